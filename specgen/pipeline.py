@@ -1,6 +1,6 @@
 """The story of a project: read, resolve, judge. `building.py` goes on to the package."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from functools import cached_property
@@ -18,7 +18,6 @@ from specgen.model.project import Project
 from specgen.model.record_judgment import RecordJudgment
 from specgen.reading.project import read_project
 from specgen.reading.schema import project_schema
-from specgen.recording.own_entries import take_entries
 from specgen.resolving.provider import Resolver
 from specgen.standards import load_standards
 
@@ -44,12 +43,26 @@ class JudgedProject:
 
 def read(file: Path) -> Project:
     """The project of a file; raises Refused with every fault of its files."""
-    return take_entries(read_project(file, project_schema()))
+    return read_project(file, project_schema())
 
 
 def check(file: Path) -> JudgedProject:
     """The project of a file, judged; raises Refused with every fault of its files."""
     return judge_project(read(file))
+
+
+def read_with_records(file: Path, logs: Sequence[Path]) -> Project:
+    """The project of a file with the entries of these record files behind its own; raises Refused with every fault.
+
+    The files of the project are named as seen from here, the record files as they are given.
+    """
+    with told_from_here(file):
+        project = read(file)
+    if not logs:
+        return project
+    from specgen.reading.records.reading import add_records  # imported here: most projects have none yet
+
+    return add_records(project, logs)
 
 
 @contextmanager

@@ -1,7 +1,7 @@
 """What the tests share: a small project to change, and one call from YAML text to a judged case."""
 
 from copy import copy
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
@@ -10,6 +10,7 @@ import yaml
 
 from specgen import pipeline
 from specgen.judging.context import JudgingContext
+from specgen.judging.deviations import lift
 from specgen.judging.engine import run_rules
 from specgen.judging.judge import judge
 from specgen.judging.registry import load_rules
@@ -82,8 +83,17 @@ def context_of(project: Project) -> JudgingContext:
 
 
 def judged_alone(project: Project, code: str) -> Judgment:
-    """A project judged by one clause, deviations and walls with it."""
-    return judge(context_of(project), (alone(code),))
+    """A project judged by one clause, deviations and walls with it; a clause on entries as any other."""
+    context, rules = context_of(project), (alone(code),)
+    judgment = judge(context, rules)
+    if not rules[0].clauses[0].of_entries:
+        return judgment
+    return replace(judgment, findings=tuple(lift(project, run_rules(context, rules)[0], rules)))
+
+
+def findings_of(project: Project, code: str) -> list[Finding]:
+    """The findings of a rule, those on entries of the site record among them."""
+    return run_rules(context_of(project), (RULES[code],))[0]
 
 
 @dataclass(frozen=True)

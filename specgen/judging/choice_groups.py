@@ -13,6 +13,13 @@ BETWEEN_EIFS = ("eifs_to_eifs", "floor_line")
 SPRAYED = ("primer", "gloss")
 AIR_SPRAY = ("conventional_pressure_fed", "hvlp")
 PLASTERED = ("mesh", "second_pass", "smoothing_1", "smoothing_2")
+EIFS_WORK = ("boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass")
+COAT_WORK = ("smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss")
+# Before the mockup is accepted, and what no weather harms.
+BEFORE_MOCKUP = ("site_conditions", "old_coating", "substrate", "equipment", "mockup")
+DRY_WORK = ("site_conditions", "old_coating", "substrate", "equipment", "board_layout", "clean_equipment") + (
+    ("acceptance", "metal_caps", "final_viewing")
+)
 SIGNED_DOCUMENTS = ("test_report", "letter", "certificate", "calculation")
 SCAFFOLDS = ("frame_scaffold", "system_scaffold")
 # By their names in the conditions of clauses: `in between_eifs`.

@@ -8,11 +8,13 @@ from typing import Any, NamedTuple
 from specgen.judging.choice_groups import GROUPS
 from specgen.judging.rule import ClauseDeclaration, Compare, Test, Violation
 from specgen.judging.scope import ClauseError, Operand, Scope
+from specgen.judging.site_limits import sources_of
 from specgen.model.absence import Absent, if_given, read_all
 from specgen.model.condition import Condition, Joined, Term, open_terms, parse_condition, terms, truth
 from specgen.model.evaluation import WORDS_OR_LISTS, compare, holds_of_word
 from specgen.model.field import Field, Path
 from specgen.model.project import View
+from specgen.model.record import COLLECTIONS
 from specgen.model.suggest import suggest
 from specgen.quantities.number import parse_number
 from specgen.quantities.parse import parse_quantity
@@ -84,11 +86,13 @@ def bind_condition(clause: ClauseDeclaration, scope: Scope) -> ClauseCondition:
     last = questions[list(terms(parse_condition(clause.when)))[-1]]
     found, at = _found_value(clause.found, last, scope)
     wanted = _wanted_value(clause.wanted, last, scope)
+    figure = _figure_path(last, scope)
 
     def test(subject: View, project: View, limit: Any, limits: Callable[[str], Any]) -> Iterator[Violation]:
         frame = Frame(subject, project, limit, limits)
         if _holds(condition, questions, frame):
-            yield Violation(found(frame), wanted(frame))
+            sources = sources_of(project.project, figure) if figure else ()
+            yield Violation(found(frame), wanted(frame), sources=sources)
 
     def compare(subject: View, project: View, limit: Any, limits: Callable[[str], Any]) -> tuple[Any, str, Any] | None:
         frame = Frame(subject, project, limit, limits)
@@ -180,6 +184,16 @@ def _found_value(found: str | None, last: Question, scope: Scope) -> tuple[Value
         operand = scope.operand(found)
         return operand.value, operand.pattern
     return lambda frame: found or None, last.left.pattern
+
+
+def _figure_path(last: Question, scope: Scope) -> Path:
+    """The field of the plan that a value on site is held against; none where it is no such figure."""
+    text = last.term.right[0]
+    if not scope.each or scope.each[0] not in COLLECTIONS or last.right is None or not _PATH.fullmatch(text):
+        return ()
+    figure = scope.operand(text)
+    planned = not figure.of_subject and figure.field is not None and figure.field.home != "record"
+    return figure.pattern if planned else ()
 
 
 def _wanted_value(wanted: str | None, last: Question, scope: Scope) -> Value:

@@ -1,13 +1,35 @@
 """Views of an entry of the site record: one that reads it at once, and one that notes what is read of it."""
 
-from typing import TYPE_CHECKING, Any
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from specgen.model.field import Path
 from specgen.model.project import Project, View
 from specgen.model.record import Entry
 
+Answer = TypeVar("Answer")
+# What is asked about an entry as a whole: a function of the project and the entry, whose answer can be looked up.
+Fact = Callable[[Project, Entry], Any]
 # What a value is that may name a member of another collection: a mark, or a list of them.
 _MAY_NAME = (str, tuple)
+
+
+def which(project: Project, entry: Entry) -> int:  # noqa: ARG001  (as a Fact)
+    """Which entry it is: no two give the same answer."""
+    return entry.number
+
+
+def ask_fact(subject: View, fact: Callable[[Project, Entry], Answer]) -> Answer:
+    """The answer of a question about the entry of a view, from that entry and from the project alone.
+
+    Entries with the same answer, and the same in all fields that a clause reads, come to the same end. `fact` is a
+    function of a module, so that it is asked once of each entry for all clauses that ask it.
+    """
+    if isinstance(subject, WatchedEntry):
+        subject.read[fact] = None
+    entry = subject.entry if isinstance(subject, EntryView) else subject.project.records.find(subject.path)
+    assert entry is not None
+    return fact(subject.project, entry)
 
 
 class EntryView(View):
@@ -47,18 +69,16 @@ class EntryView(View):
 
 
 class WatchedEntry(EntryView):
-    """The view of an entry that notes which of its fields are read, in their order.
+    """The view of an entry that notes which of its fields are read and which facts are asked of it, in their order.
 
-    `by_itself` tells that the entry was asked which one it is: then another with the same values may come to another
-    end, as where the one before it is sought.
+    Whoever asks for its path asks which entry it is: then another with the same values may come to another end.
     """
 
-    __slots__ = ("by_itself", "read")
+    __slots__ = ("read",)
 
     def __init__(self, project: Project, entry: Entry) -> None:
         super().__init__(project, entry)
-        self.read: dict[str, None] = {}
-        self.by_itself = False
+        self.read: dict[str | Fact, None] = {}
 
     def __getitem__(self, name: str) -> Any:
         """As of any entry."""
@@ -75,6 +95,6 @@ class WatchedEntry(EntryView):
 
     @property
     def path(self) -> Path:  # type: ignore[override]
-        """Its path in the project: whoever asks for it, asks which entry this is."""
-        self.by_itself = True
+        """Its path in the project."""
+        self.read[which] = None
         return self.entry.path

@@ -1,20 +1,22 @@
 """Asks a clause of the entries of one step: once of all that hold the same in every field it reads."""
 
-from collections.abc import Callable, Hashable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, NamedTuple
 
 from specgen.judging.context import JudgingContext
 from specgen.judging.engine import ClauseOutcome, judge_view, make_arguments
-from specgen.judging.entry_view import EntryView, WatchedEntry
-from specgen.judging.record_group import KEYS, EntryGroup, find_firsts
+from specgen.judging.entry_view import EntryView, Fact, WatchedEntry, which
+from specgen.judging.record_group import KEYS, EntryGroup
 from specgen.judging.rule import ARGUMENTS, Clause
 from specgen.model.absence import Absent
 from specgen.model.record import Entry
 from specgen.resolving.provider import Resolver
 
-# After so many entries that are asked one by one it is known which fields a clause reads.
+# After so many entries that are alone with what they hold it is known which fields a clause reads.
 _WATCHED = 100
+
+Column = str | Fact  # a field of the entries by its last name, or what is asked of them
 
 
 class Fired(NamedTuple):
@@ -24,14 +26,28 @@ class Fired(NamedTuple):
     outcome: ClauseOutcome
 
 
+class _Asked(NamedTuple):
+    """What came of a clause for one entry, and what it read of that in its order."""
+
+    outcome: ClauseOutcome
+    read: tuple[Column, ...]
+
+
 @dataclass
 class Answer:
     """What a clause says of the entries of a step: where it fired, where it waits, and which fields it reads."""
 
     clause: Clause
-    reads: tuple[str, ...] = ()
+    reads: dict[str, None]
     fired: list[Fired] = field(default_factory=list)
     waiting: list[Fired] = field(default_factory=list)
+
+    def note(self, outcome: ClauseOutcome, places: Sequence[int]) -> None:
+        """Note the outcome of entries."""
+        if outcome.violations:
+            self.fired += [Fired(place, outcome) for place in places]
+        elif outcome.waits_for:
+            self.waiting += [Fired(place, outcome) for place in places]
 
 
 class Asker:
@@ -43,56 +59,53 @@ class Asker:
 
     def ask(self, clause: Clause, group: EntryGroup) -> Answer | None:
         """The answer of a clause for each entry of a group; None where the step alone tells that it is of another."""
+        key = KEYS[group.collection]
         probed = WatchedEntry(self.context.project, group.probe)
         outcome = self._judge(clause, group.probe, probed, _refuse_computed(clause, probed))
-        settled = not (outcome.violations or outcome.waits_for or probed.by_itself)
-        if settled and set(probed.read) <= {KEYS[group.collection]}:
+        if not (outcome.violations or outcome.waits_for) and set(probed.read) <= {key}:
             return None
-        return self._ask_alike(clause, group)
-
-    def _ask_alike(self, clause: Clause, group: EntryGroup) -> Answer:
-        """The answer, each distinct row of the fields it reads asked once.
-
-        Which fields these are is noted as it is asked. Where an entry leads to one that was not among them, all are
-        asked anew with it; a clause reads the same of two entries that hold the same in all it read of the first.
-        """
-        fields = [
-            name for name in _list_declared(clause, group, self.context.resolve) if name != KEYS[group.collection]
-        ]
-        while True:
-            keys = group.find_keys(fields)
-            outcomes: dict[Hashable, ClauseOutcome] = {}
-            for key, index in find_firsts(keys).items():
-                watched = WatchedEntry(self.context.project, group.entries[index])
-                outcomes[key] = self._judge(clause, group.entries[index], watched)
-                more = [name for name in watched.read if name not in fields and name != KEYS[group.collection]]
-                if watched.by_itself:
-                    return self._ask_each(clause, group)
-                if more:
-                    break
-            else:
-                return _spread(clause, tuple(fields), keys, outcomes)
-            fields += more
-
-    def _ask_each(self, clause: Clause, group: EntryGroup) -> Answer:
-        """The answer of a clause that looks at which entry it is asked of: asked of each."""
-        read: dict[str, None] = {}
-        answer = Answer(clause)
-        for index, entry in enumerate(group.entries):
-            view = (
-                WatchedEntry(self.context.project, entry)
-                if index < _WATCHED
-                else EntryView(self.context.project, entry)
-            )
-            outcome = self._judge(clause, entry, view)
-            if isinstance(view, WatchedEntry):
-                read |= view.read
-            if outcome.violations:
-                answer.fired.append(Fired(index, outcome))
-            elif outcome.waits_for:
-                answer.waiting.append(Fired(index, outcome))
-        answer.reads = tuple(name for name in read if name != KEYS[group.collection])
+        answer = Answer(clause, dict.fromkeys(_list_named(clause, group)))
+        computed = _list_computed_reads(clause, group, self.context.resolve)
+        parts: list[Sequence[int]] = [group.places]
+        for column in computed:
+            parts = [smaller for part in parts for smaller in group.split(column, part)]
+        for part in parts:
+            self._divide(answer, group, part, (key, *computed))
+        answer.reads.pop(key, None)
+        answer.fired.sort()
+        answer.waiting.sort()
         return answer
+
+    def _divide(
+        self,
+        answer: Answer,
+        group: EntryGroup,
+        places: Sequence[int],
+        known: tuple[Column, ...],
+        asked: _Asked | None = None,
+    ) -> None:
+        """Ask of entries that hold the same in the `known` columns; `asked` is what came of the first, if it was asked.
+
+        A test reads the same of two entries as long as they hold the same. So the first of them tells what is read
+        next; by that they are divided, and the first of each part is asked. What is read of all of them has then one
+        answer.
+        """
+        asked = asked or self._ask_first(answer, group, places)
+        column = next((one for one in asked.read if one not in known), None) if len(places) > 1 else None
+        if column is None:
+            answer.note(asked.outcome, places)
+            return
+        for number, part in enumerate(group.split(column, places)):
+            self._divide(answer, group, part, (*known, column), asked if not number else None)
+
+    def _ask_first(self, answer: Answer, group: EntryGroup, places: Sequence[int]) -> _Asked:
+        entry, project = group.entries[places[0]], self.context.project
+        if len(places) == 1 and self.asked > _WATCHED and answer.reads:
+            return _Asked(self._judge(answer.clause, entry, EntryView(project, entry)), ())
+        watched = WatchedEntry(project, entry)
+        outcome = self._judge(answer.clause, entry, watched)
+        answer.reads.update((name, None) for name in watched.read if isinstance(name, str))
+        return _Asked(outcome, tuple(watched.read))
 
     def _judge(
         self, clause: Clause, entry: Entry, view: EntryView, instead: Mapping[str, Any] | None = None
@@ -115,41 +128,33 @@ def _refuse_computed(clause: Clause, probed: WatchedEntry) -> dict[str, Any]:
     """Computed values in place of those of a clause: of an entry that gives its step alone there are none."""
 
     def refuse() -> None:
-        probed.by_itself = True
+        probed.read[which] = None
         raise Absent(probed.entry.path)
 
     return dict.fromkeys(clause.asks - ARGUMENTS, refuse)
 
 
-def _list_declared(clause: Clause, group: EntryGroup, resolve: Resolver) -> list[str]:
-    """The fields of an entry that a condition names, and those that the computed values of a clause read."""
-    named = {pattern.split(".")[2] for pattern in clause.reads if pattern.startswith(f"{group.collection}.*.")}
-    for name in clause.computed:
-        named |= set(_list_computed(name, group.collection, resolve.find))
-    known = resolve.project.schema.node((group.collection, "*")).children
-    return [name for name in known if name in named and name != KEYS[group.collection]]
+def _list_named(clause: Clause, group: EntryGroup) -> Iterator[str]:
+    """The fields of an entry that a condition names, whichever of them settle it."""
+    for pattern in clause.reads:
+        path = pattern.split(".")
+        if path[0] == group.collection and len(path) > 2:  # collection, star, name
+            yield path[2]
 
 
-def _list_computed(name: str, collection: str, find: Callable[[str], Any]) -> Iterator[str]:
+def _list_computed_reads(clause: Clause, group: EntryGroup, resolve: Resolver) -> tuple[str, ...]:
+    """The fields of an entry that the computed values of a clause read, which no view can note."""
+    named = {name for value in clause.computed for name in _list_reads(value, group.collection, resolve.find)}
+    return tuple(sorted(named - {KEYS[group.collection]}))
+
+
+def _list_reads(name: str, collection: str, find: Callable[[str], Any]) -> Iterator[str]:
     """The fields of an entry that a computed value rests on, with those that lead to the member it belongs to."""
     provider = find(name)
     yield from ("elevation", "wall")
     for read in provider.reads:
-        parts = read.split(".")
-        if parts[0] == collection and len(parts) > 2:  # collection, star, name
-            yield parts[2]
+        path = read.split(".")
+        if path[0] == collection and len(path) > 2:
+            yield path[2]
     for need in provider.needs:
-        yield from _list_computed(need, collection, find)
-
-
-def _spread(clause: Clause, fields: tuple[str, ...], keys: Any, outcomes: Mapping[Hashable, ClauseOutcome]) -> Answer:
-    """The outcome of each distinct row for all entries that hold it."""
-    fired = {key: outcome for key, outcome in outcomes.items() if outcome.violations}
-    waiting = {key: outcome for key, outcome in outcomes.items() if outcome.waits_for}
-    return Answer(clause, fields, _find_in(keys, fired), _find_in(keys, waiting))
-
-
-def _find_in(keys: Any, outcomes: Mapping[Hashable, ClauseOutcome]) -> list[Fired]:
-    if not outcomes:
-        return []
-    return [Fired(index, outcomes[key]) for index, key in enumerate(keys) if key in outcomes]
+        yield from _list_reads(need, collection, find)

@@ -26,7 +26,7 @@ def judge_records(context: JudgingContext, rules: Sequence[Rule], asker: Asker |
         entries = context.project.records.of(collection)
         clauses = [c for rule in rules for c in rule.clauses if c.of_entries and c.each == (collection,)]
         hits: _Hits = {}
-        for group in group_entries(collection, entries):
+        for group in group_entries(context.project, collection):
             answers = [answer for clause in clauses if (answer := asker.ask(clause, group)) is not None]
             alike += judge_readings(context, group, answers)
             _gather(hits, group, answers)

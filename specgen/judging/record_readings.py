@@ -6,7 +6,7 @@ from functools import lru_cache
 from specgen.judging.context import JudgingContext
 from specgen.judging.engine import ClauseOutcome
 from specgen.judging.record_asking import Answer
-from specgen.judging.record_group import KEYS, EntryGroup, find_firsts
+from specgen.judging.record_group import KEYS, EntryGroup
 from specgen.judging.rule import Clause, Violation
 from specgen.model.condition import parse_condition, terms
 from specgen.model.field import Field, dotted_path
@@ -47,10 +47,15 @@ class _Due:
 
     def find(self) -> list[bool]:
         """For each entry; a condition on the step alone is looked at once."""
-        keys = self.group.find_keys(self._list_named())
-        firsts = find_firsts(keys)
-        holds = {key: self._holds(self.group.entries[index]) for key, index in firsts.items()}
-        return [holds[key] for key in keys]
+        parts: list[Sequence[int]] = [self.group.places]
+        for name in self._list_named():
+            parts = [smaller for part in parts for smaller in self.group.split(name, part)]
+        holds = [False] * len(self.group.entries)
+        for part in parts:
+            if self._holds(self.group.entries[part[0]]):
+                for place in part:
+                    holds[place] = True
+        return holds
 
     def _holds(self, entry: Entry) -> bool:
         return self.field.ring != "optional" and self.project.applies((*entry.path, self.field.path[-1]))

@@ -68,14 +68,13 @@ class ReadingList(Sequence[Reading]):
         return sum(len(one.entries) for one in self.alike)
 
     def __iter__(self) -> Iterator[Reading]:
-        made: dict[str, dict[int, list[Reading]]] = {name: {} for name in COLLECTIONS}
-        for one in self.alike:
-            for entry in one.entries:
-                reading = Reading(entry, one.field, one.state, one.reason)
-                made[one.collection].setdefault(entry.number, []).append(reading)
-        for by_number in made.values():
-            for number in sorted(by_number):
-                yield from by_number[number]
+        for collection in COLLECTIONS:
+            of_entry: dict[int, list[tuple[Entry, ReadingsAlike]]] = {}
+            for one in self.alike:
+                for entry in one.entries if one.collection == collection else ():
+                    of_entry.setdefault(entry.number, []).append((entry, one))
+            for number in sorted(of_entry):
+                yield from (Reading(entry, one.field, one.state, one.reason) for entry, one in of_entry[number])
 
     @overload
     def __getitem__(self, index: int) -> Reading: ...

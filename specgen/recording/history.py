@@ -1,43 +1,109 @@
 """The entries of a site record in the order of time: what was done, released and inspected on each face, and when."""
 
-from bisect import bisect_left, bisect_right
-from collections import defaultdict
-from collections.abc import Iterable
-from datetime import datetime
+from collections.abc import Callable, Iterable
+from datetime import date, datetime
+from functools import cached_property, lru_cache
 
 from specgen.model.project import Project
 from specgen.model.record import Entry, Records, day_of
+from specgen.recording.entry_kinds import is_pass, is_work
+from specgen.recording.timeline import Timeline, order_of
 
-_Key = tuple[str, str, str]  # collection, elevation, step
+_Key = tuple[str | int | date | None, ...]
+# The area of a group that holds the entries of a whole face and of all its parts.
+_ANYWHERE = None
 
 
 class History:
-    """Entries by collection, elevation and step, each list in the order of time, so that a look-up is a search."""
+    """Entries by collection, elevation and step, each list in the order of time, so that a look-up is a search.
+
+    An entry at a place is one that names the same area, or none: that is the whole face.
+    """
 
     def __init__(self, records: Records) -> None:
         self.records = records
-        grouped: dict[_Key, list[Entry]] = defaultdict(list)
-        for collection in ("log", "release", "inspection"):
-            for entry in records.of(collection):
-                grouped[collection, entry.get("elevation") or "", entry.get("step") or ""].append(entry)
-        self._grouped = {key: tuple(sorted(entries, key=_order)) for key, entries in grouped.items()}
-        self._began = {key: [_order(entry)[0] for entry in entries] for key, entries in self._grouped.items()}
+        timed = [entry for name in ("log", "release", "inspection") for entry in records.of(name)]
+        orders = {id(entry): order_of(entry) for entry in timed}
+        self._find_order = lambda entry: orders[id(entry)]
+        timed.sort(key=self._find_order)
+        self._log = [entry for entry in timed if entry.collection == "log"]
+        self._steps = self._group(timed, lambda entry: (entry.collection, *_step_of(entry)))
+        self._given: dict[str, dict[_Key, Timeline]] = {}
 
     def list_entries(self, collection: str, elevation: str, step: str) -> tuple[Entry, ...]:
         """The entries of a step on an elevation in the order of time; those without a time stand on their day's end."""
-        return self._grouped.get((collection, elevation, step), ())
+        found = self._steps.get((collection, elevation, step, _ANYWHERE))
+        return () if found is None else found.entries
 
     def find_last(self, collection: str, elevation: str, step: str, until: datetime, area: str = "") -> Entry | None:
         """The last entry of a step on an elevation that began at or before a moment, there where the area is."""
-        key = (collection, elevation, step)
-        end = bisect_right(self._began.get(key, []), until)
-        return _find_at(reversed(self._grouped.get(key, ())[:end]), area) if end else None
+        lines = _at_place(self._steps, (collection, elevation, step), area)
+        return _find_latest(line.find_last(until) for line in lines)
 
     def find_next(self, collection: str, elevation: str, step: str, since: datetime, area: str = "") -> Entry | None:
         """The first entry of a step on an elevation that began at or after a moment, there where the area is."""
-        key = (collection, elevation, step)
-        start = bisect_left(self._began.get(key, []), since)
-        return _find_at(self._grouped.get(key, ())[start:], area)
+        lines = _at_place(self._steps, (collection, elevation, step), area)
+        return min(_drop_none(line.find_next(since) for line in lines), key=order_of, default=None)
+
+    def find_last_pass(
+        self, elevation: str, step: str, until: datetime, area: str = "", coat: int | None = None
+    ) -> Entry | None:
+        """Of the passes of a step, or of one coat of it, that began before a moment, the one that ended last.
+
+        Where two crews work side by side, the one that began first may be the last to end.
+        """
+        lines = _at_place(self._passes, (elevation, step, coat), area)
+        ended = _drop_none(line.find_ended_last(until) for line in lines)
+        return max(ended, key=lambda entry: (entry.ended or datetime.min, entry.number), default=None)
+
+    def find_first_with(self, name: str, entry: Entry) -> Entry | None:
+        """The first entry of the same coat at the same place that gives a field; of any coat where none is told."""
+        lines = _at_place(self._with(name), (*_step_of(entry), entry.get("coat")), _area_of(entry))
+        return min((line.entries[0] for line in lines), key=order_of, default=None)
+
+    def find_previous_with(self, name: str, entry: Entry) -> Entry | None:
+        """The entry before this one of the same step at the same place that gives a field."""
+        lines = _at_place(self._with(name), (*_step_of(entry), None), _area_of(entry))
+        return _find_latest(line.find_before(entry) for line in lines)
+
+    def is_first_of_day(self, entry: Entry) -> bool:
+        """Whether an entry of work is the first of its day, step and area, so that one lapse is told once a day."""
+        first = self._firsts.get(_day_key(entry))
+        return first is None or first is entry
+
+    @cached_property
+    def _passes(self) -> dict[_Key, Timeline]:
+        """The passes by elevation, step, coat and area; under no coat those of all."""
+        return self._group_coats(filter(is_pass, self._log))
+
+    @cached_property
+    def _firsts(self) -> dict[_Key, Entry]:
+        firsts: dict[_Key, Entry] = {}
+        for entry in filter(is_work, self._log):
+            firsts.setdefault(_day_key(entry), entry)
+        return firsts
+
+    def _with(self, name: str) -> dict[_Key, Timeline]:
+        """The entries of the log that give a field, grouped as the passes are."""
+        if name not in self._given:
+            self._given[name] = self._group_coats(one for one in self._log if one.get(name) is not None)
+        return self._given[name]
+
+    def _group_coats(self, entries: Iterable[Entry]) -> dict[_Key, Timeline]:
+        """The entries by elevation, step, coat and area, and once more by step and area under no coat."""
+        listed = list(entries)
+        told = (entry for entry in listed if entry.get("coat") is not None)
+        of_coats = self._group(told, lambda entry: (*_step_of(entry), entry.get("coat")))
+        return of_coats | self._group(listed, lambda entry: (*_step_of(entry), None))
+
+    def _group(self, entries: Iterable[Entry], key_of: Callable[[Entry], _Key]) -> dict[_Key, Timeline]:
+        """Entries in the order of time by key and area, and once more by key alone."""
+        grouped: dict[_Key, list[Entry]] = {}
+        for entry in entries:
+            key = key_of(entry)
+            for area in (_fold(_area_of(entry)), _ANYWHERE):
+                grouped.setdefault((*key, area), []).append(entry)
+        return {key: Timeline(tuple(listed), self._find_order) for key, listed in grouped.items()}
 
 
 def is_same_place(one: str, other: str) -> bool:
@@ -50,18 +116,34 @@ def history_of(project: Project) -> History:
     return project.remember("history of the records", lambda: History(project.records))
 
 
-def _find_at(entries: Iterable[Entry], area: str) -> Entry | None:
-    return next((entry for entry in entries if is_same_place(area, str(entry.get("area") or ""))), None)
+def _at_place(groups: dict[_Key, Timeline], key: _Key, area: str) -> list[Timeline]:
+    """The groups of a key at a place: those of the area and of the whole face, or without an area of all."""
+    areas: tuple[str | None, ...] = (_fold(area), "") if area else (_ANYWHERE,)
+    return [groups[(*key, one)] for one in areas if (*key, one) in groups]
 
 
+def _find_latest(entries: Iterable[Entry | None]) -> Entry | None:
+    """The last of some entries; none where there is none."""
+    found = _drop_none(entries)
+    return max(found, key=order_of) if len(found) > 1 else next(iter(found), None)
+
+
+def _drop_none(entries: Iterable[Entry | None]) -> list[Entry]:
+    return [entry for entry in entries if entry is not None]
+
+
+def _step_of(entry: Entry) -> tuple[str, str]:
+    return entry.get("elevation") or "", entry.get("step") or ""
+
+
+def _area_of(entry: Entry) -> str:
+    return str(entry.get("area") or "")
+
+
+def _day_key(entry: Entry) -> _Key:
+    return (*_step_of(entry), _fold(_area_of(entry)), day_of(entry))
+
+
+@lru_cache(maxsize=4096)
 def _fold(area: str) -> str:
     return " ".join(area.casefold().split())
-
-
-def _order(entry: Entry) -> tuple[datetime, int]:
-    """The moment of an entry, and its place in the files among those of one moment."""
-    if entry.began is not None:
-        return entry.began, entry.number
-    day = day_of(entry)
-    late = datetime.max if day is None else datetime(day.year, day.month, day.day, 23, 59, 59)
-    return late, entry.number

@@ -53,7 +53,7 @@ def describe_finding(told: Told, finding: Finding, number: int = 0) -> Iterator[
     yield _body(f"by: {tell_owners(told.project, find_owners(told.project, finding))}")
     yield _body(f"at {tell_places(finding.places)}")
     yield from told.mark(finding.place)
-    yield _body(f"basis: {_tell_basis(told.project, finding.basis)}")
+    yield _body(f"basis: {tell_basis(told.project, finding.basis)}")
     yield _body(f"more: specgen rules {finding.rule}")
 
 
@@ -103,7 +103,7 @@ def _find_reason(project: Project, clause: Clause) -> str:
     return fill_figures(first + dot.rstrip(), lambda name: figure_alone(project, limits[name]))
 
 
-def _tell_basis(project: Project, basis: Basis) -> str:
+def tell_basis(project: Project, basis: Basis) -> str:
     """What a finding rests on: the texts in the editions that the project goes by, not in those they were read in."""
     standards = load_standards()
     named = (fill_editions(one.controls, project, standards) if one.controls else "" for one in basis.sources)

@@ -1,4 +1,4 @@
-"""Primer and gloss of the same batch are kept back for recoating a panel.
+"""A face gets one batch, and primer and gloss of it are kept back for recoating a panel.
 
 Why: no second batch of a flake finish looks like the first. A panel damaged later is recoated from what
 was kept, or it shows for good.
@@ -6,13 +6,25 @@ was kept, or it shows for good.
 passes
     primer: {reserve: 10}
     gloss: {reserve: 10}
+    elevations: {E1: {wall: W1}}
+    log: [{step: gloss, elevation: E1, batch: B41}, {step: gloss, elevation: E1, batch: B42, boxed_batches: yes}]
+fails FIN-09a at log.1.batch
+    elevations: {E1: {wall: W1}}
+    log: [{step: gloss, elevation: E1, batch: B41}, {step: gloss, elevation: E1, batch: B42, boxed_batches: no}]
 fails FIN-09b at primer.reserve
     primer: {reserve: 5}
 fails FIN-09c at gloss.reserve
     gloss: {reserve: 0}
 """
 
-from specgen.judging.rule import CAUTION, Rule
+from specgen.judging.choice_groups import SPRAYED, normalize
+from specgen.judging.entry_view import ask_fact
+from specgen.judging.rule import CAUTION, Rule, Violations, violation
+from specgen.model.absence import read_all
+from specgen.model.project import Project
+from specgen.model.record import Entry
+from specgen.model.typed_views import SiteRecordEntry
+from specgen.recording.history import history_of
 
 RULE = Rule(
     "FIN-09",
@@ -21,6 +33,35 @@ RULE = Rule(
     steps="primer gloss",
     documents="D13",
 )
+
+
+@RULE.test(
+    "a",
+    CAUTION,
+    "Batch {found} was opened on a face begun with batch {wanted}, and the two were not boxed.",
+    at="log.batch",
+    basis="memory",
+    remedy=(
+        "Stop at the next corner or joint. View both batches on the wall from the viewing distance; where they differ, "
+        "recoat the whole face from one boxed batch, after a repeat of the mockup with it."
+    ),
+    why="no second batch of a flake finish looks like the first, and where two meet within a face a line shows",
+)
+def second_batch(log: SiteRecordEntry) -> Violations:
+    """A pail is of another batch than the pail before it at the same place, and the two were not boxed."""
+    if log.step not in SPRAYED:
+        return
+    batch, _ = read_all(lambda: log.batch, lambda: log.elevation)
+    before = ask_fact(log, _find_batch_before)
+    if before is not None and normalize(before) != normalize(batch) and not log.boxed_batches:
+        yield violation(batch, wanted=before)
+
+
+def _find_batch_before(project: Project, entry: Entry) -> str | None:
+    """The batch of the pail before, of the same coat at the same place."""
+    before = history_of(project).find_previous_with("batch", entry)
+    return None if before is None else str(before.values["batch"])
+
 
 RULE.clause(
     "b",

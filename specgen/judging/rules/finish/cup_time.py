@@ -18,9 +18,18 @@ fails FIN-05e at primer.cup_most
     primer: {cup_most: 40 s}
 fails FIN-05f at gloss.cup_most
     gloss: {cup_most: 40 s}
+fails FIN-05g at log.0.cup_time
+    primer: {cup_least: 25 s, cup_most: 35 s}
+    log: [{step: primer, cup_time: 38 s}]
+fails FIN-05h at log.0.cup_time
+    gloss: {cup_least: 25 s, cup_most: 35 s}
+    log: [{step: gloss, cup_time: 22 s}]
 """
 
-from specgen.judging.rule import STOP, Rule
+from specgen.judging.rule import STOP, Rule, Violations, violation
+from specgen.judging.site_limits import planned
+from specgen.model.typed_views import Description, SiteRecordEntry
+from specgen.quantities.comparison import less, more
 
 RULE = Rule(
     "FIN-05",
@@ -89,3 +98,47 @@ RULE.clause(
     step="gloss",
     remedy="Lower the maximum to {gloss.cup_most}; thin or warm the gloss.",
 )
+
+OFF_WINDOW = (
+    "Do not spray this pail. Bring it to its temperature, stir, and thin or warm it until the cup reads within its "
+    "limits; recoat to a natural break what was sprayed from it."
+)
+
+
+@RULE.test(
+    "g",
+    STOP,
+    "The pail of primer ran {found}; limit {wanted}.",
+    at="log.cup_time",
+    basis="practice",
+    step="primer",
+    remedy=OFF_WINDOW,
+)
+def primer_off_window(log: SiteRecordEntry, project: Description) -> Violations:
+    """A pail of primer is thicker or thinner than planned."""
+    if log.step == "primer":
+        yield from _list_off_window(log, project)
+
+
+@RULE.test(
+    "h",
+    STOP,
+    "The pail of gloss ran {found}; limit {wanted}.",
+    at="log.cup_time",
+    basis="practice",
+    step="gloss",
+    remedy=OFF_WINDOW,
+)
+def gloss_off_window(log: SiteRecordEntry, project: Description) -> Violations:
+    """A pail of gloss is thicker or thinner than planned."""
+    if log.step == "gloss":
+        yield from _list_off_window(log, project)
+
+
+def _list_off_window(log: SiteRecordEntry, project: Description) -> Violations:
+    """The end of the window of the coat that a cup time lies beyond."""
+    least, most = planned(project, log.step, "cup_least"), planned(project, log.step, "cup_most")
+    if less(log.cup_time, least.value):
+        yield violation(log.cup_time, wanted=least.value, sources=least.sources)
+    elif more(log.cup_time, most.value):
+        yield violation(log.cup_time, wanted=most.value, sources=most.sources)

@@ -7,11 +7,18 @@ passes
     instruments: {CUP-1: {kind: zahn_4_cup}, GM-2: {kind: gloss_meter}}
 fails AIR-07a at instruments.CUP-2.kind
     instruments: {CUP-1: {kind: zahn_4_cup}, CUP-2: {kind: zahn_4_cup}}
+fails AIR-07b at log.1.cup
+    instruments: {CUP-1: {kind: zahn_4_cup}, CUP-2: {kind: zahn_4_cup}}
+    log: [{date: 2027-06-14, cup: CUP-1}, {date: 2027-06-15, cup: CUP-2}]
 """
 
+from specgen.judging.entry_view import ask_fact
 from specgen.judging.rule import NOTE, Rule, Violations, violation
 from specgen.model.absence import Absent, if_given
-from specgen.model.typed_views import Description, Instrument, Number
+from specgen.model.project import Project, View, asked_once
+from specgen.model.record import Entry
+from specgen.model.typed_views import Description, Instrument, Number, SiteRecordEntry
+from specgen.recording.timeline import order_of
 
 RULE = Rule(
     "AIR-07",
@@ -46,3 +53,39 @@ def several_cups(project: Description, limit: Number) -> Violations:
 
 def _kind(instrument: Instrument) -> str | None:
     return if_given(lambda: instrument.kind)
+
+
+@RULE.test(
+    "b",
+    NOTE,
+    (
+        "A further cup was used: {found}. Two laboratories with new cups of one set differ by up to {wanted} %, and "
+        "cups of two manufacturers may differ by more."
+    ),
+    at="log.cup",
+    limit="cup.between_cups",
+    remedy=(
+        "Read every pail of a coat in one cup; where cups were changed, read one pail in both and record the "
+        "difference."
+    ),
+)
+def further_cup(log: SiteRecordEntry, limit: Number) -> Violations:
+    """The first pail of the site record that was read in another cup than the ones before."""
+    cup = log.cup
+    if ask_fact(log, _is_further):
+        yield violation(cup.mark, wanted=limit)
+
+
+def _is_further(project: Project, entry: Entry) -> bool:
+    """Whether a cup came into use with an entry, beside one that was in use before."""
+    return entry.number in _find_further(project.root())
+
+
+@asked_once
+def _find_further(project: View) -> frozenset[int]:
+    """The numbers of the entries with which each cup but the first came into use."""
+    firsts: dict[str, int] = {}
+    for entry in sorted(project.project.records.of("log"), key=order_of):
+        if "cup" in entry.values:
+            firsts.setdefault(entry.values["cup"], entry.number)
+    return frozenset(list(firsts.values())[1:])

@@ -35,9 +35,23 @@ fails AIR-04k at primer.transfer_efficiency
 fails AIR-04l at gloss.transfer_efficiency
     guns: {G1: {kind: conventional_pressure_fed}}
     gloss: {transfer_efficiency: 80}
+fails AIR-04m at log.0.stream_length
+    accepted: {stream_length: 7-1/2 in, stream_tolerance: 1 in}
+    log: [{step: gloss, stream_length: 9 in}]
+fails AIR-04n at log.0.regulators_at_zero
+    log: [{step: gloss, regulators_at_zero: no}]
+fails AIR-04o at log.0.lid_tight
+    log: [{step: gloss, lid_tight: no}]
+fails AIR-04p at log.0.pattern
+    log: [{step: gloss, pattern: round}]
 """
 
-from specgen.judging.rule import CAUTION, Rule
+from specgen.judging.rule import CAUTION, STOP, Rule, Violations, violation
+from specgen.judging.site_limits import planned
+from specgen.model.absence import if_given, read_all
+from specgen.model.typed_views import Description, SiteRecordEntry
+from specgen.quantities.comparison import more
+from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "AIR-04",
@@ -173,3 +187,73 @@ RULE.clause(
     remedy="Order gloss for {spray.transfer} on the wall, or prove the higher figure on the mockup.",
     why="what does not reach the wall has to be bought all the same",
 )
+
+
+@RULE.test(
+    "m",
+    CAUTION,
+    "The stream ran {found} long; on the accepted mockup it ran {wanted}.",
+    at="log.stream_length",
+    basis="practice",
+    step="setup",
+    remedy=(
+        "Set the fluid pressure until the stream is as long as on the mockup, and record the setting before spraying."
+    ),
+    why="a longer or shorter stream lays down a wetter or drier coat than the one accepted",
+)
+def other_stream(log: SiteRecordEntry, project: Description) -> Violations:
+    """The stream is longer or shorter than on the accepted mockup by more than was agreed."""
+    stream, accepted, tolerance = read_all(
+        lambda: log.stream_length, lambda: project.accepted.stream_length, lambda: project.accepted.stream_tolerance
+    )
+    apart = Quantity(abs(stream.amount - accepted.amount), tolerance.dimension, stream.unit)
+    if more(apart, tolerance):
+        yield violation(stream, wanted=accepted)
+
+
+RULE.clause(
+    "n",
+    CAUTION,
+    "The compressor was started before both regulators stood at zero.",
+    when="log.regulators_at_zero = no",
+    basis="practice",
+    step="setup",
+    remedy="Stop the compressor, release the pressure, turn both regulators to zero, and begin the setup again.",
+    why="full pressure shoots through hoses and gun at the first touch of the trigger",
+)
+
+RULE.clause(
+    "o",
+    STOP,
+    "The tank lid was not tight when the compressor was started.",
+    when="log.lid_tight = no",
+    basis="practice",
+    lift="never",
+    step="setup",
+    remedy=(
+        "Stop the compressor and release all pressure before anybody touches the lid; tighten every clamp, and start "
+        "again."
+    ),
+    why="a loose lid of a pressure tank is thrown off and can kill",
+)
+
+
+@RULE.test(
+    "p",
+    CAUTION,
+    "The pattern was {found}; it is proven {wanted} before spraying.",
+    at="log.pattern",
+    limit="spray.pattern",
+    step="setup",
+    remedy=(
+        "Set the air nozzle until the pattern over an empty pail is the accepted one; respray stripes to a natural "
+        "break."
+    ),
+    why="another pattern overlaps otherwise and leaves stripes",
+)
+def other_pattern(log: SiteRecordEntry, project: Description, limit: str) -> Violations:
+    """The pattern is another than the project's, or the usual one where the project names none."""
+    own = if_given(lambda: project.spray.pattern)
+    if log.pattern != (own or limit):
+        figure = planned(project, "spray", "pattern") if own else None
+        yield violation(log.pattern, wanted=own or limit, sources=figure.sources if figure else ())

@@ -1,4 +1,4 @@
-"""The wind at which spraying stops is set no higher than public painting specifications set it.
+"""Spraying stops at a wind no higher than public painting specifications set it.
 
 Why: wind bends the fan, dries the mist before it lands and carries the rest onto other people's cars. It
 leaves stripes, mottle and a rough feel.
@@ -9,9 +9,19 @@ fails WEA-03a at weather.max_spray_wind
     weather: {max_spray_wind: 20 mph}
 fails WEA-03b at weather.max_spray_wind
     weather: {max_spray_wind: 12 mph}
+fails WEA-03c at log.0.wind
+    weather: {max_spray_wind: 8 mph}
+    log: [{step: gloss, wind: 9 mph}]
+fails WEA-03d at log.0.gust
+    weather: {max_spray_wind: 8 mph}
+    log: [{step: gloss, wind: 6 mph, gust: 13 mph}]
 """
 
-from specgen.judging.rule import CAUTION, STOP, Rule
+from specgen.judging.choice_groups import SPRAYED
+from specgen.judging.rule import CAUTION, STOP, Limits, Rule, Violations, violation
+from specgen.judging.site_limits import most_wind
+from specgen.model.typed_views import Description, SiteRecordEntry
+from specgen.quantities.comparison import more
 
 RULE = Rule(
     "WEA-03",
@@ -41,3 +51,42 @@ RULE.clause(
         "tiger stripe."
     ),
 )
+
+BLOWN = (
+    "Stop. Go on at {wanted} or less, gusts included, or behind a windbreak; recoat striped or dry-sprayed panels to a "
+    "natural break, and clean what the mist reached."
+)
+
+
+@RULE.test(
+    "c",
+    STOP,
+    "Wind is {found}; this project sprays up to {wanted}.",
+    at="log.wind",
+    limit="weather.wind_most",
+    step="gloss",
+    remedy=BLOWN,
+)
+def windy(log: SiteRecordEntry, project: Description, limits: Limits) -> Violations:
+    """A coat is sprayed in more wind than the project, or the trade, allows."""
+    if log.step in SPRAYED:
+        most = most_wind(project, limits, log.wind)
+        if more(log.wind, most.value):
+            yield violation(log.wind, wanted=most.value, sources=most.sources)
+
+
+@RULE.test(
+    "d",
+    STOP,
+    "Gusts reach {found}; this project sprays up to {wanted}.",
+    at="log.gust",
+    limit="weather.wind_most",
+    step="gloss",
+    remedy=BLOWN,
+)
+def gusty(log: SiteRecordEntry, project: Description, limits: Limits) -> Violations:
+    """A coat is sprayed in gusts stronger than the wind that the project, or the trade, allows."""
+    if log.step in SPRAYED:
+        most = most_wind(project, limits, log.gust)
+        if more(log.gust, most.value):
+            yield violation(log.gust, wanted=most.value, sources=most.sources)

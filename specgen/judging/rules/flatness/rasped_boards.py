@@ -1,0 +1,87 @@
+"""Rasped boards pass the straightedge, and lines the chalk line, before anything is cut into them or put on them.
+
+Why: base coat and smoothing follow the board. What is not plane or straight in the foam stands in the gloss, and can be
+mended there no more.
+
+passes
+    elevations: {E1: {wall: W1}}
+    inspection:
+      - {step: board_straightedge, elevation: E1, done_on: 2027-05-20, outcome: accepted}
+      - {step: sight_lines, elevation: E1, done_on: 2027-05-20, outcome: accepted}
+    log: [{step: aesthetic_joints, elevation: E1, date: 2027-05-21, started_at: 07:00}]
+fails PLN-03a at log.0.step
+    elevations: {E1: {wall: W1}}
+    inspection: [{step: sight_lines, elevation: E1, done_on: 2027-05-20, outcome: accepted}]
+    log: [{step: aesthetic_joints, elevation: E1, date: 2027-05-21, started_at: 07:00}]
+fails PLN-03b at log.0.step
+    elevations: {E1: {wall: W1}}
+    inspection:
+      - {step: board_straightedge, elevation: E1, done_on: 2027-05-20, outcome: accepted}
+      - {step: sight_lines, elevation: E1, done_on: 2027-05-20, outcome: refused}
+    log: [{step: mesh, elevation: E1, date: 2027-05-21, started_at: 07:00}]
+"""
+
+from specgen.judging.released_before import Point, is_released
+from specgen.judging.rule import STOP, Rule, Violations, violation
+from specgen.judging.site_work import is_told_at
+from specgen.model.standard import Standards
+from specgen.model.typed_views import Description, SiteRecordEntry
+from specgen.recording.history import History
+from specgen.scheduling.applying import list_steps
+
+RULE = Rule(
+    "PLN-03",
+    "Rasped boards and lines accepted",
+    remedy="Rasp and level the face, check it with straightedges, and snap edges, joints, and corners in white chalk.",
+    steps="rasp aesthetic_joints",
+    documents="D11 D12",
+)
+
+# Work that is cut into the boards or put on them. The hold point of rasping takes in both.
+OVER_BOARDS = ("aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "primer", "gloss")
+PLANE = Point(of=("rasp",), releases=("rasp",), inspections=("board_straightedge", "rasp"))
+LINES = Point(of=("rasp",), releases=("rasp",), inspections=("sight_lines", "rasp"))
+
+
+@RULE.test(
+    "a",
+    STOP,
+    "Work on {found} began before the rasped boards were accepted by straightedge.",
+    at="log.step",
+    basis="practice",
+    remedy=(
+        "Stop at this elevation. Check the face with straightedges; where gaps are too wide, rasp bare boards, or "
+        "level the base coat as the architect directs, and have it accepted before work goes on."
+    ),
+)
+def boards_not_passed(log: SiteRecordEntry, history: History, project: Description, standards: Standards) -> Violations:
+    """Boards were cut or covered before they passed the straightedge."""
+    if _is_over_boards(log, history, project, standards) and not is_released(log, PLANE, history):
+        yield violation(log.step)
+
+
+@RULE.test(
+    "b",
+    STOP,
+    "Work on {found} began before the lines were accepted by chalk line.",
+    at="log.step",
+    basis="practice",
+    step="aesthetic_joints",
+    remedy=(
+        "Stop at this elevation. Snap edges, joints, and corners in white chalk, correct lines out of true, and have "
+        "them accepted before work goes on."
+    ),
+    why="a line that runs out of true cannot be moved once it is coated",
+)
+def lines_not_passed(log: SiteRecordEntry, history: History, project: Description, standards: Standards) -> Violations:
+    """Boards were cut or covered before edges, joints and corners were seen to run true."""
+    if _is_over_boards(log, history, project, standards) and not is_released(log, LINES, history):
+        yield violation(log.step)
+
+
+def _is_over_boards(log: SiteRecordEntry, history: History, project: Description, standards: Standards) -> bool:
+    """Whether an entry tells of work over boards on a wall that has any."""
+    if log.step not in OVER_BOARDS or not is_told_at(log):
+        return False
+    taken = list_steps(project.project, standards, log.elevation.wall.mark)
+    return any(step.name == "rasp" for step in taken)

@@ -1,0 +1,111 @@
+"""No rain falls on fresh work, and the next night is warm enough for it, or a tent keeps both off.
+
+Why: rain washes out what has not set and marks what has not dried. A coat that is caught by a cold night stays soft,
+and marks at the first dew.
+
+passes
+    elevations: {E1: {wall: W1}}
+    shade: {T1: {elevation: E1, kind: tent, heated: yes}}
+    log: [{step: gloss, elevation: E1, rain: yes, forecast_rain: yes, forecast_low: 35 F}]
+fails WEA-02a at log.0.rain
+    elevations: {E1: {wall: W1}}
+    shade: {X1: {elevation: E1, kind: shade_cloth}}
+    log: [{step: primer, elevation: E1, rain: yes}]
+fails WEA-02b at log.0.forecast_rain
+    elevations: {E1: {wall: W1}}
+    shade: {X1: {elevation: E1, kind: none}}
+    log: [{step: gloss, elevation: E1, forecast_rain: yes}]
+fails WEA-02c at log.0.forecast_low
+    elevations: {E1: {wall: W1}}
+    shade: {T1: {elevation: E1, kind: tent, heated: no}}
+    log: [{step: gloss, elevation: E1, forecast_low: 46 F}]
+fails WEA-02d at log.0.forecast_low
+    elevations: {E1: {wall: W1}}
+    shade: {X1: {elevation: E1, kind: none}}
+    log: [{step: boards, elevation: E1, forecast_low: 34 F}]
+"""
+
+from specgen.judging.choice_groups import COAT_WORK, DRY_WORK, EIFS_WORK
+from specgen.judging.rule import STOP, Limits, Rule, Violations, violation
+from specgen.judging.site_limits import is_tented, least_temperature
+from specgen.model.absence import all_known, if_given
+from specgen.model.typed_views import Description, SiteRecordEntry
+from specgen.quantities.comparison import less
+from specgen.quantities.quantity import Quantity
+
+RULE = Rule(
+    "WEA-02",
+    "Rain and the night after the work",
+    remedy=(
+        "Do not begin; or close the tent over the work and hold its air at the least temperature for {weather.hold}."
+    ),
+    steps="smoothing_1 smoothing_2 primer gloss",
+    documents="D12c D14",
+)
+
+
+@RULE.test(
+    "a",
+    STOP,
+    "It rains, and no tent stands at this elevation.",
+    at="log.rain",
+    basis="practice",
+    remedy="Stop and cover the work. Let the wall dry; replace or recoat to a natural break what the rain reached.",
+)
+def rain_on_the_work(log: SiteRecordEntry, project: Description) -> Violations:
+    """It rains on work that no tent covers."""
+    if if_given(lambda: log.step) not in DRY_WORK and all_known(lambda: log.rain, lambda: not is_tented(log, project)):
+        yield violation("yes")
+
+
+@RULE.test(
+    "b",
+    STOP,
+    "Rain is forecast within {weather.hold}, and no tent stands at this elevation.",
+    at="log.forecast_rain",
+    basis="practice",
+    remedy="Do not begin; or tent the work, and keep it closed for {weather.hold} after the coat.",
+)
+def rain_to_come(log: SiteRecordEntry, project: Description) -> Violations:
+    """Rain is forecast for work that no tent covers."""
+    if if_given(lambda: log.step) not in DRY_WORK and all_known(
+        lambda: log.forecast_rain, lambda: not is_tented(log, project)
+    ):
+        yield violation("yes")
+
+
+@RULE.test(
+    "c",
+    STOP,
+    "The next {weather.hold} fall to {found}; minimum {wanted} until the coat is dry.",
+    at="log.forecast_low",
+    limit="weather.least_coats",
+    remedy="Do not begin; or close a heated tent over the coat, and hold {wanted} or more in it for {weather.hold}.",
+)
+def cold_night_on_a_coat(log: SiteRecordEntry, project: Description, limits: Limits) -> Violations:
+    """A coat is to dry in a colder night than it bears, and in no heated tent."""
+    if log.step in COAT_WORK:
+        least = least_temperature(log, project, limits)
+        if all_known(lambda: less(log.forecast_low, least.value), lambda: not is_tented(log, project, heated=True)):
+            yield violation(log.forecast_low, wanted=least.value, sources=least.sources)
+
+
+@RULE.test(
+    "d",
+    STOP,
+    "The next {weather.hold_eifs} fall to {found}; minimum {wanted} until adhesive and base coat have set.",
+    at="log.forecast_low",
+    limit="weather.least_eifs",
+    step="smoothing_1",
+    remedy=(
+        "Do not begin; or close a heated tent over the work, and hold {weather.least_eifs} or more in it for "
+        "{weather.hold_eifs}."
+    ),
+    why="adhesive and base coat that freeze before they have set do not hold",
+)
+def cold_night_on_base_coat(log: SiteRecordEntry, project: Description, limit: Quantity) -> Violations:
+    """Adhesive or base coat is to set in a colder night than it bears, and in no heated tent."""
+    if log.step in EIFS_WORK and all_known(
+        lambda: less(log.forecast_low, limit), lambda: not is_tented(log, project, heated=True)
+    ):
+        yield violation(log.forecast_low, wanted=limit)

@@ -1,0 +1,169 @@
+"""The report of `record` as text: what was read, the counts, each nonconformance, what is missing, the next command."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from datetime import date
+from itertools import groupby
+from operator import attrgetter
+
+from specgen.model.finding import Severity
+from specgen.model.problem import Problem
+from specgen.model.project import Project
+from specgen.model.record import COLLECTIONS, Records, day_of
+from specgen.model.record_judgment import Nonconformance, ReadingsAlike, ReadingState, RecordJudgment
+from specgen.model.value_text import count, long_date, value_text, words
+from specgen.terminal.entry_text import name_group, name_reading, tell_row, tell_when, tell_where
+from specgen.terminal.finding_text import tell_basis
+from specgen.terminal.next_command import tell_next
+from specgen.terminal.screen import PLAIN, Line, Screen, show_lines
+
+_INDENT, _HANGING = "     ", 7
+_NOUNS = {
+    "log": ("site record entry", "site record entries"),
+    "release": ("release", "releases"),
+    "result": ("mockup result", "mockup results"),
+    "inspection": ("inspection", "inspections"),
+}
+_MOST_FILES, _MOST_REMARKS = 12, 10
+_HEADS = {ReadingState.MISSING: "Missing", ReadingState.NOT_EVALUATED: "Not evaluated"}
+_ABOUT = {
+    ReadingState.MISSING: "due for the step, and left blank",
+    ReadingState.NOT_EVALUATED: "a clause waits for something that is not given",
+}
+
+
+def format_record(
+    project: Project, judgment: RecordJudgment, command: str, screen: Screen = PLAIN, written: str = ""
+) -> str:
+    """The report; `command` judges the same again, as it is typed, `written` is the folder that was written."""
+    lines = [
+        *_describe_record(project, judgment),
+        *(line for one in judgment.nonconformances for line in _describe_nonconformance(project, one)),
+        *(line for state in _HEADS for line in _list_unsettled(project, judgment, state)),
+        *_list_remarks(project.records.remarks),
+    ]
+    following = f"{command} --out site-record" if not written else f"specgen check {command.split(' ', 2)[2]}"
+    return show_lines([*lines, *tell_next(following)], screen)
+
+
+def _describe_record(project: Project, judgment: RecordJudgment) -> Iterator[Line]:
+    """Of what project and which days the record is, what it holds, the files, and the counts."""
+    records = project.records
+    found = len(judgment.nonconformances)
+    told = count(found, "nonconformance") if found else "no nonconformance"
+    yield Line(f"Site record: {told}", 2, style="stop" if found else "good")
+    yield Line(f"{project.value(('project', 'name'))}: {_tell_days(records)}".removesuffix(": "), 2)
+    held = [(len(records.of(name)), name) for name in COLLECTIONS]
+    counted = [f"{n:,} {_NOUNS[name][n > 1]}" for n, name in held if n]
+    yield Line(f"read: {', '.join(counted)}", 2)
+    yield from (Line(f"  {one.name}: {one.entries:,}", 4) for one in records.files[:_MOST_FILES])
+    if len(records.files) > _MOST_FILES:
+        yield Line(f"  and {len(records.files) - _MOST_FILES:,} files more", 4)
+    states = (f"{judgment.counts.get(state, 0):,} {words(state)}" for state in ReadingState)
+    yield Line(f"readings: {', '.join(states)}", 2)
+
+
+def _tell_days(records: Records) -> str:
+    """`June 14, 2027 to July 2, 2027, 12 days`; empty where no entry tells a day."""
+    days = list_days(records)
+    if len(days) < 2:
+        return "".join(map(long_date, days))
+    return f"{long_date(days[0])} to {long_date(days[-1])}, {len(days):,} days"
+
+
+def list_days(records: Records) -> list[date]:
+    """The days of which a record tells, in their order."""
+    days = {day_of(entry) for name in COLLECTIONS for entry in records.of(name)}
+    return sorted(day for day in days if day is not None)
+
+
+def _describe_nonconformance(project: Project, one: Nonconformance) -> Iterator[Line]:
+    """The lines of a nonconformance: when and where, what was read against what, whence that comes, what to do."""
+    severity = str(one.severity)
+    head = f"{one.number}. {severity.upper()} {one.code}"
+    yield Line()
+    yield Line("  ".join(filter(None, (head, tell_when(one.entry)))), _HANGING, severity.upper(), severity)
+    step = one.entry.get("step") or one.entry.get("criterion") or ""
+    yield from _bodies(", ".join(filter(None, (tell_where(one.entry), name_group(one.entry.collection, step)))))
+    yield from _bodies(one.message)
+    yield from _bodies(f"lifted by deviation {one.lifted_by}" if one.lifted_by else "")
+    yield from _bodies(
+        f"reading: {name_reading(project.schema, one.entry.collection, one.field)}, {tell_reading(project, one)}"
+    )
+    yield from _bodies(f"limit: {_with_sign(project, one, one.wanted)}" if one.wanted else "")
+    yield from _bodies(f"source: {tell_basis(project, one.basis)}")
+    yield from _bodies(f"measure: {one.remedy}")
+    yield from _bodies(f"at {tell_row(one.entry)}")
+
+
+def tell_reading(project: Project, one: Nonconformance) -> str:
+    """What was found, or else what stands in the field."""
+    field = project.schema.field_at((one.entry.collection, "*", one.field))
+    given = one.entry.get(one.field)
+    text = one.found or ("" if given is None else value_text(given, field, project.system, project.both_units))
+    return _with_sign(project, one, text) or "left blank"
+
+
+def _with_sign(project: Project, one: Nonconformance, text: str) -> str:
+    """A bare number of a percent field with its sign."""
+    field = project.schema.field_at((one.entry.collection, "*", one.field))
+    return f"{text}%" if field is not None and field.kind == "percent" and text[-1:].isdigit() else text
+
+
+def _bodies(text: str) -> Iterator[Line]:
+    if text:
+        yield Line(_INDENT + text, _HANGING)
+
+
+def _list_unsettled(project: Project, judgment: RecordJudgment, state: ReadingState) -> Iterator[Line]:
+    """The readings of a state, step by step; fields of which the same is told share a line."""
+    alike = [one for one in judgment.alike if one.state is state]
+    if not alike:
+        return
+    head = f"{_HEADS[state]} ({judgment.counts[state]:,}): {_ABOUT[state]}"
+    yield from (Line(), Line(head, 2, _HEADS[state], "bold"))
+    totals = _count_entries(project.records)
+    for (collection, step), members in groupby(alike, key=attrgetter("collection", "step")):
+        yield from _describe_group(project, list(members), totals[collection, step], name_group(collection, step))
+
+
+def _describe_group(project: Project, alike: Sequence[ReadingsAlike], total: int, name: str) -> Iterator[Line]:
+    """`gloss: air temperature, wind (all 30)`; what is not evaluated with what is waited for."""
+    lines: dict[tuple[int, str], list[str]] = {}
+    for one in alike:
+        reason = one.reason if one.state is ReadingState.NOT_EVALUATED else ""
+        label = name_reading(project.schema, one.collection, one.field)
+        lines.setdefault((len(one.entries), reason), []).append(label)
+    for (number, reason), labels in lines.items():
+        of = (
+            f"{number:,} of {total:,} entries"
+            if number < total
+            else f"all {total:,} entries"
+            if total > 1
+            else "1 entry"
+        )
+        yield Line(f"  {name}: {', '.join(labels)} ({of}){f': {reason}' if reason else ''}", 4)
+
+
+def _count_entries(records: Records) -> dict[tuple[str, str], int]:
+    """How many entries there are of each step or criterion."""
+    counts: dict[tuple[str, str], int] = {}
+    for name in COLLECTIONS:
+        for entry in records.of(name):
+            key = (name, entry.get("step") or entry.get("criterion") or "")
+            counts[key] = counts.get(key, 0) + 1
+    return counts
+
+
+def _list_remarks(remarks: Sequence[Problem]) -> Iterator[Line]:
+    """What was noticed of entries that were read."""
+    if remarks:
+        yield from (Line(), Line(f"Look at these entries ({len(remarks):,})", style="bold"))
+    yield from (Line(f"  {one}", 4) for one in remarks[:_MOST_REMARKS])
+    if len(remarks) > _MOST_REMARKS:
+        yield Line(f"  and {len(remarks) - _MOST_REMARKS:,} more", 4)
+
+
+def count_severities(found: Iterable[Nonconformance]) -> dict[str, int]:
+    """How many nonconformances there are of each severity."""
+    severities = [one.severity for one in found]
+    return {str(severity): severities.count(severity) for severity in Severity}
