@@ -22,7 +22,7 @@ def test_the_fault_of_several_readings_is_told_once_and_each_reading_by_itself()
     lines = report(judgment_of(*((entry, "surface") for entry in entries)), entries)  # type: ignore[arg-type]
     assert sum("The wall is too hot." in line for line in lines) == 1
     assert sum("Shade the wall." in line for line in lines) == 1
-    assert "2. Required: maximum 90 °F." in lines
+    assert "2. Held against: maximum 90 °F." in lines
     rows = [line.split(" | ") for line in lines if line.startswith("▲")]
     assert [row[0] for row in rows] == ["▲\u00a01", "▲\u00a02"]
     assert sum("Wall surface temperature: 97 °F" in line for line in lines) == 2
@@ -33,8 +33,8 @@ def test_a_limit_that_differs_is_told_at_its_reading() -> None:
     judgment = judgment_of(*((entry, "surface") for entry in entries))
     first, second = judgment.nonconformances
     lines = report(replace(judgment, nonconformances=(first, second._replace(wanted="maximum 80 °F"))))
-    assert not any(line.startswith("2. Required") for line in lines)
-    assert sum("required maximum 80 °F" in line for line in lines) == 1
+    assert not any(line.startswith("2. Held") for line in lines)
+    assert sum("held against maximum 80 °F" in line for line in lines) == 1
 
 
 def test_the_head_counts_by_elevation_and_by_kind() -> None:
@@ -58,7 +58,7 @@ def test_readings_not_judged_for_one_reason_share_a_row() -> None:
     entries = make_entries(("log", HOT), ("log", {**HOT, "date": date(2027, 6, 17)}))
     unsettled = [Reading(entry, "gust", ReadingState.MISSING, "not recorded") for entry in entries]
     lines = report(RecordJudgment((), {ReadingState.MISSING: 2}, tuple(unsettled)), entries)  # type: ignore[arg-type]
-    assert "Peak gust | E1, gloss | missing: not recorded | 2 | 2027-06-15 to 2027-06-17" in lines
+    assert "Peak gust | gloss: E1 | missing | 2 | 2027-06-15 to 2027-06-17" in lines
     assert "1. No reading lies outside its limit. Of 2 readings: 0 outside, 2 missing, 0 not evaluated, 0 within," in (
         " ".join(lines)
     )
