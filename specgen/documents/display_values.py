@@ -70,3 +70,9 @@ def raw_value(value: Any) -> Any:
     if isinstance(value, tuple):
         return tuple(raw_value(entry) for entry in value)
     return value
+
+
+def take_stricter(least: bool, *values: DisplayValue) -> DisplayValue:
+    """The strictest of the figures that are given; the first where none is."""
+    given = [value for value in values if not value.open and value.raw is not None]
+    return (max if least else min)(given, key=lambda value: value.raw) if given else values[0]

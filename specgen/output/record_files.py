@@ -79,5 +79,6 @@ def _choose_writer(name: str, made: ComposedSet) -> Callable[[Document], bytes]:
 
 def _bind(made: ComposedSet) -> bytes:
     from specgen.formats.pdf.pages import write_pages
+    from specgen.formats.pdf.saving import pack_pdf
 
-    return write_pages(made).pdf
+    return pack_pdf(write_pages(made).pdf)

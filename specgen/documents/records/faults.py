@@ -1,5 +1,6 @@
 """The nonconformances of a site record by their clause: what all of them share is told once."""
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
@@ -15,6 +16,8 @@ from specgen.model.record_judgment import Nonconformance, ReadingState
 from specgen.model.value_text import count, words
 
 _NONE = "not recorded"
+# What differs from one entry to the next in what a clause says: its figures.
+_FIGURES = re.compile(r"\d[\d.,/-]*")
 _HEADER = ("No.", "Elevation, area, step", "Date, time", "Reading", "Disposition", "By", "Date")
 _WIDTHS = (6, 19, 14, 18, 25, 9, 9)
 
@@ -64,6 +67,8 @@ def name_field(context: DocumentContext, one: Nonconformance) -> str:
 def _make_fault(context: DocumentContext, title: str, found: list[Nonconformance]) -> Fault:
     first = found[0]
     message, limit, remedy = (_share(getattr(one, name) for one in found) for name in ("message", "wanted", "remedy"))
+    if not message and _share(_FIGURES.sub("", one.message) for one in found):
+        message = f"{OUTSIDE}\u00a0{first.number}: {first.message}"  # the others differ in what each line tells
     lines = tuple(_set_line(context, one, not message, not limit, not remedy) for one in found)
     return Fault(
         code=first.code,
@@ -90,8 +95,9 @@ def _set_line(
 ) -> tuple[Any, ...]:
     """A nonconformance with room for what is decided on it; what its clause does not tell of all stands here."""
     label = name_field(context, one)
-    reading = [f"{label}: {one.found or _NONE}" if label else one.found or _NONE]
-    reading += [f"; required {one.wanted}"] if limit and one.wanted else []
+    found = one.found or _NONE
+    reading = [f"{label}: {found}" if label else found]
+    reading += [f"; held against {one.wanted}"] if limit and one.wanted else []
     reading += [f". {one.message}"] if message else []
     reading += [f" {one.remedy}"] if remedy else []
     where = [part for part in (tell_face(one.entry) or _name_result(context, one), tell_place(one.entry)) if part]

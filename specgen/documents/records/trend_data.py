@@ -7,11 +7,11 @@ from fractions import Fraction
 from typing import Literal, NamedTuple
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.display_values import DisplayValue
+from specgen.documents.display_values import DisplayValue, take_stricter
+from specgen.documents.form_units import UNITS
 from specgen.documents.records.dew import compute_dew_point
 from specgen.documents.records.entry_text import split_readings
 from specgen.documents.records.sheets_of_record import mark_entries
-from specgen.documents.views._record_blanks import UNITS, take_stricter
 from specgen.model.record import Entry, day_of
 from specgen.quantities.number import QuantityError, plain_text, read_number
 from specgen.quantities.quantity import Quantity

@@ -15,26 +15,6 @@ from specgen.documents.marks import list_marks, name_member
 from specgen.documents.numbering import UNSET_LIMIT
 from specgen.model.block import Blank, CheckBox, Text
 
-UNITS = {
-    "ip": {
-        "temperature": "°F",
-        "speed": "mph",
-        "length": "in",
-        "pressure": "psi",
-        "volume": "fl oz",
-        "pail": "gal",
-        "film": "mils",
-    },
-    "si": {
-        "temperature": "°C",
-        "speed": "m/s",
-        "length": "mm",
-        "pressure": "kPa",
-        "volume": "mL",
-        "pail": "L",
-        "film": "µm",
-    },
-}
 _GAP = Text("  ")
 # So many boxes of a choice stand on a form; of more members the mark is written in.
 MOST_BOXES = 12
@@ -80,9 +60,3 @@ def choose_crew(context: DocumentContext, steps: set[str], row: str) -> list[Any
 def tell_or_leave(value: DisplayValue, lead: str, name: str, row: str) -> list[Any]:
     """A limit behind its word, `max. 75%`; a blank for one that the project does not give."""
     return [lead, Blank(f"Limit: {value.about or name}", field=f"{UNSET_LIMIT}{name}.{row}") if value.open else value]
-
-
-def take_stricter(least: bool, *values: DisplayValue) -> DisplayValue:
-    """The strictest of the figures that are given; the first where none is."""
-    given = [value for value in values if not value.open and value.raw is not None]
-    return (max if least else min)(given, key=lambda value: value.raw) if given else values[0]

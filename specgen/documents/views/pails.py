@@ -5,8 +5,9 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.form_units import UNITS
 from specgen.documents.marks import list_marks
-from specgen.documents.views._record_blanks import MOST_BOXES, UNITS, make_blank, tell_or_leave
+from specgen.documents.views._record_blanks import MOST_BOXES, make_blank, tell_or_leave
 from specgen.model.block import CheckBox
 from specgen.model.value_text import words
 

@@ -1,33 +1,43 @@
-"""The readings that are missing or not evaluated: those of a field that share place and reason in one row."""
+"""The readings that are missing or not evaluated: those of the same entries and for the same reason in one row."""
+
+from collections.abc import Iterable
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.members import span_marks
 from specgen.documents.records.entry_text import tell_span
 from specgen.model.record import Entry
-from specgen.model.record_judgment import Reading
+from specgen.model.record_judgment import Reading, ReadingState
 from specgen.model.value_text import words
 
-_Key = tuple[str, str, str, str, str]  # collection, elevation, step or criterion, field, state with its reason
+_Alike = tuple[str, str, str]  # collection, step or criterion, why it is not judged
+_Field = tuple[_Alike, str]
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each field, elevation, step, and reason, in the order of the entries."""
-    grouped: dict[_Key, list[Entry]] = {}
-    for reading in context.recorded.unsettled:
-        grouped.setdefault(_key(reading), []).append(reading.entry)
-    fields = context.project.schema.fields
+    """One row for the fields of one step that share entries and reason, in the order of the entries."""
     lines = []
-    for (collection, face, step, name, reason), entries in grouped.items():
-        field = fields.get((collection, name))
-        place = ", ".join(filter(None, (face, words(step) if step else "")))
-        lines.append((field.label if field else words(name), place, reason, str(len(entries)), tell_span(entries)))
-    header = ("Reading", "Elevation, step", "Why it is not judged", "Count", "From, to")
-    return TableView(header, tuple(lines), (24, 20, 29, 8, 19))
+    for (collection, step, reason), names, entries in _group(context.recorded.unsettled):
+        fields = (context.project.schema.fields.get((collection, name)) for name in names)
+        labels = [field.label if field else words(name) for field, name in zip(fields, names, strict=True)]
+        told = ", ".join([labels[0], *(f"{label[:1].lower()}{label[1:]}" for label in labels[1:])])
+        faces = span_marks({str(entry.get("elevation")) for entry in entries if entry.get("elevation")})
+        place = ": ".join(filter(None, (words(step), faces)))
+        lines.append((told, place, reason, str(len(entries)), tell_span(entries)))
+    header = ("Readings", "Step: elevations", "Why not judged", "Entries", "From, to")
+    return TableView(header, tuple(lines), (38, 20, 18, 8, 16))
 
 
-def _key(reading: Reading) -> _Key:
-    entry = reading.entry
-    state, reason = words(reading.state.value), reading.reason
-    told = reason if state in reason or not reason else f"{state}: {reason}"
-    step = str(entry.get("step") or entry.get("criterion") or "")
-    return entry.collection, str(entry.get("elevation") or ""), step, reading.field, told or state
+def _group(unsettled: Iterable[Reading]) -> list[tuple[_Alike, list[str], list[Entry]]]:
+    """What is alike, the fields that are so in the same entries, and these."""
+    of_field: dict[_Field, list[Entry]] = {}
+    for reading in unsettled:
+        entry = reading.entry
+        why = words(reading.state.value) if reading.state is ReadingState.MISSING else reading.reason
+        step = str(entry.get("step") or entry.get("criterion") or "")
+        of_field.setdefault(((entry.collection, step, why), reading.field), []).append(entry)
+    grouped: dict[tuple[_Alike, tuple[int, ...]], tuple[list[str], list[Entry]]] = {}
+    for (alike, name), entries in of_field.items():
+        same = tuple(entry.number for entry in entries)
+        grouped.setdefault((alike, same), ([], entries))[0].append(name)
+    return [(alike, names, entries) for (alike, _), (names, entries) in grouped.items()]

@@ -5,8 +5,9 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.form_units import UNITS
 from specgen.documents.marks import list_marks
-from specgen.documents.views._record_blanks import UNITS, make_blank, make_boxes
+from specgen.documents.views._record_blanks import make_blank, make_boxes
 from specgen.model.block import Blank
 
 _PATTERNS = (("oval", "oval"), ("round", "round"), ("fan_flat", "flat fan"))

@@ -5,9 +5,10 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.display_values import DisplayValue
+from specgen.documents.display_values import DisplayValue, take_stricter
+from specgen.documents.form_units import UNITS
 from specgen.documents.marks import list_marks
-from specgen.documents.views._record_blanks import UNITS, make_blank, make_boxes, take_stricter, tell_or_leave
+from specgen.documents.views._record_blanks import make_blank, make_boxes, tell_or_leave
 from specgen.model.block import CheckBox
 
 _READINGS = 12

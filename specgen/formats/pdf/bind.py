@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pikepdf
-from pikepdf import Array, Dictionary, ForeignObjectError, Name, ObjectStreamMode, Pdf, PdfError, String
+from pikepdf import Array, Dictionary, ForeignObjectError, Name, Pdf, PdfError, String
 
 from specgen.documents.composed_set import ComposedSet
 from specgen.formats.pdf.attachments import Paper, read_papers
@@ -17,6 +17,7 @@ from specgen.formats.pdf.layers import Layers
 from specgen.formats.pdf.opening import UNREADABLE, refuse_damaged
 from specgen.formats.pdf.page_tree import PageTree
 from specgen.formats.pdf.pages import SetPages, write_pages
+from specgen.formats.pdf.saving import save_pdf
 from specgen.formats.pdf.stamping import Stamper
 from specgen.model.problem import Problem
 from specgen.reading.attached_file import refuse_attachment
@@ -92,7 +93,7 @@ def merge_papers(own: SetPages, papers: Sequence[Paper], templates: Path) -> byt
         tree.finish()
         _name_bookmarks(whole, [paper.mark for paper in ordered])
         _finish(whole, own.total)
-        return _save(whole)
+        return save_pdf(whole)
 
 
 def _make_pages(paper: Paper, before: int, total: int, stamper: Stamper) -> Iterator[Any]:
@@ -126,9 +127,3 @@ def _finish(whole: Pdf, total: int) -> None:
             del about[claim]
         if _COUNTED in about:
             about[_COUNTED] = str(total)
-
-
-def _save(whole: Pdf) -> bytes:
-    written = BytesIO()
-    whole.save(written, deterministic_id=True, object_stream_mode=ObjectStreamMode.generate, compress_streams=True)
-    return written.getvalue()

@@ -1,0 +1,118 @@
+"""D17: panels as built with their batches, what was signed, what is open, and when it prints."""
+
+from dataclasses import replace
+from datetime import date, time
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from specgen import building
+from specgen.documents.document import compose_document
+from specgen.documents.figures import batch_map
+from specgen.formats import text
+from specgen.model.block import Figure
+from specgen.model.problem import Refused
+from specgen.model.record_judgment import RecordJudgment
+from tests.documents.records.entries import GLOSS_PASS, context_with, form_of, judgment_of, make_entries
+from tests.support import EXAMPLES
+
+PAIL = {name: GLOSS_PASS[name] for name in ("date", "elevation", "area", "step")}
+PAILS = [("log", {**PAIL, "pail": str(n), "batch": "B-204"}) for n in (1, 2)]
+RELEASE = {
+    "step": "gloss",
+    "elevation": "E1",
+    "area": "Left  bay",
+    "date": date(2027, 6, 17),
+    "time": time(9, 0),
+    "by": "R. Sand",
+}
+CLEAN = EXAMPLES / "clean" / "project.yaml"
+
+
+def lines_of(*given: tuple[str, dict[str, Any]], judgment: RecordJudgment | None = None) -> list[list[str]]:
+    context = replace(context_with(make_entries(*given)), recorded=judgment or RecordJudgment())
+    document = compose_document(form_of("D17"), context, draft=False)
+    return [line.split(" | ") for line in text.write_text(document).splitlines()]
+
+
+def test_a_panel_stands_with_crew_batch_pails_days_and_release() -> None:
+    lines = lines_of(("log", GLOSS_PASS), *PAILS, ("release", RELEASE))
+    assert next(line for line in lines if line[0] == "E1-A1") == [
+        *("E1-A1", "silver", "not recorded", "not recorded", "B-204; 1, 2", "2027-06-15"),
+        "gloss 2027-06-17 R. Sand",
+    ]
+
+
+def test_panels_without_any_record_share_a_row_of_their_elevation() -> None:
+    lines = lines_of(("log", GLOSS_PASS), *PAILS)
+    (row,) = [line for line in lines if line[0].startswith("E2-A1 to")]
+    assert row[1:] == ["not recorded"] * 6
+
+
+def test_a_panel_that_no_layout_has_is_told_as_such() -> None:
+    lines = lines_of(("log", {**GLOSS_PASS, "panels": ("Z9",)}))
+    assert any(line[0] == "Z9 (not in the layout)" for line in lines)
+
+
+def figures_of(*given: tuple[str, dict[str, Any]]) -> tuple[Figure, ...]:
+    return batch_map.draw(context_with(make_entries(*given)))
+
+
+def test_the_map_tells_the_batch_of_each_panel_by_a_letter_that_it_explains() -> None:
+    (figure,) = figures_of(("log", GLOSS_PASS), *PAILS)
+    assert "A1 a<" in figure.svg
+    assert "A3 –<" in figure.svg
+    assert "Batch of gloss: a = B-204; – = not recorded" in figure.svg
+    assert figure.alt.endswith("E1-A1 a, E1-A2 a.")
+
+
+def test_the_map_shows_the_batch_of_the_recoat() -> None:
+    later = date(2027, 6, 20)
+    again = ("log", {**GLOSS_PASS, "date": later, "panels": ("E1-A1",)})
+    pail = ("log", {**PAIL, "date": later, "pail": "9", "batch": "B-311"})
+    (figure,) = figures_of(("log", GLOSS_PASS), *PAILS, again, pail)
+    assert "a = B-311; b = B-204" in figure.svg
+    assert figure.alt.endswith("E1-A1 a, E1-A2 b.")
+
+
+def test_signed_forms_are_listed_with_date_signer_and_outcome() -> None:
+    inspection = {"step": "primer", "elevation": "E1", "done_on": date(2027, 6, 14), "outcome": "accepted", "by": "I"}
+    signed = {"criterion": "gloss", "passed": False, "signed_by": "L. Novak", "signed_on": date(2027, 4, 5)}
+    lines = lines_of(("release", RELEASE), ("inspection", inspection), ("result", signed))
+    start = lines.index(["Form", "Signed for", "Of", "Date", "By", "Outcome"])
+    assert lines[start + 1 : start + 4] == [
+        ["D10", "Mockup", "Specular gloss", "April 5, 2027", "L. Novak", "failed"],
+        ["D11", "Primer", "E1", "June 14, 2027", "I", "accepted"],
+        ["D12d", "Gloss", "E1, Left  bay", "June 17, 2027", "R. Sand", "released"],
+    ]
+
+
+def test_a_nonconformance_is_open_until_a_deviation_lifts_it() -> None:
+    (entry,) = make_entries(("log", GLOSS_PASS))
+    for more, state in (({}, "open: disposition not entered"), ({"lifted_by": "DV1"}, "lifted by deviation DV1")):
+        lines = lines_of(("log", GLOSS_PASS), judgment=judgment_of((entry, "wet_film"), **more))
+        assert ["WEA-01c", "1", "E1", "The wall is too hot.", state] in lines
+        told = any(line[0] == "Disposition of 1 nonconformance" for line in lines)
+        assert told is (not more)
+
+
+def test_what_is_open_is_listed_with_who_owes_it() -> None:
+    lines = lines_of(("log", GLOSS_PASS))
+    assert [line[0] for line in lines if line[-1:] == ["D12"]][1].startswith("No gloss recorded: ")
+    assert "No batch of gloss recorded: 2 panels, E1-A1, E1-A2" in [line[0] for line in lines]
+
+
+def test_a_closeout_with_open_items_is_written_as_a_draft_alone(tmp_path: Path) -> None:
+    with pytest.raises(Refused, match="nothing was written: at closeout, 3 items are open: Results of the mockup"):
+        building.build(CLEAN, tmp_path / "out", ("txt",), ("D17",))
+    assert not (tmp_path / "out").exists()
+    built = building.build(CLEAN, tmp_path / "out", ("txt",), ("D17",), draft=True)
+    assert built.draft
+    assert "Closeout is not complete." in (tmp_path / "out" / "D17-closeout.txt").read_text("utf-8")
+
+
+def test_a_package_of_an_earlier_stage_has_no_closeout(tmp_path: Path) -> None:
+    for draft in (False, True):
+        built = building.build(CLEAN, tmp_path / str(draft), ("txt",), draft=draft)
+        assert not any(name.startswith("D17") for name in built.files)
