@@ -18,7 +18,7 @@ from specgen.terminal.columns import align_columns
 from specgen.terminal.rule_page import format_rule, rule_tells_of, rule_to_data
 
 HELP = "the rules, or the manual page of one"
-ORDER = 40
+ORDER = 48
 EXAMPLES = (
     ("rules ATT-01", "the manual page: the reason, an example that passes and one that fails, each clause"),
     ("rules expansion joint", "every rule that tells of these words"),
