@@ -175,7 +175,9 @@ def test_the_story_of_a_project_prints_and_writes_nothing() -> None:
 WAITS = {
     ("commands", "calc"): [("commands", "_calc_answers"), ("commands", "_project_file"), ("pipeline",)],
     ("commands", "new"): [("commands", "_new_by_asking")],
+    ("commands", "record"): [("commands", "_record_folder")],
     ("commands", "weather"): [("output", "weather_files")],
+    ("pipeline",): [("reading", "records", "reading")],
 }
 
 

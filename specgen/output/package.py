@@ -67,8 +67,7 @@ def make_package(
     that cannot serve.
     """
     notes = _describe_omissions(formats, letterhead)
-    attached = list_attached(project, home)
-    told = recorded or RecordJudgment()
+    attached, told = list_attached(project, home), recorded or RecordJudgment()
     context = DocumentContext(project, standards, judgment, resolve, attached=attached, recorded=told)
     folder = templates_folder()
     every = leave_later(_read_templates(folder, own, formats, since), context, only)
@@ -82,12 +81,9 @@ def make_package(
         home=None if only else home,
     )
     written = write_set(made, formats, tell_step=tell_step)
-    return Package(
-        files=index_files(written.files),
-        about=describe_package(context, composed, draft, written.problems),
-        problems=written.problems,
-        notes=(*notes, *_tell_composed(project, composed, formats, written)),
-    )
+    about = describe_package(context, composed, draft, written.problems)
+    told_of = (*notes, *_tell_composed(project, composed, formats, written))
+    return Package(index_files(written.files), about, told_of, written.problems)
 
 
 def _compose(

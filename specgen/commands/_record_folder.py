@@ -1,0 +1,27 @@
+"""The folder that `record --out` writes: report, filled forms, trends, and the list of all readings."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+from specgen.documents.context import DocumentContext
+from specgen.model.value_text import count
+from specgen.output.disk import refuse_unfit_folder
+from specgen.output.reading_list import NAME, write_reading_list
+from specgen.output.record_files import check_record_formats, default_record_formats, make_record_files
+from specgen.output.record_folder import write_record
+from specgen.pipeline import JudgedProject
+from specgen.terminal.progress import Tell
+
+
+def write_record_folder(out: str, listed: str | None, case: JudgedProject, tell: Tell) -> Iterator[str]:
+    """Write the documents of a record in the formats listed, and tell what was written; raises Refused."""
+    folder, project = Path(out), case.project
+    formats = tuple(listed.split(",")) if listed else default_record_formats()
+    check_record_formats(formats)
+    refuse_unfit_folder(folder)
+    context = DocumentContext(project, case.context.standards, case.judgment, case.context.resolve)
+    files = make_record_files(context, case.records, formats, tell_step=tell)
+    files[NAME] = write_reading_list(project, case.records)
+    digests = {one.name: one.digest for one in project.records.files}
+    yield from write_record(folder, files, str(project.get(("project", "name"))), digests)
+    yield f"wrote {count(len(files), 'file')} to {out}"
