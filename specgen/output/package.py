@@ -83,7 +83,7 @@ def make_package(
     written = write_set(made, formats, tell_step=tell_step)
     about = describe_package(context, composed, draft, written.problems)
     told_of = (*notes, *_tell_composed(project, composed, formats, written))
-    return Package(index_files(written.files), about, told_of, written.problems)
+    return Package(files=index_files(written.files), about=about, notes=told_of, problems=written.problems)
 
 
 def _compose(
