@@ -9,7 +9,6 @@ from specgen.commands._project_file import FILE_HELP, find_project_file
 from specgen.commands._record_blank import BLANK_HELP, run_blank
 from specgen.model.problem import Refused, refuse
 from specgen.model.record import COLLECTIONS
-from specgen.model.value_text import count
 from specgen.pipeline import JudgedProject, judge_project, read_with_records
 from specgen.terminal.next_command import quote
 from specgen.terminal.progress import Tell, show_progress
@@ -94,20 +93,6 @@ def _name_command(file: Path, logs: Sequence[str]) -> str:
 
 def _write(args: Namespace, case: JudgedProject, tell: Tell) -> Iterator[str]:
     """Write the documents of the record, and tell what was written."""
-    # Imported here: what writes documents loads more than judging needs.
-    from specgen.documents.context import DocumentContext
-    from specgen.output.disk import refuse_unfit_folder
-    from specgen.output.reading_list import NAME, write_reading_list
-    from specgen.output.record_files import check_record_formats, default_record_formats, make_record_files
-    from specgen.output.record_folder import write_record
+    from specgen.commands._record_files import write_files  # imported here: it loads more than judging needs
 
-    folder, project = Path(args.out), case.project
-    formats = tuple(args.formats.split(",")) if args.formats else default_record_formats()
-    check_record_formats(formats)
-    refuse_unfit_folder(folder)
-    context = DocumentContext(project, case.context.standards, case.judgment, case.context.resolve)
-    files = make_record_files(context, case.records, formats, tell_step=tell)
-    files[NAME] = write_reading_list(project, case.records)
-    digests = {one.name: one.digest for one in project.records.files}
-    yield from write_record(folder, files, str(project.get(("project", "name"))), digests)
-    yield f"wrote {count(len(files), 'file')} to {args.out}"
+    return write_files(case, args.out, args.formats, tell)

@@ -1,11 +1,10 @@
 """The report of `record` as text: what was read, the counts, each nonconformance, what is missing, the next command."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from datetime import date
 from itertools import groupby
 from operator import attrgetter
 
-from specgen.model.finding import Severity
 from specgen.model.problem import Problem
 from specgen.model.project import Project
 from specgen.model.record import COLLECTIONS, Records, day_of
@@ -27,7 +26,7 @@ _MOST_FILES, _MOST_REMARKS = 12, 10
 _HEADS = {ReadingState.MISSING: "Missing", ReadingState.NOT_EVALUATED: "Not evaluated"}
 _ABOUT = {
     ReadingState.MISSING: "due for the step, and left blank",
-    ReadingState.NOT_EVALUATED: "a clause waits for something that is not given",
+    ReadingState.NOT_EVALUATED: "the project or the entry lacks what they are held against",
 }
 
 
@@ -161,9 +160,3 @@ def _list_remarks(remarks: Sequence[Problem]) -> Iterator[Line]:
     yield from (Line(f"  {one}", 4) for one in remarks[:_MOST_REMARKS])
     if len(remarks) > _MOST_REMARKS:
         yield Line(f"  and {len(remarks) - _MOST_REMARKS:,} more", 4)
-
-
-def count_severities(found: Iterable[Nonconformance]) -> dict[str, int]:
-    """How many nonconformances there are of each severity."""
-    severities = [one.severity for one in found]
-    return {str(severity): severities.count(severity) for severity in Severity}

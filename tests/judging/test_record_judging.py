@@ -4,7 +4,6 @@ The states are retyped by hand from what the clauses say; limits are common prac
 """
 
 import random
-from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date, time
 from fractions import Fraction
