@@ -170,12 +170,12 @@ def test_the_story_of_a_project_prints_and_writes_nothing() -> None:
     assert not rooms & {"terminal", "documents", "formats", "output"}
 
 
-# A sum from keys loads no reader, a starter no rules, judged hours no drawing; the same command reads a project, asks
-# for one, or draws.
+# A sum from keys loads no reader, and a starter no rules; the same command reads a project, or asks for one. A record
+# that is only told loads no documents, and a project without one no reader of records.
 WAITS = {
     ("commands", "calc"): [("commands", "_calc_answers"), ("commands", "_project_file"), ("pipeline",)],
     ("commands", "new"): [("commands", "_new_by_asking")],
-    ("commands", "record"): [("commands", "_record_folder")],
+    ("commands", "record"): [("commands", "_record_files")],
     ("commands", "weather"): [("output", "weather_files")],
     ("pipeline",): [("reading", "records", "reading")],
 }

@@ -93,7 +93,6 @@ def _name_command(file: Path, logs: Sequence[str]) -> str:
 
 def _write(args: Namespace, case: JudgedProject, tell: Tell) -> Iterator[str]:
     """Write the documents of the record, and tell what was written."""
-    # Imported here: what writes documents loads more than judging needs.
-    from specgen.commands._record_folder import write_record_folder
+    from specgen.commands._record_files import write_files  # imported here: it loads more than judging needs
 
-    yield from write_record_folder(args.out, args.formats, case, tell)
+    return write_files(case, args.out, args.formats, tell)

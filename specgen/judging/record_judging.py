@@ -1,5 +1,6 @@
 """Judges the entries of the site record: nonconformances in their order, and how each reading ends."""
 
+import gc
 from collections.abc import Iterator, Sequence
 
 from specgen.judging.context import JudgingContext
@@ -19,7 +20,17 @@ _Hits = dict[int, list[tuple[Clause, Fired]]]
 
 def judge_records(context: JudgingContext, rules: Sequence[Rule], asker: Asker | None = None) -> RecordJudgment:
     """The judgment of the site record of a project by the clauses on its entries."""
-    asker, teller = asker or Asker(context), Teller(context)
+    collecting = gc.isenabled()
+    gc.disable()  # what is made stays: looking through it again and again for what is left over takes longer
+    try:
+        return _judge(context, rules, asker or Asker(context))
+    finally:
+        if collecting:
+            gc.enable()
+
+
+def _judge(context: JudgingContext, rules: Sequence[Rule], asker: Asker) -> RecordJudgment:
+    teller = Teller(context)
     alike: list[ReadingsAlike] = []
     found: list[Nonconformance] = []
     for collection in COLLECTIONS:

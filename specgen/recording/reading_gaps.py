@@ -11,6 +11,9 @@ from specgen.recording.elapsed import elapsed_hours
 from specgen.recording.entry_kinds import is_pass, is_reading
 from specgen.recording.timeline import order_of
 
+# By so much real hours may be more than the clock tells.
+_CLOCK_CHANGE = timedelta(hours=2)
+
 
 class Gap(NamedTuple):
     """Hours without a reading, and the field of the entry at which they end."""
@@ -54,9 +57,13 @@ def _split_days(entries: Iterable[Entry]) -> Iterator[list[Entry]]:
 def _find_gaps_of_day(project: Project, day: list[Entry], most: Fraction) -> Iterator[tuple[int, Gap]]:
     readings = [entry for entry in day if is_reading(entry)]
     passes = [entry for entry in day if is_pass(entry)]
-    for earlier, later in zip(readings, readings[1:], strict=False):
-        hours = elapsed_hours(project, _moment(earlier), _moment(later))
-        if hours > most and _goes_on(passes, _moment(earlier), _moment(later), most):
+    moments = list(map(_moment, readings))
+    surely = timedelta(hours=float(most)) - _CLOCK_CHANGE
+    for since, until, later in zip(moments, moments[1:], readings[1:], strict=False):
+        if until - since <= surely:
+            continue
+        hours = elapsed_hours(project, since, until)
+        if hours > most and _goes_on(passes, since, until, most):
             yield later.number, Gap(hours, "started_at")
     last = max(passes, key=_end, default=None)
     if readings and last is not None:

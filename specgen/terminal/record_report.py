@@ -26,7 +26,7 @@ _MOST_FILES, _MOST_REMARKS = 12, 10
 _HEADS = {ReadingState.MISSING: "Missing", ReadingState.NOT_EVALUATED: "Not evaluated"}
 _ABOUT = {
     ReadingState.MISSING: "due for the step, and left blank",
-    ReadingState.NOT_EVALUATED: "a clause waits for something that is not given",
+    ReadingState.NOT_EVALUATED: "the project or the entry lacks what they are held against",
 }
 
 

@@ -1,4 +1,4 @@
-"""The folder that `record --out` writes: report, filled forms, trends, and the list of all readings."""
+"""What `specgen record --out` writes, in a folder of its own."""
 
 from collections.abc import Iterator
 from pathlib import Path
@@ -13,14 +13,14 @@ from specgen.pipeline import JudgedProject
 from specgen.terminal.progress import Tell
 
 
-def write_record_folder(out: str, listed: str | None, case: JudgedProject, tell: Tell) -> Iterator[str]:
-    """Write the documents of a record in the formats listed, and tell what was written; raises Refused."""
+def write_files(case: JudgedProject, out: str, formats: str | None, tell: Tell) -> Iterator[str]:
+    """Write documents and the list of readings, all or none; tells what was written. Raises Refused."""
     folder, project = Path(out), case.project
-    formats = tuple(listed.split(",")) if listed else default_record_formats()
-    check_record_formats(formats)
+    chosen = tuple(formats.split(",")) if formats else default_record_formats()
+    check_record_formats(chosen)
     refuse_unfit_folder(folder)
     context = DocumentContext(project, case.context.standards, case.judgment, case.context.resolve)
-    files = make_record_files(context, case.records, formats, tell_step=tell)
+    files = make_record_files(context, case.records, chosen, tell_step=tell)
     files[NAME] = write_reading_list(project, case.records)
     digests = {one.name: one.digest for one in project.records.files}
     yield from write_record(folder, files, str(project.get(("project", "name"))), digests)
