@@ -1,5 +1,6 @@
 """When work is done: shift, days off, holidays that fall within the schedule, night work, days kept for weather."""
 
+import re
 from datetime import date, timedelta
 from typing import Any
 
@@ -11,6 +12,7 @@ from specgen.model.calendar import WEEK, WEEKEND, WEEKEND_TAKEN
 from specgen.model.typed_views import Description, root_of
 
 _NAMES = dict(zip(WEEK, ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"), strict=True))
+_FIELD = re.compile(r" \([a-z_]+(?:\.[\w*]+)+\)")  # where a date stands in the project file
 _USUAL = ", common practice; confirm with the general contractor"
 
 
@@ -53,7 +55,8 @@ def _tell_notes(context: DocumentContext) -> str:
     """How working time is reckoned, and for what no time is kept; what is still to be given stands elsewhere."""
     schedule = find_schedule(context)
     notes = schedule.notes if schedule else ()
-    return " ".join(note for note in notes if note != WEEKEND_TAKEN and "; add " not in note)
+    told = (note for note in notes if note != WEEKEND_TAKEN and "; add " not in note)
+    return _FIELD.sub("", " ".join(told))
 
 
 def _tell_nights(context: DocumentContext) -> str:
