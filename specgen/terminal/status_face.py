@@ -35,7 +35,8 @@ def list_face_lines(status: ProjectStatus, face: FaceStatus) -> Iterator[Line]:
 def _tell_step(step: StepStatus) -> Iterator[Line]:
     state = tell_state(step) if len(step.areas) != 1 else tell_state(step.areas[0])
     state = tell_state(step) if step.missing else state
-    yield Line(f"{step.step.title}: {state}", 4, state, _STYLES.get(step.state, ""))
+    by = f" by {step.releaser.name}" if step.releaser is not None and step.state is StepState.WAITS else ""
+    yield Line(f"{step.step.title}: {state}{by}", 4, state, _STYLES.get(step.state, ""))
     if step.hours is not None and step.state is StepState.DRIES:
         yield Line(f"  dries {format_decimal(step.hours.hours, 4)} h ({step.hours.source})", 4)
     for area in step.areas:

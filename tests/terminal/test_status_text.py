@@ -124,6 +124,12 @@ def test_one_elevation_is_told_with_areas_dates_crews_and_the_source_of_hours(tm
     assert "No entry, and a later step has begun (6 steps)\n" in text
 
 
+def test_a_pending_release_names_who_signs_it(tmp_path: Path) -> None:
+    found = status(tmp_path, log("2027-06-10", "mesh", "07:00-09:00"), at="2027-06-11T07:00")
+    text = show_lines(list_face_lines(found, found.faces[0]), Screen(80))
+    assert "Base coat with standard mesh: release pending by Plumb Line\n" in text
+
+
 def test_an_empty_record_says_what_is_first_and_who_owes_it(tmp_path: Path) -> None:
     text = shown(status(tmp_path))
     assert text.startswith("Nothing is recorded.\n")
