@@ -198,5 +198,6 @@ def _list_unsigned(entry: Entry) -> tuple[str, ...]:
 
 
 def _initials(name: str) -> str:
-    """`LN` of L. Novak."""
-    return "".join(part[0] for part in name.replace(".", " ").split() if part[0].isalpha()).upper() or name
+    """`LN` of L. Novak, Lintel Architects."""
+    person = name.partition(",")[0].replace(".", " ").split()
+    return "".join(part[0] for part in person if part[0].isalpha()).upper() or name

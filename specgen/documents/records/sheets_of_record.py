@@ -82,7 +82,9 @@ class SheetWriter:
                 self._add_dew_points(draft)
                 told = _tell_head(draft) + (f", sheet {number} of {len(drafts)}" if len(drafts) > 1 else "")
                 elevation = str(draft.entries[0].get("elevation") or "")
-                listed.append((_order(draft), FilledSheet(draft.section, draft.entered, told, elevation)))
+                listed.append(
+                    ((*_order(drafts[0]), number), FilledSheet(draft.section, draft.entered, told, elevation))
+                )
         return [sheet for _, sheet in sorted(listed, key=lambda pair: pair[0])]
 
     def _add_dew_points(self, draft: SheetDraft) -> None:

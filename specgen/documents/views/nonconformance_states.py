@@ -3,16 +3,19 @@
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.members import span_marks
-from specgen.documents.records.closeout import is_open
+from specgen.documents.records.closeout import tell_state
 from specgen.documents.records.faults import span_numbers
 from specgen.model.record_judgment import Nonconformance
+
+_OPEN = "open: disposition not entered"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for all of a clause that say the same and stand alike, in the order of their first number."""
     grouped: dict[tuple[str, str, str], list[Nonconformance]] = {}
     for one in context.recorded.nonconformances:
-        grouped.setdefault((one.code, one.message, _tell(one)), []).append(one)
+        state = tell_state(context, one) or _OPEN
+        grouped.setdefault((one.code, one.message, state), []).append(one)
     lines = tuple(
         (
             code,
@@ -24,9 +27,3 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         for (code, message, state), found in grouped.items()
     )
     return TableView(("Clause", "Numbers", "Elevations", "What was found", "State"), lines, (10, 17, 13, 38, 22))
-
-
-def _tell(one: Nonconformance) -> str:
-    if one.lifted_by:
-        return f"lifted by deviation {one.lifted_by}"
-    return "open: disposition not entered" if is_open(one) else "for information"

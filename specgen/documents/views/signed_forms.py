@@ -11,6 +11,7 @@ from specgen.model.record import Entry, day_of
 from specgen.model.value_text import long_date, words
 
 _NOT = "not recorded"
+_MOST_CRITERIA = 3
 
 
 class _Signed(NamedTuple):
@@ -37,12 +38,15 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         )
         for one, of in sorted(grouped.items(), key=lambda pair: (pair[0].form, pair[0].day or date.max))
     )
-    return TableView(("Form", "Signed for", "Of", "Date", "By", "Outcome"), lines, (8, 25, 22, 15, 20, 10))
+    return TableView(("Form", "Signed for", "Of", "Date", "By", "Outcome"), lines, (7, 26, 18, 18, 21, 10))
 
 
 def _join(signed: _Signed, of: Iterable[str]) -> str:
-    """Criteria in words and areas behind each other, marks of elevations as spans."""
-    return span_marks(of) if signed.form == "D11" else "; ".join(of)
+    """Areas behind each other, marks of elevations as spans, of many criteria how many."""
+    told = list(of)
+    if signed.form == "D10" and len(told) > _MOST_CRITERIA:
+        return f"{len(told)} criteria"
+    return span_marks(told) if signed.form == "D11" else "; ".join(told)
 
 
 def _list_signed(context: DocumentContext) -> Iterator[tuple[_Signed, str]]:
@@ -55,12 +59,15 @@ def _list_signed(context: DocumentContext) -> Iterator[tuple[_Signed, str]]:
             signed = _Signed("D10", "Mockup", entry.get("signed_on"), str(entry.get("signed_by") or ""), passed)
             yield signed, row.title if row else str(entry.get("criterion") or "")
     for entry in records.of("inspection"):
-        yield _sign("D11", entry, words(str(entry.get("outcome") or _NOT))), str(entry.get("elevation") or "")
+        yield _sign(context, "D11", entry, words(str(entry.get("outcome") or _NOT))), str(entry.get("elevation") or "")
     for entry in records.of("release"):
         where = ", ".join(filter(None, (entry.get("elevation"), entry.get("area"))))
-        yield _sign("D12d", entry, "released"), where
+        yield _sign(context, "D12d", entry, "released"), where
 
 
-def _sign(form: str, entry: Entry, outcome: str) -> _Signed:
+def _sign(context: DocumentContext, form: str, entry: Entry, outcome: str) -> _Signed:
+    """A signature under a step, by the title of it."""
     step = str(entry.get("step") or "")
-    return _Signed(form, words(step)[:1].upper() + words(step)[1:], day_of(entry), str(entry.get("by") or ""), outcome)
+    known = context.standards.steps.get(step)
+    title = known.title if known else words(step)[:1].upper() + words(step)[1:]
+    return _Signed(form, title, day_of(entry), str(entry.get("by") or ""), outcome)

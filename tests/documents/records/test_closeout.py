@@ -83,8 +83,8 @@ def test_signed_forms_are_listed_with_date_signer_and_outcome() -> None:
     start = lines.index(["Form", "Signed for", "Of", "Date", "By", "Outcome"])
     assert lines[start + 1 : start + 4] == [
         ["D10", "Mockup", "Specular gloss", "April 5, 2027", "L. Novak", "failed"],
-        ["D11", "Primer", "E1", "June 14, 2027", "I", "accepted"],
-        ["D12d", "Gloss", "E1, Left  bay", "June 17, 2027", "R. Sand", "released"],
+        ["D11", "Tinted primer", "E1", "June 14, 2027", "I", "accepted"],
+        ["D12d", "Gloss finish", "E1, Left  bay", "June 17, 2027", "R. Sand", "released"],
     ]
 
 
@@ -116,3 +116,23 @@ def test_a_package_of_an_earlier_stage_has_no_closeout(tmp_path: Path) -> None:
     for draft in (False, True):
         built = building.build(CLEAN, tmp_path / str(draft), ("txt",), draft=draft)
         assert not any(name.startswith("D17") for name in built.files)
+
+
+def test_the_acceptance_of_its_elevation_on_a_later_day_settles_a_nonconformance() -> None:
+    (entry,) = make_entries(("log", GLOSS_PASS))
+    accepted = {"step": "acceptance", "elevation": "E1", "outcome": "accepted", "by": "R. Sand"}
+    for day, open_still in ((date(2027, 6, 14), True), (date(2027, 6, 15), False)):
+        given = ("log", GLOSS_PASS), ("inspection", {**accepted, "done_on": day})
+        lines = lines_of(*given, judgment=judgment_of((entry, "wet_film")))
+        assert any(line[0] == "Disposition of 1 nonconformance" for line in lines) is open_still
+    assert lines[lines.index(["Clause", "Numbers", "Elevations", "What was found", "State"]) + 1][4] == (
+        "accepted with the elevation on 2027-06-15 by R. Sand"
+    )
+
+
+def test_a_closeout_whose_every_panel_is_recorded_and_accepted_is_a_package_in_all_formats(tmp_path: Path) -> None:
+    built = building.build(EXAMPLES / "season" / "project.yaml", tmp_path / "out", ("docx", "html", "pdf"))
+    assert not built.draft
+    assert {"D17-closeout.docx", "D17-closeout.html"} <= set(built.files)
+    page = (tmp_path / "out" / "D17-closeout.html").read_text("utf-8")
+    assert "Closeout is not complete" not in page
