@@ -62,13 +62,11 @@ def make_package(
     """Every document of the project, on the given letterhead and with the firm's own templates where it has some.
 
     `home` is the folder of the project file, in which its attachments lie; documents asked for by `only` have none.
-    What differs from the issued state `since` is marked; `tell_step` takes what is written. `recorded` is how the
-    readings of the site record end. Raises Refused for an unknown format or id, a faulty template, and a letterhead
-    that cannot serve.
+    What differs from the issued state `since` is marked; `tell_step` takes what is written; `recorded` is how readings
+    end. Raises Refused for an unknown format or id, a faulty template, and a letterhead that cannot serve.
     """
     notes = _describe_omissions(formats, letterhead)
-    attached = list_attached(project, home)
-    told = recorded or RecordJudgment()
+    attached, told = list_attached(project, home), recorded or RecordJudgment()
     context = DocumentContext(project, standards, judgment, resolve, attached=attached, recorded=told)
     folder = templates_folder()
     every = leave_later(_read_templates(folder, own, formats, since), context, only)
