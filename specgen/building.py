@@ -96,8 +96,8 @@ def build(
     tell_step("composing the documents")
     facts = (context.project, context.standards, case.judgment, context.resolve)
     home = file.resolve().parent
-    given = (formats, only, draft, letterhead, templates, home, issued, tell_step, case.records)
-    made = package.make_package(*facts, *given)
+    told = case.records
+    made = package.make_package(*facts, formats, only, draft, letterhead, templates, home, issued, tell_step, told)
     notes = tell_removed(out, made.files)
     if since is not None and issued is not None:
         notes += _tell_doubts(since, issued, str(context.project.value(("project", "name"))))

@@ -71,20 +71,27 @@ def make_package(
     folder = templates_folder()
     every = leave_later(_read_templates(folder, own, formats, since), context, only)
     composed = _compose(context, every, only, draft, since)
-    made = ComposedSet(
-        documents=composed.documents,
-        context=replace(context, rest=composed.rest, changes=composed.changes),
-        templates=folder,
-        own=own,
-        letterhead=letterhead,
-        home=None if only else home,
-    )
+    settled = replace(context, rest=composed.rest, changes=composed.changes)
+    made = _set_up(composed.documents, settled, own, letterhead, None if only else home)
     written = write_set(made, formats, tell_step=tell_step)
     return Package(
         files=index_files(written.files),
         about=describe_package(context, composed, draft, written.problems),
         problems=written.problems,
         notes=(*notes, *_tell_composed(project, composed, formats, written)),
+    )
+
+
+def _set_up(
+    documents: tuple[Document, ...],
+    context: DocumentContext,
+    own: Path | None,
+    letterhead: Path | None,
+    home: Path | None,
+) -> ComposedSet:
+    """The documents with where their looks and attachments lie."""
+    return ComposedSet(
+        documents=documents, context=context, templates=templates_folder(), own=own, letterhead=letterhead, home=home
     )
 
 
