@@ -51,8 +51,11 @@ def _lists_stops(only: tuple[str, ...]) -> bool:
     return bool(only) and {name.upper() for name in only} <= set(WRITTEN_WITH_STOPS)
 
 
-def _refuse_open_closeout(case: JudgedProject, file: Path, only: tuple[str, ...]) -> None:
-    """Raise Refused where a closeout is asked for while items are open: only a draft prints then, and lists them."""
+def _refuse_unready(case: JudgedProject, file: Path, only: tuple[str, ...]) -> None:
+    """Raise Refused where stops stand, and where a closeout is asked for while items are open: a draft lists both."""
+    if case.judgment.stopped and not _lists_stops(only):
+        hint = f"specgen check {quote(str(file))} lists them; --draft writes it all the same"
+        raise refuse(f"nothing was written: {count_standing(case.judgment)} against this package", hint)
     closing = not only and case.project.value(("package", "purpose")) == "closeout"
     if not closing and CLOSEOUT not in {name.upper() for name in only}:
         return
@@ -86,19 +89,15 @@ def build(
     refuse_unfit_folder(out)  # before the work, as far as a look tells
     tell_step(f"judging {file}")
     case = check_from_here(file)
-    if case.judgment.stopped and not draft and not _lists_stops(only):
-        hint = f"specgen check {quote(str(file))} lists them; --draft writes it all the same"
-        raise refuse(f"nothing was written: {count_standing(case.judgment)} against this package", hint)
     if not draft:
-        _refuse_open_closeout(case, file, only)
+        _refuse_unready(case, file, only)
     draft = draft or case.project.value(("package", "purpose")) == "design_draft"
     context = case.context
     tell_step("composing the documents")
     facts = (context.project, context.standards, case.judgment, context.resolve)
     home = file.resolve().parent
-    made = package.make_package(
-        *facts, formats, only, draft, letterhead, templates, home, issued, tell_step, case.records
-    )
+    told = case.records
+    made = package.make_package(*facts, formats, only, draft, letterhead, templates, home, issued, tell_step, told)
     notes = tell_removed(out, made.files)
     if since is not None and issued is not None:
         notes += _tell_doubts(since, issued, str(context.project.value(("project", "name"))))

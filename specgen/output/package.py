@@ -62,9 +62,8 @@ def make_package(
     """Every document of the project, on the given letterhead and with the firm's own templates where it has some.
 
     `home` is the folder of the project file, in which its attachments lie; documents asked for by `only` have none.
-    What differs from the issued state `since` is marked; `tell_step` takes what is written. `recorded` is how the
-    readings of the site record end. Raises Refused for an unknown format or id, a faulty template, and a letterhead
-    that cannot serve.
+    What differs from the issued state `since` is marked; `tell_step` takes what is written; `recorded` is how readings
+    end. Raises Refused for an unknown format or id, a faulty template, and a letterhead that cannot serve.
     """
     notes = _describe_omissions(formats, letterhead)
     attached, told = list_attached(project, home), recorded or RecordJudgment()
@@ -72,18 +71,25 @@ def make_package(
     folder = templates_folder()
     every = leave_later(_read_templates(folder, own, formats, since), context, only)
     composed = _compose(context, every, only, draft, since)
-    made = ComposedSet(
-        documents=composed.documents,
-        context=replace(context, rest=composed.rest, changes=composed.changes),
-        templates=folder,
-        own=own,
-        letterhead=letterhead,
-        home=None if only else home,
-    )
+    settled = replace(context, rest=composed.rest, changes=composed.changes)
+    made = _set_up(composed.documents, settled, own, letterhead, None if only else home)
     written = write_set(made, formats, tell_step=tell_step)
     about = describe_package(context, composed, draft, written.problems)
     told_of = (*notes, *_tell_composed(project, composed, formats, written))
     return Package(files=index_files(written.files), about=about, notes=told_of, problems=written.problems)
+
+
+def _set_up(
+    documents: tuple[Document, ...],
+    context: DocumentContext,
+    own: Path | None,
+    letterhead: Path | None,
+    home: Path | None,
+) -> ComposedSet:
+    """The documents with where their looks and attachments lie."""
+    return ComposedSet(
+        documents=documents, context=context, templates=templates_folder(), own=own, letterhead=letterhead, home=home
+    )
 
 
 def _compose(
