@@ -53,12 +53,13 @@ class WatchedEntry(EntryView):
     end, as where the one before it is sought.
     """
 
-    __slots__ = ("by_itself", "read")
+    __slots__ = ("by_itself", "led_by", "read")
 
     def __init__(self, project: Project, entry: Entry) -> None:
         super().__init__(project, entry)
         self.read: dict[str, None] = {}
         self.by_itself = False
+        self.led_by: tuple[str, ...] = ()  # what had been read when it was asked which entry it is
 
     def __getitem__(self, name: str) -> Any:
         """As of any entry."""
@@ -76,5 +77,6 @@ class WatchedEntry(EntryView):
     @property
     def path(self) -> Path:  # type: ignore[override]
         """Its path in the project: whoever asks for it, asks which entry this is."""
-        self.by_itself = True
+        if not self.by_itself:
+            self.by_itself, self.led_by = True, tuple(self.read)
         return self.entry.path

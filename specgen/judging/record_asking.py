@@ -1,6 +1,6 @@
 """Asks a clause of the entries of one step: once of all that hold the same in every field it reads."""
 
-from collections.abc import Callable, Hashable, Iterator, Mapping
+from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, NamedTuple
 
@@ -54,43 +54,45 @@ class Asker:
         """The answer, each distinct row of the fields it reads asked once.
 
         Which fields these are is noted as it is asked. Where an entry leads to one that was not among them, all are
-        asked anew with it; a clause reads the same of two entries that hold the same in all it read of the first.
+        asked anew with it; a clause reads the same of two entries that hold the same in all it read of the first. Rows
+        that lead it to look at which entry it is asked of are left to be asked entry by entry.
         """
-        fields = [
-            name for name in _list_declared(clause, group, self.context.resolve) if name != KEYS[group.collection]
-        ]
+        key_field = KEYS[group.collection]
+        fields = _list_declared(clause, group, self.context.resolve)
         while True:
             keys = group.find_keys(fields)
             outcomes: dict[Hashable, ClauseOutcome] = {}
+            single: set[Hashable] = set()
             for key, index in find_firsts(keys).items():
                 watched = WatchedEntry(self.context.project, group.entries[index])
-                outcomes[key] = self._judge(clause, group.entries[index], watched)
-                more = [name for name in watched.read if name not in fields and name != KEYS[group.collection]]
+                outcome = self._judge(clause, group.entries[index], watched)
                 if watched.by_itself:
-                    return self._ask_each(clause, group)
+                    single.add(key)
+                else:
+                    outcomes[key] = outcome
+                read = watched.led_by if watched.by_itself else watched.read
+                more = [name for name in read if name not in fields and name != key_field]
                 if more:
                     break
             else:
-                return _spread(clause, tuple(fields), keys, outcomes)
-            fields += more
+                answer = _spread(clause, tuple(fields), keys, outcomes)
+                return self._ask_each(answer, group, [i for i, key in enumerate(keys) if key in single])
+            fields = [*fields, *more]
 
-    def _ask_each(self, clause: Clause, group: EntryGroup) -> Answer:
-        """The answer of a clause that looks at which entry it is asked of: asked of each."""
-        read: dict[str, None] = {}
-        answer = Answer(clause)
-        for index, entry in enumerate(group.entries):
-            view = (
-                WatchedEntry(self.context.project, entry)
-                if index < _WATCHED
-                else EntryView(self.context.project, entry)
-            )
-            outcome = self._judge(clause, entry, view)
+    def _ask_each(self, answer: Answer, group: EntryGroup, places: Sequence[int]) -> Answer:
+        """The answer with those entries of which a clause asks which one they are, each asked by itself."""
+        read = dict.fromkeys(answer.reads)
+        for count, place in enumerate(places):
+            entry = group.entries[place]
+            make = WatchedEntry if count < _WATCHED else EntryView
+            view = make(self.context.project, entry)
+            outcome = self._judge(answer.clause, entry, view)
             if isinstance(view, WatchedEntry):
                 read |= view.read
             if outcome.violations:
-                answer.fired.append(Fired(index, outcome))
+                answer.fired.append(Fired(place, outcome))
             elif outcome.waits_for:
-                answer.waiting.append(Fired(index, outcome))
+                answer.waiting.append(Fired(place, outcome))
         answer.reads = tuple(name for name in read if name != KEYS[group.collection])
         return answer
 

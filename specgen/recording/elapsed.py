@@ -4,11 +4,9 @@ from datetime import UTC, datetime, timedelta
 from fractions import Fraction
 from zoneinfo import ZoneInfo
 
-from specgen.model.field import dotted_path
-from specgen.model.problem import Problem, Refused
 from specgen.model.project import Project
+from specgen.reading.time_zones import AT, find_zone
 
-_ZONE = ("site", "time_zone")
 _HOUR = timedelta(hours=1)
 
 
@@ -39,15 +37,5 @@ def _count(apart: timedelta) -> Fraction:
 
 
 def _find_zone(project: Project) -> ZoneInfo | None:
-    name = project.get(_ZONE) if project.schema.field_at(_ZONE) is not None else None
-    if not name:
-        return None
-    return project.remember(_ZONE, lambda: _read_zone(str(name)))
-
-
-def _read_zone(name: str) -> ZoneInfo:
-    try:
-        return ZoneInfo(name)
-    except (KeyError, ValueError, OSError):
-        hint = "write a name such as America/Denver"
-        raise Refused(Problem(f"{name!r} is not a time zone", hint, dotted_path(_ZONE))) from None
+    name = project.get(AT)
+    return find_zone(name) if name else None

@@ -1,8 +1,9 @@
 """The entries of a site record in the order of time: what was done, released and inspected on each face, and when."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Hashable, Iterable
 from datetime import datetime
 from functools import cached_property
+from typing import Any
 
 from specgen.model.project import Project
 from specgen.model.record import Entry, Records, day_of
@@ -25,6 +26,8 @@ class History:
         timed = (entry for name in ("log", "release", "inspection") for entry in records.of(name))
         self._steps = _group(timed, lambda entry: (entry.collection, *_step_of(entry)))
         self._given: dict[str, dict[_Key, Timeline]] = {}
+        self.released: dict[Hashable, bool] = {}  # what was found of a point at a place on a day
+        self._values: dict[_Key, frozenset[Any]] = {}
 
     def list_entries(self, collection: str, elevation: str, step: str) -> tuple[Entry, ...]:
         """The entries of a step on an elevation in the order of time; those without a time stand on their day's end."""
@@ -52,9 +55,11 @@ class History:
         ended = _drop_none(line.find_ended_last(until) for line in lines)
         return max(ended, key=lambda entry: (entry.ended or datetime.min, entry.number), default=None)
 
-    def find_first_with(self, name: str, entry: Entry) -> Entry | None:
-        """The first entry of the same coat at the same place that gives a field; of any coat where none is told."""
-        lines = _at_place(self._with(name), (*_step_of(entry), entry.get("coat")), _area_of(entry))
+    def find_first_with(
+        self, name: str, elevation: str, step: str, area: str = "", coat: int | None = None
+    ) -> Entry | None:
+        """The first entry of a step, or of one coat of it, there where the area is, that gives a field."""
+        lines = _at_place(self._with(name), (elevation, step, coat), area)
         return min((line.entries[0] for line in lines), key=order_of, default=None)
 
     def find_previous_with(self, name: str, entry: Entry) -> Entry | None:
@@ -62,22 +67,26 @@ class History:
         lines = _at_place(self._with(name), (*_step_of(entry), None), _area_of(entry))
         return max(_drop_none(line.find_before(entry) for line in lines), key=order_of, default=None)
 
-    def is_first_of_day(self, entry: Entry) -> bool:
-        """Whether an entry of work is the first of its day, step and area, so that one lapse is told once a day."""
-        first = self._firsts.get(_day_key(entry))
-        return first is None or first is entry
+    def list_values(self, name: str, elevation: str, step: str, area: str = "") -> frozenset[Any]:
+        """The values that the entries of a step give a field, there where the area is."""
+        key = (name, elevation, step, _fold(area))
+        if key not in self._values:
+            lines = _at_place(self._with(name), (elevation, step, None), area)
+            self._values[key] = frozenset(entry.values[name] for line in lines for entry in line.entries)
+        return self._values[key]
+
+    @cached_property
+    def firsts_of_day(self) -> frozenset[int]:
+        """The numbers of the entries of work that are the first of their day, step and area: a lapse is told there."""
+        firsts: dict[_Key, Entry] = {}
+        for entry in sorted(filter(is_work, self.records.of("log")), key=order_of):
+            firsts.setdefault((*_step_of(entry), _fold(_area_of(entry)), str(day_of(entry))), entry)
+        return frozenset(entry.number for entry in firsts.values())
 
     @cached_property
     def _passes(self) -> dict[_Key, Timeline]:
         """The passes by elevation, step, coat and area; under no coat those of all."""
         return _group_coats(filter(is_pass, self.records.of("log")))
-
-    @cached_property
-    def _firsts(self) -> dict[_Key, Entry]:
-        firsts: dict[_Key, Entry] = {}
-        for entry in sorted(filter(is_work, self.records.of("log")), key=order_of):
-            firsts.setdefault(_day_key(entry), entry)
-        return firsts
 
     def _with(self, name: str) -> dict[_Key, Timeline]:
         """The entries of the log that give a field, grouped as the passes are."""
@@ -130,10 +139,6 @@ def _step_of(entry: Entry) -> tuple[str, str]:
 
 def _area_of(entry: Entry) -> str:
     return str(entry.get("area") or "")
-
-
-def _day_key(entry: Entry) -> _Key:
-    return (*_step_of(entry), _fold(_area_of(entry)), str(day_of(entry)))
 
 
 def _fold(area: str) -> str:

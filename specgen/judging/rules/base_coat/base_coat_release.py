@@ -14,9 +14,8 @@ fails BAS-06b at release.0.defects
     release: [{step: second_pass, defects: [cat_face, mesh_visible]}]
 """
 
-from specgen.judging.released_before import Point, is_released
+from specgen.judging.released_before import Point, is_told_unreleased
 from specgen.judging.rule import STOP, Rule, Violations, violation
-from specgen.judging.site_work import is_told_at
 from specgen.model.typed_views import SiteRecordEntry
 from specgen.recording.history import History
 
@@ -46,9 +45,7 @@ BASE_COAT = Point(of=("second_pass",), releases=("second_pass",), inspections=("
 )
 def smoothed_before_release(log: SiteRecordEntry, history: History) -> Violations:
     """Smoothing went on before the base coat was released."""
-    if log.step not in SMOOTHING or not is_told_at(log, history):
-        return
-    if not is_released(log, BASE_COAT, history):
+    if log.step in SMOOTHING and is_told_unreleased(log, BASE_COAT, history):
         yield violation(SMOOTHING[log.step])
 
 

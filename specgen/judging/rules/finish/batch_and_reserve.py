@@ -20,7 +20,7 @@ fails FIN-09c at gloss.reserve
 from specgen.judging.choice_groups import SPRAYED, normalize
 from specgen.judging.rule import CAUTION, Rule, Violations, violation
 from specgen.judging.site_work import entry_of
-from specgen.model.absence import read_all
+from specgen.model.absence import if_given, read_all
 from specgen.model.typed_views import SiteRecordEntry
 from specgen.recording.history import History
 
@@ -49,7 +49,9 @@ def second_batch(log: SiteRecordEntry, history: History) -> Violations:
     """A pail is of another batch than the pail before it at the same place, and the two were not boxed."""
     if log.step not in SPRAYED:
         return
-    batch, _ = read_all(lambda: log.batch, lambda: log.elevation)
+    batch, face = read_all(lambda: log.batch, lambda: log.elevation)
+    if len(history.list_values("batch", face.mark, log.step, if_given(lambda: log.area) or "")) < 2:
+        return
     before = history.find_previous_with("batch", entry_of(log))
     if before is not None and normalize(before.values["batch"]) != normalize(batch) and not log.boxed_batches:
         yield violation(batch, wanted=before.values["batch"])

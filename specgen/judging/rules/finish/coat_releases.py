@@ -46,10 +46,10 @@ fails FIN-07j at release.0.hours_dry
 
 from fractions import Fraction
 
-from specgen.judging.released_before import Point, is_released
+from specgen.judging.released_before import Point, is_told_unreleased
 from specgen.judging.rule import CAUTION, STOP, Rule, Violations, violation
 from specgen.judging.site_limits import planned
-from specgen.judging.site_work import hours_dried, hours_since, is_told_at
+from specgen.judging.site_work import hours_dried, hours_since
 from specgen.model.absence import if_given
 from specgen.model.typed_views import Description, Release, SiteRecordEntry
 from specgen.recording.elapsed import hours_text
@@ -85,9 +85,9 @@ WITHDRAW = "Withdraw the release. Release the area again when it has dried {want
 )
 def primed_before_release(log: SiteRecordEntry, history: History, project: Description) -> Violations:
     """Primer was sprayed on smoothing that was not released."""
-    if log.step == "primer" and is_told_at(log, history):
+    if log.step == "primer":
         point = ONE_SMOOTHING if project.smoothing.coats == 1 else SMOOTHING
-        if not is_released(log, point, history):
+        if is_told_unreleased(log, point, history):
             yield violation()
 
 
@@ -138,7 +138,7 @@ RULE.clause(
 )
 def glossed_before_release(log: SiteRecordEntry, history: History) -> Violations:
     """Gloss was sprayed on primer that was not released."""
-    if log.step == "gloss" and is_told_at(log, history) and not is_released(log, PRIMER, history):
+    if log.step == "gloss" and is_told_unreleased(log, PRIMER, history):
         yield violation()
 
 

@@ -19,8 +19,7 @@ fails FIN-06c at log.1.water
 
 from specgen.judging.choice_groups import SPRAYED
 from specgen.judging.rule import STOP, Rule, Violations, violation
-from specgen.judging.site_work import entry_of
-from specgen.model.absence import read_all
+from specgen.model.absence import if_given, read_all
 from specgen.model.typed_views import SiteRecordEntry
 from specgen.recording.history import History
 
@@ -75,7 +74,8 @@ def unequal_water(log: SiteRecordEntry, history: History) -> Violations:
     """A pail holds more or less water than the first one of the same coat at the same place."""
     if log.step not in SPRAYED:
         return
-    water, _ = read_all(lambda: log.water, lambda: log.elevation)
-    first = history.find_first_with("water", entry_of(log))
+    water, face = read_all(lambda: log.water, lambda: log.elevation)
+    area, coat = if_given(lambda: log.area) or "", if_given(lambda: log.coat)
+    first = history.find_first_with("water", face.mark, log.step, area, coat)
     if first is not None and first.values["water"] != water:
         yield violation(water, wanted=first.values["water"])

@@ -21,13 +21,12 @@ fails PLN-03b at log.0.step
     log: [{step: mesh, elevation: E1, date: 2027-05-21, started_at: 07:00}]
 """
 
-from specgen.judging.released_before import Point, is_released
+from specgen.judging.released_before import Point, is_told_unreleased
 from specgen.judging.rule import STOP, Rule, Violations, violation
-from specgen.judging.site_work import is_told_at
 from specgen.model.standard import Standards
 from specgen.model.typed_views import Description, SiteRecordEntry
 from specgen.recording.history import History
-from specgen.scheduling.applying import list_steps
+from specgen.scheduling.wall_steps import list_step_names
 
 RULE = Rule(
     "PLN-03",
@@ -56,7 +55,7 @@ LINES = Point(of=("rasp",), releases=("rasp",), inspections=("sight_lines", "ras
 )
 def boards_not_passed(log: SiteRecordEntry, history: History, project: Description, standards: Standards) -> Violations:
     """Boards were cut or covered before they passed the straightedge."""
-    if _is_over_boards(log, history, project, standards) and not is_released(log, PLANE, history):
+    if _is_over_boards(log, project, standards) and is_told_unreleased(log, PLANE, history):
         yield violation(log.step)
 
 
@@ -75,13 +74,12 @@ def boards_not_passed(log: SiteRecordEntry, history: History, project: Descripti
 )
 def lines_not_passed(log: SiteRecordEntry, history: History, project: Description, standards: Standards) -> Violations:
     """Boards were cut or covered before edges, joints and corners were seen to run true."""
-    if _is_over_boards(log, history, project, standards) and not is_released(log, LINES, history):
+    if _is_over_boards(log, project, standards) and is_told_unreleased(log, LINES, history):
         yield violation(log.step)
 
 
-def _is_over_boards(log: SiteRecordEntry, history: History, project: Description, standards: Standards) -> bool:
+def _is_over_boards(log: SiteRecordEntry, project: Description, standards: Standards) -> bool:
     """Whether an entry tells of work over boards on a wall that has any."""
-    if log.step not in OVER_BOARDS or not is_told_at(log, history):
+    if log.step not in OVER_BOARDS:
         return False
-    taken = list_steps(project.project, standards, log.elevation.wall.mark)
-    return any(step.name == "rasp" for step in taken)
+    return "rasp" in list_step_names(project.project, standards, log.elevation.wall.mark)

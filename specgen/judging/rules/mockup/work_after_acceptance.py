@@ -22,7 +22,7 @@ from datetime import date
 from specgen.judging.choice_groups import BEFORE_MOCKUP, names, normalize
 from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.judging.site_work import area_of, entry_of, is_told_at
-from specgen.model.absence import Absent, if_given
+from specgen.model.absence import Absent, if_given, read_all
 from specgen.model.project import asked_once
 from specgen.model.record import Entry
 from specgen.model.standard import Standards
@@ -54,11 +54,11 @@ OF_MOCKUP = ("mockup", "mock-up", "mock up")
 )
 def ahead_of_acceptance(log: SiteRecordEntry, history: History, project: Description) -> Violations:
     """Work was done on a wall before the mockup was accepted."""
-    if log.step in BEFORE_MOCKUP or not is_told_at(log, history) or _is_on_mockup(log, project):
+    if log.step in BEFORE_MOCKUP:
         return
-    accepted = _find_acceptance(project)
-    if log.date < accepted:
-        yield violation(log.date, wanted=accepted)
+    day, accepted = read_all(lambda: log.date, lambda: _find_acceptance(project))
+    if day < accepted and is_told_at(log, history) and not _is_on_mockup(log, project):
+        yield violation(day, wanted=accepted)
 
 
 @RULE.test(

@@ -29,7 +29,7 @@ from specgen.recording.elapsed import hours_text
 from specgen.recording.history import History
 from specgen.resolving.limits_in_force import plan_source
 from specgen.scheduling.drying import BETWEEN, DRYING, Drying, find_drying, list_drying_paths
-from specgen.scheduling.drying_before import list_drying_before
+from specgen.scheduling.wall_steps import list_drying_before
 
 RULE = Rule(
     "SCH-03",

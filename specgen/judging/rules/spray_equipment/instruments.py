@@ -82,6 +82,7 @@ READ_WITH = {
     "atomizing_pressure": "pressure_gauge",
     "moisture_reading": "moisture_meter",
 }
+CUPS = ("zahn_4_cup", "iso_cup", "other_cup")
 OUT_OF_DATE = (
     "Calibrate the instrument, or read with one that is in calibration; where it reads off, hold the work since then "
     "for inspection."
@@ -107,6 +108,8 @@ class _Late(NamedTuple):
 def read_out_of_date(log: SiteRecordEntry, history: History, project: Description) -> Violations:
     """The first reading of the site record that was taken with an instrument after its calibration ran out."""
     day = log.date
+    if not _may_be_late(project, day):
+        return
     entry = entry_of(log)
     for late in _list_late(entry, day, project):
         if _find_first(project, "log", late.field, late.instruments, late.ran_out) == entry.number:
@@ -165,6 +168,15 @@ def _list_planned(result: Result, project: Description) -> Iterator[str]:
     for line in project.mockup.criteria if project.mockup.criteria.is_given() else ():
         if line.get("name") == result.criterion and line.get("instrument"):
             yield line.instrument
+
+
+@asked_once
+def _may_be_late(project: Description, day: date) -> bool:
+    """Whether calibration of any instrument behind a reading may have run out by a day."""
+    kinds = {*READ_WITH.values(), *CUPS, None}
+    used = (one for one in _list_instruments(project) if one.get("kind") in kinds)
+    dates = [one.get("calibrated_to") for one in used]
+    return any(until is None or until < day for until in dates)
 
 
 def _list_late(entry: Entry, day: date, project: Description) -> Iterator[_Late]:

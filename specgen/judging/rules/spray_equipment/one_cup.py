@@ -13,7 +13,6 @@ fails AIR-07b at log.1.cup
 """
 
 from specgen.judging.rule import NOTE, Rule, Violations, violation
-from specgen.judging.site_work import entry_of
 from specgen.model.absence import Absent, if_given
 from specgen.model.project import asked_once
 from specgen.model.typed_views import Description, Instrument, Number, SiteRecordEntry
@@ -71,8 +70,8 @@ def _kind(instrument: Instrument) -> str | None:
 )
 def further_cup(log: SiteRecordEntry, history: History, project: Description, limit: Number) -> Violations:
     """The first pail of the site record that was read in another cup than the ones before."""
-    cup = log.cup
-    if entry_of(log).number in _find_further(project):
+    cup, further = log.cup, _find_further(project)
+    if further and int(log.mark) in further:
         yield violation(cup.mark, wanted=limit)
 
 

@@ -33,13 +33,11 @@ from specgen.computing.dew import find_dew_point
 from specgen.judging.choice_groups import COAT_WORK, DRY_WORK
 from specgen.judging.rule import STOP, Limits, Rule, Violations, violation
 from specgen.judging.site_limits import least_temperature, most_humidity
-from specgen.judging.site_work import entry_of
 from specgen.model.absence import if_given, read_all
 from specgen.model.typed_views import Description, SiteRecordEntry
 from specgen.quantities.comparison import less, more
 from specgen.quantities.quantity import Quantity
 from specgen.recording.elapsed import hours_text
-from specgen.recording.entry_kinds import is_reading
 from specgen.recording.history import History
 from specgen.recording.reading_gaps import find_reading_gaps
 
@@ -168,11 +166,11 @@ def near_dew_point(log: SiteRecordEntry, limit: Quantity) -> Violations:
     if humidity <= 0:
         return
     unit = "F" if limit.unit == "F apart" else "C"
-    dew = Quantity.of(find_dew_point(air.number("C"), float(humidity)), "C")
+    dew = Quantity.of(find_dew_point(air.number("C"), float(humidity)), "C").number(unit)
     # To the tenth that is printed, so that no margin prints as the limit it misses.
-    margin = Quantity.of(f"{surface.number(unit) - dew.number(unit):.1f}", f"{unit} apart")
-    if less(margin, limit):
-        yield violation(margin, wanted=limit)
+    apart = round(surface.number(unit) - dew, 1)
+    if apart < limit.number(limit.unit):
+        yield violation(Quantity.of(str(apart), limit.unit), wanted=limit)
 
 
 @RULE.test(
@@ -189,10 +187,11 @@ def near_dew_point(log: SiteRecordEntry, limit: Quantity) -> Violations:
 )
 def readings_apart(log: SiteRecordEntry, history: History, project: Description, limit: int) -> Violations:
     """Work went on at a face for longer than allowed without a reading of the weather."""
-    entry = entry_of(log)
-    gap = find_reading_gaps(project.project, Fraction(limit)).get(entry.number)
-    if gap is not None:
-        wanted = hours_text(Fraction(limit))
-        yield violation(hours_text(gap.hours), wanted=wanted, at=(*log.path, gap.field))
-    elif is_reading(entry):
+    days = find_reading_gaps(project.project, Fraction(limit))
+    face, day = if_given(lambda: log.elevation), if_given(lambda: log.date)
+    found = days.get((face.mark if face else "", day))
+    gap = found.get(int(log.mark)) if found else None
+    if gap is not None and not gap.hours:
         read_all(lambda: log.date, lambda: log.started_at, lambda: log.elevation)
+    elif gap is not None:
+        yield violation(hours_text(gap.hours), wanted=hours_text(Fraction(limit)), at=(*log.path, gap.field))
