@@ -23,10 +23,8 @@ fails PLN-03b at log.0.step
 
 from specgen.judging.released_before import Point, is_told_unreleased
 from specgen.judging.rule import STOP, Rule, Violations, violation
-from specgen.model.standard import Standards
-from specgen.model.typed_views import Description, SiteRecordEntry
+from specgen.model.typed_views import SiteRecordEntry
 from specgen.recording.history import History
-from specgen.scheduling.wall_steps import list_step_names
 
 RULE = Rule(
     "PLN-03",
@@ -53,9 +51,9 @@ LINES = Point(of=("rasp",), releases=("rasp",), inspections=("sight_lines", "ras
         "level the base coat as the architect directs, and have it accepted before work goes on."
     ),
 )
-def boards_not_passed(log: SiteRecordEntry, history: History, project: Description, standards: Standards) -> Violations:
+def boards_not_passed(log: SiteRecordEntry, history: History) -> Violations:
     """Boards were cut or covered before they passed the straightedge."""
-    if _is_over_boards(log, project, standards) and is_told_unreleased(log, PLANE, history):
+    if _is_over_boards(log) and is_told_unreleased(log, PLANE, history):
         yield violation(log.step)
 
 
@@ -72,14 +70,12 @@ def boards_not_passed(log: SiteRecordEntry, history: History, project: Descripti
     ),
     why="a line that runs out of true cannot be moved once it is coated",
 )
-def lines_not_passed(log: SiteRecordEntry, history: History, project: Description, standards: Standards) -> Violations:
+def lines_not_passed(log: SiteRecordEntry, history: History) -> Violations:
     """Boards were cut or covered before edges, joints and corners were seen to run true."""
-    if _is_over_boards(log, project, standards) and is_told_unreleased(log, LINES, history):
+    if _is_over_boards(log) and is_told_unreleased(log, LINES, history):
         yield violation(log.step)
 
 
-def _is_over_boards(log: SiteRecordEntry, project: Description, standards: Standards) -> bool:
-    """Whether an entry tells of work over boards on a wall that has any."""
-    if log.step not in OVER_BOARDS:
-        return False
-    return "rasp" in list_step_names(project.project, standards, log.elevation.wall.mark)
+def _is_over_boards(log: SiteRecordEntry) -> bool:
+    """Whether an entry tells of work over boards on a wall that has any; raises Absent."""
+    return log.step in OVER_BOARDS and log.elevation.wall.attachment.method != "direct_applied"

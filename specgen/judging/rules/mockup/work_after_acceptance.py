@@ -75,9 +75,9 @@ def ahead_of_acceptance(log: SiteRecordEntry, history: History, project: Descrip
 )
 def accepted_with_failure(result: Result, history: History, project: Description, standards: Standards) -> Violations:
     """A line failed, was not passed later, and is answered by no approved deviation, and the mockup was accepted."""
-    if result.passed or if_given(lambda: _find_acceptance(project)) is None:
+    if result.passed:
         return
-    criterion = result.criterion
+    criterion, _ = read_all(lambda: result.criterion, lambda: _find_acceptance(project))
     if entry_of(result).number < _find_last_passed(project).get(criterion, -1):
         return
     title = standards.criteria[criterion].title
