@@ -28,6 +28,18 @@ _SAID = {
     "water_added": "water added",
     "water": "water by volume",
     "humidity": "humidity",
+    "cup": "cup",
+    "atomizing_pressure": "atomizing pressure",
+    "fluid_pressure": "fluid pressure",
+    "stream_length": "stream length",
+    "distance": "distance",
+    "pattern": "fan",
+    "outcome": "outcome",
+    "hours_dry": "dry for",
+    "moisture_reading": "moisture reading",
+    "wall_dry": "wall dry",
+    "even_look": "even look",
+    "defects": "faults",
 }
 
 
@@ -80,8 +92,14 @@ def _tell_fields(project: Project, entry: Entry, names: Sequence[str]) -> list[s
         if value is not None:
             field = fields[entry.collection, name]
             said = _SAID.get(name) or field.label[:1].lower() + field.label[1:]
-            sign = "%" if field.kind == "percent" else ""
-            told.append(f"{said} {raw_text(value, field, project.system)}{sign}")
+            unit = (
+                "%"
+                if field.kind == "percent"
+                else f" {field.unit_ip}"
+                if field.kind == "number" and field.unit_ip
+                else ""
+            )
+            told.append(f"{said} {raw_text(value, field, project.system) or 'none'}{unit}")
     return told
 
 
