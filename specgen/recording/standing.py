@@ -16,7 +16,7 @@ def stands(one: Nonconformance) -> bool:
 
 
 def _tell(one: Nonconformance) -> str:
-    return f"nonconformance {one.number}, {one.code}: {one.message}"
+    return f"nonconformance {one.number}, {one.code}: {one.message.removesuffix('.')}"
 
 
 def list_failing(judgment: RecordJudgment) -> Failing:
