@@ -96,7 +96,7 @@ def test_a_nonconformance_that_no_deviation_lifts_fails_the_step(tmp_path: Path)
     work = log("2027-06-15", "mesh", "07:00-09:00")
     failed = status(tmp_path, work, judgment=judgment_of(tmp_path, Severity.STOP, None))
     assert state_of(failed, "mesh") is StepState.FAILED
-    assert texts(area_of(failed, "mesh").reasons) == "nonconformance 1, WEA-01a: Air is 36 °F."
+    assert texts(area_of(failed, "mesh").reasons) == "nonconformance 1, WEA-01a: Air is 36 °F"
     lifted = status(tmp_path, work, judgment=judgment_of(tmp_path, Severity.CAUTION, "DV1"))
     assert state_of(lifted, "mesh") is StepState.DRIES
 
