@@ -9,6 +9,7 @@ from specgen.documents.catalogue import read_change_sheet, templates, templates_
 from specgen.documents.changes_finding import find_changes
 from specgen.documents.composed_set import ComposedSet
 from specgen.documents.context import DocumentContext
+from specgen.documents.held import leave_later
 from specgen.documents.set_composing import choose_templates, compose_set
 from specgen.judging.open_items import owed_rings
 from specgen.model.changes import Changes
@@ -84,11 +85,16 @@ def _take_state(case: JudgedProject, home: Path, issued_as: State | None) -> tup
     """
     attached = list_attached(case.project, home)
     context = DocumentContext(
-        case.project, case.context.standards, case.judgment, case.context.resolve, attached=attached
+        case.project,
+        case.context.standards,
+        case.judgment,
+        case.context.resolve,
+        attached=attached,
+        recorded=case.records,
     )
     draft = _is_draft(case) or (issued_as is not None and issued_as.draft)
     stages = None if draft else owed_rings(str(case.project.value(("package", "purpose"))))
-    every = templates()
+    every = leave_later(templates(), context, () if issued_as is None else tuple(issued_as.documents))
     issued = chosen = choose_templates(every, (), stages)
     if issued_as is not None and not issued_as.whole:
         chosen = tuple(template for template in every if template.id in issued_as.documents)
