@@ -2,6 +2,7 @@
 
 import os
 import re
+import shutil
 import sys
 import tomllib
 from pathlib import Path
@@ -12,7 +13,7 @@ from tests.running import in_checkout, run_process
 from tests.support import ROOT
 
 README = (ROOT / "README.md").read_text("utf-8")
-PART = README.split("## Three tours")[1].split("## Commands")[0]
+PART = README.split("## Four tours")[1].split("## Commands")[0]
 TOURS = re.findall(r"(?m)^\*\*([^*\n]+)\*\*[^\n]*\n\n((?:    [^\n]*\n|\n(?=    ))+)", PART)
 
 
@@ -24,7 +25,8 @@ def test_the_commands_install_what_they_need() -> None:
 
 
 def test_there_is_a_tour_for_each_user() -> None:
-    assert [title.split(":")[0] for title, _ in TOURS] == ["A contractor", "A spec writer", "A project manager"]
+    users = ["A contractor", "A spec writer", "A project manager", "A project manager on site"]
+    assert [title.split(":")[0] for title, _ in TOURS] == users
 
 
 def type_in(file: Path, path: str, value: str) -> None:
@@ -42,6 +44,8 @@ def run_tour(text: str, folder: Path) -> list[str]:
     """A tour as it is printed when it is run in a folder: commands, what is typed into files, and the answers."""
     path = f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}"
     file, printed = "", list[str]()
+    if " season/" in text:
+        shutil.copytree(ROOT / "project_examples" / "season", folder / "season")
     for line in (line.removeprefix("    ") for line in text.strip("\n").split("\n")):
         if line.startswith("> "):
             field, _, value = line.removeprefix("> ").partition(": ")
