@@ -29,7 +29,8 @@ from tests.recording.records import job, log, release
 MOST, FEW = 2.5, 60
 SMALL = (4, 8, 16)
 # A table of few rows is kept on one page and so looked at more closely: what looks at it grows by steps, up and down.
-BY_STEPS = ("documents/columns.py", "documents/plain_text.py", "formats/keeping.py")
+# Crews that wait for each other ask the calendar more often up to some sixteen faces, from there on in proportion.
+BY_STEPS = ("documents/columns.py", "documents/plain_text.py", "formats/keeping.py", "model/calendar.py")
 
 
 def _count_calls(work: Callable[[], object]) -> Counter[CodeType]:

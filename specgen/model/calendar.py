@@ -40,6 +40,11 @@ class WorkDays:
             raise refuse("every day of the week is off", "leave the working days out of days_off")
 
     @cached_property
+    def _found(self) -> dict[date, date]:
+        """The working days found already: a schedule asks for the same ones again and again."""
+        return {}
+
+    @cached_property
     def _numbers_off(self) -> frozenset[int]:
         return frozenset(WEEK.index(day) for day in self.weekdays_off)
 
@@ -49,7 +54,9 @@ class WorkDays:
 
     def find_day(self, day: date) -> date:
         """The day itself, or the first working day after it. Raises Refused at the end of the calendar."""
-        return next(self._list_from(day))
+        if day not in self._found:
+            self._found[day] = next(self._list_from(day))
+        return self._found[day]
 
     def finish(self, start: date, days: int) -> date:
         """The last of so many working days, of which the start is the first; it rolls forward from a day off.
