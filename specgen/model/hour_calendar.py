@@ -46,17 +46,17 @@ class HourCalendar(WorkCalendar):
         """The first start from a moment on of work that the stretches of the same shift hold; Refused where none do."""
         self._require_fit(work)
         found = (list(self._list_spans(shift, moment)) for shift in self._list_shifts(moment))
-        return next(spans[0].start for spans in found if spans and sum_stretches(spans) >= work)
+        return next(spans[0].start for spans in found if spans and _sum(spans) >= work)
 
     def last_start_in_shift(self, end: datetime, work: timedelta) -> datetime:
         """The last start of work that ends by a moment, in the shift it begins in. Raises Refused as `fit_in_shift`."""
         self._require_fit(work)
         found = (list(self._list_until(shift, end)) for shift in self._list_shifts_before(end))
-        return _go_back(next(spans for spans in found if spans and sum_stretches(spans) >= work), work)
+        return _go_back(next(spans for spans in found if spans and _sum(spans) >= work), work)
 
     def left_of_shift(self, moment: datetime) -> timedelta:
         """What can still be worked of the shift under way at a moment."""
-        return sum_stretches(self._list_spans(super().find_shift(moment), moment))
+        return _sum(self._list_spans(super().find_shift(moment), moment))
 
     def _list_shifts(self, moment: datetime) -> Iterator[Shift]:
         while True:
@@ -91,9 +91,13 @@ class HourCalendar(WorkCalendar):
             raise refuse(f"work of {work} does not end in the {self.longest} of a shift", "split the work")
 
 
-def sum_stretches(stretches: Iterable[Stretch] | Iterable[Shift]) -> timedelta:
+def sum_stretches(stretches: Iterable[Stretch]) -> timedelta:
     """How long stretches are together."""
     return sum((end - start for start, end in stretches), timedelta())
+
+
+def _sum(spans: Iterable[Shift]) -> timedelta:
+    return sum((span.end - span.start for span in spans), timedelta())
 
 
 def _go_back(spans: list[Shift], work: timedelta) -> datetime:
