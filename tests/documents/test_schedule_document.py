@@ -258,6 +258,19 @@ def test_fit_days_are_working_days_less_their_share_of_rain(tmp_path: Path) -> N
     ]
 
 
+def test_a_coat_from_friday_to_monday_is_sprayed_on_two_days(tmp_path: Path) -> None:
+    # July 2 is a Friday.
+    days = {"E1.primer": (at("07-02"), at("07-05", "10:00"))}
+    moved = [
+        one._replace(start=days[one.mark][0], end=days[one.mark][1]) if one.mark in days else one
+        for one in make().activities
+        if one.step != "gloss"
+    ]
+    schedule = Schedule(tuple(moved), make().chain, make().end)
+    rows = rows_behind(planned(tmp_path, schedule=schedule), "Month")
+    assert rows[-1][:3] == ["Spray days in the schedule", "–", "2"]
+
+
 def test_rain_days_that_are_not_given_are_asked_for(tmp_path: Path) -> None:
     rows = rows_behind(planned(tmp_path, {"climate": {"months": [{"month": "jun", "rain_days": 10}]}}), "Month")
     assert rows[1] == ["July 2027", "9", "7", "[Rain days]", "–", "[open]"]

@@ -8,8 +8,7 @@ from math import ceil
 from specgen.computing.coats.day_area import SET_UP
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.shading import COVERED, is_covered, list_shade_kinds
-from specgen.computing.sun_position import DECLINATION, EDGE, Hours, count_hours
-from specgen.computing.sunlight import DEGREE
+from specgen.computing.sunlight import DECLINATION, DEGREE, EDGE, Hours, count_hours
 from specgen.computing.time._shift import DAY, Face, Split, count_day, name_spans, split_shift
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import read_all

@@ -23,7 +23,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines += [("Further days off", told) for told in [_list_dates(context, project)] if told]
     lines.append(("Night work", _tell_nights(context)))
     lines.append(("Weather days, behind the last activity", context.display(("schedule", "weather_days"))))
-    lines += [("" if number else "Basis", told) for number, told in enumerate(_list_notes(context))]
+    lines += [("Basis", told) for told in [_tell_notes(context)] if told]
     return TableView(("Calendar", "As planned"), tuple(lines), (35, 65))
 
 
@@ -50,11 +50,12 @@ def _tell(day: date) -> str:
     return tell_day(day, 0)
 
 
-def _list_notes(context: DocumentContext) -> list[str]:
+def _tell_notes(context: DocumentContext) -> str:
     """How working time is reckoned, and for what no time is kept; what is still to be given stands elsewhere."""
     schedule = find_schedule(context)
     notes = schedule.notes if schedule else ()
-    return [_FIELD.sub("", note) for note in notes if note != WEEKEND_TAKEN and "; add " not in note]
+    told = (note for note in notes if note != WEEKEND_TAKEN and "; add " not in note)
+    return _FIELD.sub("", " ".join(told))
 
 
 def _tell_shift(context: DocumentContext) -> Any:
