@@ -146,6 +146,10 @@ class WorkCalendar:
         at = max(moment, shift.start)
         return at if work <= shift.end - at else self.find_shift(shift.end).start
 
+    def left_of_shift(self, moment: datetime) -> timedelta:
+        """What is left of the shift under way at a moment."""
+        return self.find_shift(moment).end - moment
+
     def last_start(self, end: datetime, work: timedelta) -> datetime:
         """The last start of so much work that is over at a moment; of no work the last moment of a shift."""
         if not work and self.find_start(end) == end:

@@ -4,7 +4,8 @@ import datetime
 import re
 from collections.abc import Iterator
 
-_MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+from specgen.model.dates import MONTHS
+
 _NAME = r"(?P<name>[a-z]{3,9})\.?"
 _DAY, _YEAR = r"(?P<day>\d{1,2})(?:st|nd|rd|th)?", r"(?P<year>\d{4}|'?\d{2})"
 _NAMED = (
@@ -30,8 +31,8 @@ def _read(text: str) -> Iterator[datetime.date]:
         yield from _build(found[4], found[3], found[1])
     for form in _NAMED:
         named = form.fullmatch(text)
-        if named is not None and named["name"][:3] in _MONTHS:
-            yield from _build(named["year"].lstrip("'"), str(_MONTHS.index(named["name"][:3]) + 1), named["day"])
+        if named is not None and named["name"][:3] in MONTHS:
+            yield from _build(named["year"].lstrip("'"), str(MONTHS.index(named["name"][:3]) + 1), named["day"])
 
 
 def _build(year: str, month: str, day: str) -> Iterator[datetime.date]:

@@ -4,9 +4,9 @@ import datetime
 import re
 from collections.abc import Iterator
 
+from specgen.model.dates import MONTHS
 from specgen.reading.conversion import InvalidValue
 
-_MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _NAMES = {"january", "february", "march", "april", "may", "june", "july", "august", "september", "october"}
 _NAMES |= {"november", "december", "sept"}
 _YEAR_FIRST = re.compile(r"(\d{4})[-/. ](\d{1,2})[-/. ](\d{1,2})")
@@ -45,8 +45,8 @@ def _list_days(text: str, system: str) -> Iterator[datetime.date]:
 
 
 def _find_month(name: str) -> int:
-    known = name in _MONTHS or name in _NAMES
-    return _MONTHS.index(name[:3]) + 1 if known else 0
+    known = name in MONTHS or name in _NAMES
+    return MONTHS.index(name[:3]) + 1 if known else 0
 
 
 def _make(year: str, month: int, day: str) -> Iterator[datetime.date]:

@@ -8,13 +8,13 @@ from typing import NamedTuple
 
 from specgen.model.field import Path, dotted_path
 from specgen.model.project import Project
-from specgen.model.source import Basis, Source
+from specgen.model.source import Basis, Kind, Source
 from specgen.model.standard import Standards, Step
 from specgen.model.status import Hours, Party
 from specgen.recording.site_entries import hours_after
-from specgen.resolving.limits_in_force import limit_in_force, maker_source
+from specgen.resolving.limits_in_force import maker_source
 from specgen.scheduling.applying import list_steps
-from specgen.scheduling.drying import BETWEEN, DRYING, USUAL, find_drying
+from specgen.scheduling.drying import BETWEEN, DRYING, Drying, find_drying
 from specgen.scheduling.releases import find_releasing_role, name_releaser
 
 # Of this step alone an entry tells its coat.
@@ -79,11 +79,16 @@ def _find_hours(project: Project, standards: Standards, step: str, wall: str) ->
     drying = find_drying(project, standards, step, wall)
     if drying is None:
         return None
-    if drying.in_force is not None:
-        return Hours(drying.hours, _say_source(drying.in_force.source))
-    if not project.is_given(drying.path) and step in USUAL:
-        return Hours(drying.hours, _say_source(limit_in_force(project, standards.limits[USUAL[step]]).source))
-    return Hours(drying.hours, _tell_field(project, drying.path))
+    return Hours(drying.hours, _say_where(drying))
+
+
+def _say_where(drying: Drying) -> str:
+    """Where hours stand: `primer.dry_hours`, with whose figure it is where the project does not give it itself."""
+    source, field = drying.source, dotted_path(drying.path)
+    if source.kind is Kind.PROJECT:
+        return field
+    of_other = source.kind in (Kind.ANSWER, Kind.MAKER) and field
+    return f"{field}, {_say_source(source)}" if of_other else _say_source(source)
 
 
 def _find_between(project: Project, step: str) -> Hours | None:

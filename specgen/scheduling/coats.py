@@ -12,6 +12,7 @@ from specgen.model.typed_views import Description, Elevation, root_of
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 from specgen.scheduling.crews import hours_of, offer_area
+from specgen.scheduling.spray_hours import find_spray_hours
 from specgen.scheduling.tasks import Offer
 
 # A sum of day areas may miss the area by the rounding of its figures alone.
@@ -73,15 +74,21 @@ def _list_day_areas(elevation: Elevation, rates: dict[str, Quantity], area: Quan
         return []
     count = max(ceil(float(area.amount / most) - _ROUNDING), 1)
     part = Quantity(area.amount / count, "area", area.unit)
-    touch_dry, shift = Fraction(project.gloss.touch_dry_hours), to_stretch(Fraction(project.schedule.shift_hours))
+    touch_dry, day = Fraction(project.gloss.touch_dry_hours), _find_day(elevation)
     offers = tuple(
-        Offer(crew, min(to_stretch(_hours_of_day(hours_of(part, rate), touch_dry)), shift))
+        Offer(crew, min(to_stretch(_hours_of_day(hours_of(part, rate), touch_dry)), day))
         for crew, rate in rates.items()
     )
     return [
         Pass(f"day area {number} of {count}, two coats" if count > 1 else "two coats", offers, in_one_shift=True)
         for number in range(1, count + 1)
     ]
+
+
+def _find_day(elevation: Elevation) -> timedelta:
+    """What a day holds from setup to cleanup: that of the worst month of the season, else the whole shift."""
+    spray = find_spray_hours(elevation)
+    return spray.shortest if spray.usable else to_stretch(Fraction(root_of(elevation).schedule.shift_hours))
 
 
 def _hours_of_day(one_pass: Fraction, touch_dry: Fraction) -> Fraction:

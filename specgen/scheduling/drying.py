@@ -4,11 +4,12 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from specgen.model.condition import parse_condition, terms
-from specgen.model.field import Path, bind_path
+from specgen.model.field import Path, bind_path, dotted_path
 from specgen.model.project import Project
-from specgen.model.source import InForce
+from specgen.model.source import InForce, Kind, Source
 from specgen.model.standard import Standards
-from specgen.resolving.limits_in_force import limit_in_force
+from specgen.resolving.answer_sources import answer_source
+from specgen.resolving.limits_in_force import limit_in_force, maker_source
 
 # The field of the hours; a star stands for each wall, or for each layer of its mesh.
 DRYING: dict[str, Path] = {
@@ -37,6 +38,7 @@ class Drying(NamedTuple):
     """The least hours behind a step, and where they stand: a field, or a row of the limits."""
 
     hours: Fraction
+    source: Source
     path: Path = ()
     row: str = ""
     in_force: InForce | None = None  # of the row
@@ -53,11 +55,19 @@ def find_drying(project: Project, standards: Standards, step: str, wall: str = "
     told = [(Fraction(project.value(path)), path) for path in given if project.get(path) is not None]
     if told:
         hours, path = max(told)
-        return Drying(hours, path)
+        return Drying(hours, _find_source(project, standards, step, path), path)
     if step not in USUAL:
         return None
     figure = limit_in_force(project, standards.limits[USUAL[step]])
-    return Drying(Fraction(figure.value), row=USUAL[step], in_force=figure)
+    return Drying(Fraction(figure.value), figure.source, row=USUAL[step], in_force=figure)
+
+
+def _find_source(project: Project, standards: Standards, step: str, path: Path) -> Source:
+    """Whose hours a field holds: those of an answer, the manufacturer, the project, or usual in the trade."""
+    if path not in project.values and step in USUAL:
+        return limit_in_force(project, standards.limits[USUAL[step]]).source
+    maker = maker_source(project, path) if path in project.from_maker else None
+    return answer_source(project, path) or maker or Source(Kind.PROJECT, dotted_path(path))
 
 
 def list_drying_paths(project: Project, pattern: Path, wall: str) -> list[Path]:

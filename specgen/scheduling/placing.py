@@ -63,7 +63,8 @@ class _Placing:
             mark = marks.pop()
             task = self.tasks[mark]
             if task.offers[0].crew != NOBODY:
-                queue = self.queues.setdefault(kinship_of(task), Queue(self.clock))
+                kinship = kinship_of(task)
+                queue = self.queues.setdefault(kinship, Queue(self.clock.narrow(kinship.hours)))
                 queue.add(self._find_ready(task), self.order[mark], mark)
                 continue
             self.placed[mark] = self._offer(task, task.offers[0])

@@ -9,19 +9,21 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import NamedTuple
 
+from specgen.model.hour_calendar import MonthHours
 from specgen.scheduling.tasks import Clock, Task
 
 
 class Kinship(NamedTuple):
-    """What work has in common that waits in the same queue: its crews, and whether a shift must hold it."""
+    """What work has in common that waits in the same queue: its crews, its hours, and whether a shift must hold it."""
 
     crews: tuple[str, ...]
     in_one_shift: bool
+    hours: MonthHours
 
 
 def kinship_of(task: Task) -> Kinship:
     """The queue that a task waits in."""
-    return Kinship(tuple(offer.crew for offer in task.offers), task.in_one_shift)
+    return Kinship(tuple(offer.crew for offer in task.offers), task.in_one_shift, task.hours)
 
 
 @dataclass

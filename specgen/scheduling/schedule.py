@@ -13,12 +13,14 @@ from specgen.model.value_text import long_date
 from specgen.resolving.provider import Ask
 from specgen.scheduling.before_work import ACCEPTANCE, find_given_day, list_main_orders, list_tasks_before, order_mark
 from specgen.scheduling.placing import find_chain, list_activities, place
+from specgen.scheduling.spray_hours import find_spray_hours
 from specgen.scheduling.tasks import Clock, Task, take
 from specgen.scheduling.wall_work import ElevationWork
 from specgen.standards import load_standards
 
 WEATHER = "weather"  # the mark of the days kept for weather
 _DURATIONS = "Working time: net area divided by the crew's output."
+_SPRAYING = "Primer and gloss: only in the usable spray hours of face and month, solar time taken as clock time."
 _HOLDS = "A hold takes no time here: the work goes on when it is released."
 
 
@@ -87,6 +89,7 @@ def _gather_work(project: Description, ask: Ask, before: _Gathered) -> tuple[Wor
         work.tasks[:0] = orders
         work.tasks.extend(_list_weather_days(project, calendar, work.tasks))
         work.notes.extend(_tell(project, calendar, untimed))
+        work.notes.extend(_tell_sun(elevations))
     return calendar, work
 
 
@@ -123,6 +126,17 @@ def _list_weather_days(project: Description, calendar: WorkCalendar, tasks: list
         last = tuple(task.mark for task in tasks if task.mark not in followed)
         title = f"Weather days: {days}"
         yield Task(WEATHER, title, "weather", take(calendar.shift * days), last)
+
+
+def _tell_sun(elevations: list[Elevation]) -> Iterator[str]:
+    """Where primer and gloss keep to the usable hours, and where the sun on the face is not known."""
+    hours = {elevation.mark: find_spray_hours(elevation) for elevation in elevations}
+    if any(one.usable for one in hours.values()):
+        yield _SPRAYING
+    unknown = [mark for mark, one in hours.items() if not one.usable]
+    if unknown:
+        missing = dict.fromkeys(dotted_path(path) for mark in unknown for path in hours[mark].missing)
+        yield f"Direct sun is not considered on {', '.join(unknown)}; add {', '.join(missing)}."
 
 
 def _tell(project: Description, calendar: WorkCalendar, untimed: dict[str, None]) -> Iterator[str]:

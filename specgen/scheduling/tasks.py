@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from specgen.model.calendar import DAY, WorkCalendar, add_clock_time
 from specgen.model.field import Path
+from specgen.model.hour_calendar import HourCalendar, MonthHours
 from specgen.model.schedule import ActivityKind
 from specgen.model.source import Source
 
@@ -28,7 +29,10 @@ class GivenDay(NamedTuple):
 
 
 class Task(NamedTuple):
-    """An activity without its dates; the first offer is taken where none is over sooner."""
+    """An activity without its dates; the first offer is taken where none is over sooner.
+
+    `hours` are those of the shift in which it can be worked at; without them the whole shift.
+    """
 
     mark: str
     title: str
@@ -40,6 +44,7 @@ class Task(NamedTuple):
     elevation: str = ""
     step: str = ""
     source: Source | None = None
+    hours: MonthHours = ()
 
 
 def take(length: timedelta) -> tuple[Offer, ...]:
@@ -52,27 +57,35 @@ class Clock(NamedTuple):
 
     calendar: WorkCalendar | None
 
+    def narrow(self, hours: MonthHours) -> "Clock":
+        """The same for what can be worked at in some hours of the shift alone; without them it is the same."""
+        whole = self.calendar
+        if whole is None or not hours:
+            return self
+        return Clock(HourCalendar(whole.days, whole.shift_start, whole.shift, hours))
+
     def first_start(self, task: Task, moment: datetime, length: timedelta) -> datetime:
         """The first start of a task from a moment on. Raises Refused at the end of the calendar."""
-        if self.calendar is None or task.kind in BY_CLOCK:
+        calendar = self._find_calendar(task)
+        if calendar is None:
             return moment
-        if task.in_one_shift:
-            return self.calendar.fit_in_shift(moment, length)
-        return self.calendar.find_start(moment)
+        return calendar.fit_in_shift(moment, length) if task.in_one_shift else calendar.find_start(moment)
 
     def end(self, task: Task, start: datetime, length: timedelta) -> datetime:
         """The end of a task. Raises Refused at the end of the calendar."""
-        if self.calendar is None or task.kind in BY_CLOCK:
-            return add_clock_time(start, length)
-        return self.calendar.add_work(start, length)
+        calendar = self._find_calendar(task)
+        return add_clock_time(start, length) if calendar is None else calendar.add_work(start, length)
 
     def last_start(self, task: Task, end: datetime, length: timedelta) -> datetime:
         """The last start of a task that is over at a moment."""
-        if self.calendar is None or task.kind in BY_CLOCK:
+        calendar = self._find_calendar(task)
+        if calendar is None:
             return end - length
-        if task.in_one_shift:
-            return self.calendar.last_start_in_shift(end, length)
-        return self.calendar.last_start(end, length)
+        return calendar.last_start_in_shift(end, length) if task.in_one_shift else calendar.last_start(end, length)
+
+    def _find_calendar(self, task: Task) -> WorkCalendar | None:
+        """The calendar of a task; None for what goes on by the clock."""
+        return None if task.kind in BY_CLOCK else self.narrow(task.hours).calendar
 
     def next_start(self, moment: datetime) -> datetime:
         """The next moment of work. Raises Refused at the end of the calendar."""
@@ -80,4 +93,4 @@ class Clock(NamedTuple):
 
     def left_of_shift(self, moment: datetime) -> timedelta:
         """What is left of the shift under way at a moment; a day without a calendar."""
-        return DAY if self.calendar is None else self.calendar.find_shift(moment).end - moment
+        return DAY if self.calendar is None else self.calendar.left_of_shift(moment)

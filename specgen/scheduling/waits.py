@@ -7,14 +7,13 @@ from typing import NamedTuple
 
 from specgen.computing.calendars import to_stretch
 from specgen.model.absence import Absent
-from specgen.model.field import Path, dotted_path
+from specgen.model.field import dotted_path
 from specgen.model.project import Project
 from specgen.model.source import Kind, Source
 from specgen.model.standard import Standards
 from specgen.model.typed_views import Description
-from specgen.resolving.answer_sources import answer_source
-from specgen.resolving.limits_in_force import limit_in_force, maker_source
-from specgen.scheduling.drying import USUAL, find_drying, list_applying
+from specgen.resolving.limits_in_force import limit_in_force
+from specgen.scheduling.drying import find_drying, list_applying
 
 _SEALANT_ROW = {True: "sealant.before_gloss", False: "sealant.pull_cure"}
 _HOURS_OF_DAY = 24
@@ -43,15 +42,7 @@ def find_wait(project: Project, standards: Standards, step: str, wall: str) -> W
     drying = find_drying(project, standards, step, wall)
     if drying is None:
         raise Absent(*paths)
-    source = drying.in_force.source if drying.in_force else _source_of(project, standards, step, drying.path)
-    return Wait(to_stretch(drying.hours), source)
-
-
-def _source_of(project: Project, standards: Standards, step: str, path: Path) -> Source:
-    if path in project.values:
-        maker = maker_source(project, path) if path in project.from_maker else None
-        return answer_source(project, path) or maker or Source(Kind.PROJECT, dotted_path(path))
-    return limit_in_force(project, standards.limits[USUAL[step]]).source
+    return Wait(to_stretch(drying.hours), drying.source)
 
 
 def is_sealed_first(project: Description) -> bool:

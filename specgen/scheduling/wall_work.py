@@ -5,14 +5,16 @@ from dataclasses import dataclass, field
 
 from specgen.computing.face_area import gross_area, openings_area
 from specgen.model.absence import Absent, read_all
-from specgen.model.evaluation import evaluate
 from specgen.model.field import Path
+from specgen.model.hour_calendar import MonthHours
 from specgen.model.standard import Standards, Step
 from specgen.model.typed_views import Elevation, root_of
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
+from specgen.scheduling.applying import list_steps
 from specgen.scheduling.coats import Pass, list_coats, list_gloss
 from specgen.scheduling.crews import find_rates, require_rates
+from specgen.scheduling.spray_hours import SPRAYED, find_spray_hours
 from specgen.scheduling.tasks import GivenDay, Task, take
 from specgen.scheduling.waits import Gap, Wait, find_sealant_cure, find_wait, is_sealed_first, list_gaps
 
@@ -23,7 +25,6 @@ _COVERING = frozenset(
     ("boards", "rasp", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "primer", "gloss")
 )
 _RELEASES = ("release_primer", "acceptance", "final_viewing")  # their titles say that they are releases
-_SPRAYED = ("primer", "gloss")
 
 
 @dataclass
@@ -60,13 +61,9 @@ class ElevationWork:
 
     def _list_steps(self) -> Iterator[Step]:
         """The steps that the wall takes, in order; sealant that comes first stands before the gloss."""
-        project, wall = self.elevation.project, self.elevation.wall
-        taken = {
-            name: step
-            for name, step in self.standards.steps.items()
-            if name not in _APART and (not step.when or evaluate(step.when, project, wall.path))
-        }
-        sealant = taken.pop("sealant") if "sealant" in taken and is_sealed_first(root_of(self.elevation)) else None
+        steps = list_steps(self.elevation.project, self.standards, self.elevation.wall.mark)
+        taken = {step.name: step for step in steps if step.name not in _APART}
+        sealant = taken.pop("sealant", None) if is_sealed_first(root_of(self.elevation)) else None
         for name, step in taken.items():
             if name == "gloss" and sealant is not None:
                 yield sealant
@@ -83,9 +80,6 @@ class ElevationWork:
             if one.then_dry and number < len(passes):
                 self._add_wait(step, Wait(one.then_dry, None), f"{part}.dry", "drying between coats")
         worked = self.behind
-        wait = (
-            self._find_wait(step) if passes or step.name not in _COVERING else None
-        )  # no coat dries that is not there
         if wait is not None:
             self._add_wait(step, wait, ".dry", "cure" if step.name in ("boards", "sealant") else "drying")
         if step.point == "H":
@@ -116,7 +110,7 @@ class ElevationWork:
 
     def _add_work(self, step: Step, one: Pass, part: str) -> None:
         title = f"{step.title}, {one.title}" if one.title else step.title
-        sprayed = step.name in _SPRAYED
+        sprayed = step.name in SPRAYED
         self._add(
             Task(
                 mark=f"{self.elevation.mark}.{step.name}{part}",
@@ -126,9 +120,15 @@ class ElevationWork:
                 after=(*self.behind, *(self.color if sprayed else ())),
                 not_before=self.spray_start if sprayed and self.spray_start else self.not_before,
                 in_one_shift=one.in_one_shift,
+                hours=self._find_hours(one) if sprayed else (),
             ),
             step,
         )
+
+    def _find_hours(self, sprayed: Pass) -> MonthHours:
+        """The hours of a coat; a day area brings its own setup and cleanup, which need no shade."""
+        spray = find_spray_hours(self.elevation)
+        return spray.set_up if sprayed.in_one_shift else spray.usable
 
     def _add_wait(self, step: Step, wait: Wait, part: str, word: str) -> None:
         mark = f"{self.elevation.mark}.{step.name}{part}"

@@ -6,20 +6,21 @@ from datetime import time
 from fractions import Fraction
 from typing import Literal, NamedTuple
 
+from specgen.computing.shading import find_shade
 from specgen.model.absence import Absent
+from specgen.model.dates import MONTHS
 from specgen.model.field import Path
 from specgen.model.problem import Refused, refuse
 from specgen.model.project import Project
 from specgen.model.standard import Standards
 from specgen.weather.hours import Column, HourlyData
 from specgen.weather.judging import BIT, judge_weather, settle
-from specgen.weather.limits import StepLimits, find_limits, find_shade
+from specgen.weather.limits import StepLimits, find_limits
 from specgen.weather.sunshine import Sunshine, find_sunshine, list_dark, list_sunlit
 from specgen.weather.surfaces import Face, is_measured, model_surface
 
 Surface = Literal["air", "reading", "model"]
 _DAY = 24 * 60
-_MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 
 
 class Asked(NamedTuple):
@@ -164,7 +165,7 @@ class _Faces:
             return
         observed = dict(self._list_observed(mark))
         facing = None
-        if len(observed) < len(_MONTHS):
+        if len(observed) < len(MONTHS):
             facing = self.project.value(("elevations", mark, "facing")).number("deg")
         sunlit = list_sunlit(self.data, sunshine, facing) if facing is not None else []
         bit = BIT["direct sun"]
@@ -181,7 +182,7 @@ class _Faces:
             month, begin, end = (self.project.get((*at, one, name)) for name in ("month", "from", "to"))
             if None not in (month, begin, end):
                 span = (begin.hour * 60 + begin.minute, end.hour * 60 + end.minute)
-                spans.setdefault(_MONTHS.index(month) + 1, []).append(span)
+                spans.setdefault(MONTHS.index(month) + 1, []).append(span)
         yield from spans.items()
 
     def notes(self) -> Iterator[str]:

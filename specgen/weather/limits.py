@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any, Literal, NamedTuple
 
+from specgen.computing.shading import find_shade, list_shadings
 from specgen.model.evaluation import evaluate
 from specgen.model.field import Path
 from specgen.model.problem import refuse
@@ -93,20 +94,8 @@ def list_walls(project: Project, elevation: str = "") -> tuple[str, ...]:
     return (wall.mark,) if wall is not None else project.members.get(("walls",), ())
 
 
-def find_shade(project: Project, elevation: str) -> str:
-    """The kind of shade of an elevation: none, natural, shade_cloth or tent; none where it is not given."""
-    kinds = [project.get(("shade", mark, "kind")) for mark in _list_shadings(project, elevation)]
-    return next((kind for kind in ("tent", "shade_cloth", "natural") if kind in kinds), "none")
-
-
 def _is_heated(project: Project, elevation: str) -> bool:
-    return any(project.get(("shade", mark, "heated")) is True for mark in _list_shadings(project, elevation))
-
-
-def _list_shadings(project: Project, elevation: str) -> list[str]:
-    marks = project.members.get(("shade",), ())
-    at = {mark: project.get(("shade", mark, "elevation")) for mark in marks}
-    return [mark for mark, face in at.items() if face is not None and face.mark == elevation]
+    return any(project.get(("shade", mark, "heated")) is True for mark in list_shadings(project, elevation))
 
 
 class _Limits:

@@ -9,7 +9,7 @@ from pvlib import solarposition
 
 from specgen.computing.heat_balance import balance_face, find_h_c
 from specgen.computing.sunlight import (
-    MONTHS,
+    SKIES,
     clear_beam,
     find_declination,
     find_direction,
@@ -37,7 +37,7 @@ def test_the_sun_stands_where_a_solar_library_has_it(latitude: float, day: int, 
 
 def test_the_clear_sky_of_a_day_lies_between_those_of_the_21sts() -> None:
     # ASHRAE Handbook, Fundamentals, 2005, chapter 31: A 1093 and 1107 W/m2 in July and August.
-    assert find_sky(202)[1:] == MONTHS["jul"][1:] == (1093, 0.186, 0.138)
+    assert find_sky(202)[1:] == SKIES["jul"][1:] == (1093, 0.186, 0.138)
     assert 1093 < find_sky(217).a < 1107
     # January 1 lies between 21 December, 1204, and 21 January, 1202; day 365 too.
     assert 1202 < find_sky(1).a < find_sky(365).a < 1204

@@ -103,10 +103,10 @@ def test_the_chain_tells_what_each_date_follows_from_and_which_governs(tmp_path:
     ]
     # By their dates: the gloss is dry on 5 July, 4 days before the season ends; 6 July is 24 before the completion.
     assert rows[6:] == [
-        ["Planned start of spraying", "June 21, 2027", "as planned", "–"],
+        ["Start of spray season", "June 21, 2027", "as planned", "–"],
         ["Gloss dry on the last elevation", "July 5, 2027", "activities below", "4 days"],
         ["End of the work", "July 6, 2027", "activities below, weather days included", "24 days"],
-        ["Planned end of spraying", "July 9, 2027", "as planned", "–"],
+        ["End of spray season", "July 9, 2027", "as planned", "–"],
         ["Completion date of the contract", "July 30, 2027", "–", "–"],
     ]
 
@@ -146,7 +146,7 @@ def test_each_step_has_its_crew_drying_release_and_float(tmp_path: Path) -> None
             "–",
             "governs",
         ],
-        ["", "Tinted primer", "silver", "Fri Jun 25, 06:00", "Fri Jun 25, 10:00", "–", "–", "governs"],
+        ["E1", "Tinted primer", "silver", "Fri Jun 25, 06:00", "Fri Jun 25, 10:00", "–", "–", "governs"],
         [
             "E2 north",
             "Gloss finish",
@@ -209,7 +209,7 @@ def test_for_the_mockup_alone_the_chain_ends_with_the_start_of_the_work(tmp_path
 )
 def test_the_calendar_says_which_days_are_off(schedule: dict[str, Any], rows: list[str], tmp_path: Path) -> None:
     found = rows_behind(planned(tmp_path, {"schedule": schedule}), "Calendar")
-    assert found[0] == ["Shift, start and length", "6:00 a.m., 10 h"]
+    assert found[0] == ["Shift", "06:00 to 16:00, 10 h"]
     assert [row[1] for row in found[1 : 1 + len(rows)]] == rows
 
 
@@ -256,6 +256,19 @@ def test_fit_days_are_working_days_less_their_share_of_rain(tmp_path: Path) -> N
         ["Season", "19", "15", "–", "4.1", "10.9"],
         ["Spray days in the schedule", "–", "3", "–", "–", "–"],
     ]
+
+
+def test_a_coat_from_friday_to_monday_is_sprayed_on_two_days(tmp_path: Path) -> None:
+    # July 2 is a Friday.
+    days = {"E1.primer": (at("07-02"), at("07-05", "10:00"))}
+    moved = [
+        one._replace(start=days[one.mark][0], end=days[one.mark][1]) if one.mark in days else one
+        for one in make().activities
+        if one.step != "gloss"
+    ]
+    schedule = Schedule(tuple(moved), make().chain, make().end)
+    rows = rows_behind(planned(tmp_path, schedule=schedule), "Month")
+    assert rows[-1][:3] == ["Spray days in the schedule", "–", "2"]
 
 
 def test_rain_days_that_are_not_given_are_asked_for(tmp_path: Path) -> None:

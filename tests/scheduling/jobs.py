@@ -50,9 +50,9 @@ TWO_FACES: dict[str, Any] = {
 }
 
 
-def schedule_of(folder: Path, change: Any = None) -> Schedule:
-    """The schedule of that job with a change laid over it."""
-    resolver = pipeline.make_resolver(project_of(folder, merged(TWO_FACES, change or {})))
+def schedule_of(folder: Path, change: Any = None, job: Any = None) -> Schedule:
+    """The schedule of that job, or another, with a change laid over it."""
+    resolver = pipeline.make_resolver(project_of(folder, merged(job or TWO_FACES, change or {})))
     made = resolver((), "schedule")
     assert isinstance(made, Schedule)
     return made

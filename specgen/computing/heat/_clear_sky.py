@@ -8,10 +8,10 @@ from functools import lru_cache
 from math import cos, sin
 from typing import NamedTuple
 
-from specgen.computing.sun_position import DECLINATION
 from specgen.computing.sunlight import (
+    DECLINATION,
     DEGREE,
-    MONTHS,
+    SKIES,
     clear_beam,
     find_declination,
     find_direction,
@@ -50,7 +50,7 @@ class Peak(NamedTuple):
 
 def find_sun(latitude: float, month: str, hour: float) -> tuple[float, float]:
     """Height of the sun over the horizon, and its azimuth clockwise from north, both in radians."""
-    declination = find_declination(MONTHS[month].day)
+    declination = find_declination(SKIES[month].day)
     return find_height_and_azimuth(find_direction(latitude * DEGREE, declination, hour))
 
 
@@ -58,7 +58,7 @@ def total_sun(height: float, cosine: float, month: str, air: float, ground: floa
     """Beam, sky and ground on a wall, in W/m2; `air` is its pressure over that at sea level."""
     if height <= 0:
         return 0.0
-    sky, up = MONTHS[month], sin(height)
+    sky, up = SKIES[month], sin(height)
     beam = clear_beam(sky, up, air)
     return sun_on_wall(beam, sky.c * beam, up, cosine, ground)
 
@@ -82,7 +82,7 @@ def find_peak(latitude: float, air: float, ground: float, months: tuple[str, ...
 
 def sky_rows(peak: Peak) -> tuple[InputRow, ...]:
     """The lines of the hour and the month of a peak."""
-    day, a, b, c = MONTHS[peak.month]
+    day, a, b, c = SKIES[peak.month]
     return (
         InputRow("N", f"day of the year, 21 {peak.month.capitalize()}", day, "", BY_TRIAL, CLEAR_SKY),
         InputRow("t", "solar time of the peak", peak.hour, "h", f"{BY_TRIAL}, in steps of 10 minutes"),

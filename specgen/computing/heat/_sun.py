@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from specgen.computing.heat import _clear_sky
 from specgen.computing.inputs import Inputs, given_input, option_input
-from specgen.computing.sunlight import MONTHS
+from specgen.model.dates import MONTHS
 from specgen.model.typed_views import Description
 from specgen.model.working import InputRow
 from specgen.quantities.format import format_quantity
@@ -99,13 +99,13 @@ def usual_months(latitude: Quantity) -> tuple[str, ...]:
     """
     degrees = latitude.number("deg")
     if abs(degrees) <= TROPIC:
-        return tuple(MONTHS)
+        return MONTHS
     return SUMMER if degrees > 0 else SOUTHERN_SUMMER
 
 
 def months_by_highs(highs: Mapping[str, Quantity], near: Quantity) -> tuple[str, ...] | None:
     """The months with a mean high near that of the hottest; None unless every month has one."""
-    if highs.keys() != MONTHS.keys():
+    if highs.keys() != set(MONTHS):
         return None
     least = max(highs.values()).amount - near.amount
     return tuple(month for month in MONTHS if highs[month].amount >= least)

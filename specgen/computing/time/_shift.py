@@ -3,7 +3,7 @@
 from datetime import time
 from typing import NamedTuple
 
-from specgen.computing.sun_position import Hours, count_hours, find_daylight, find_sun_on_wall, leave_out, meet
+from specgen.computing.sunlight import Hours, count_hours, find_daylight, find_sun_on_wall, leave_out, meet
 from specgen.model.schedule import Span
 
 DAY, MINUTES = 24, 60

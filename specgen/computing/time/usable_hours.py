@@ -1,14 +1,14 @@
 """Hours of a shift in which an elevation can be sprayed: by daylight, out of direct sun, less setup and cleanup."""
 
 import datetime
+from collections.abc import Iterable
 from datetime import timedelta
 from math import ceil
 
 from specgen.computing.coats.day_area import SET_UP
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.shading import COVERED, is_covered, list_shade_kinds
-from specgen.computing.sun_position import DECLINATION, EDGE, Hours, count_hours
-from specgen.computing.sunlight import DEGREE
+from specgen.computing.sunlight import DECLINATION, DEGREE, EDGE, Hours, count_hours
 from specgen.computing.time._shift import DAY, Face, Split, count_day, name_spans, split_shift
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import read_all
@@ -147,8 +147,20 @@ def list_usable_months(elevation: Elevation) -> tuple[UsableMonth, ...]:
 
 def list_months(elevation: Elevation, *, covered: bool) -> tuple[UsableMonth, ...]:
     """The usable hours of an elevation by month as they would be under cover, or in its own shade. Raises Absent."""
+    return _list_months(elevation, find_season(root_of(elevation)), covered)
+
+
+def list_year(elevation: Elevation) -> tuple[UsableMonth, ...]:
+    """The usable hours of an elevation in each month of the year, whatever the season is. Raises Absent."""
+    year = _list_first_days()
+    return elevation.project.remember(
+        ("usable hours of the year", elevation.mark), lambda: _list_months(elevation, year, is_covered(elevation))
+    )
+
+
+def _list_months(elevation: Elevation, months: Iterable[datetime.date], covered: bool) -> tuple[UsableMonth, ...]:
     found = []
-    for month in find_season(root_of(elevation)):
+    for month in months:
         _, face = _read_face(elevation, MONTHS[month.month - 1], covered=covered)
         split = split_shift(face, SET_UP)
         lost = ((DARK, split.dark), (SUNNY, split.sunny), (SETTING_UP, split.set_up))
@@ -167,8 +179,13 @@ def find_season(project: Description) -> tuple[datetime.date, ...]:
     """The first day of each month from the start of spraying to its end; of a year that has no season, all twelve."""
     start, end = (project.schedule.get(name) for name in ("spray_start", "spray_end"))
     if start is None or end is None:
-        return tuple(datetime.date(NO_SEASON, month, 1) for month in range(1, 13))
+        return _list_first_days()
     return months_between(start, end)
+
+
+def _list_first_days() -> tuple[datetime.date, ...]:
+    """The first day of each month of a year that is not printed."""
+    return tuple(datetime.date(NO_SEASON, month, 1) for month in range(1, len(MONTHS) + 1))
 
 
 def _read_face(elevation: Elevation, month: str, *, covered: bool) -> tuple[UsableInputs, Face]:

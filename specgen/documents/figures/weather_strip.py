@@ -11,6 +11,7 @@ from typing import NamedTuple
 from specgen.documents.figures.hatching import hatch
 from specgen.documents.figures.labels import LEAST_SIZE, measure
 from specgen.documents.figures.rendering import render_figure
+from specgen.model.dates import MONTHS
 from specgen.model.value_text import count
 from specgen.terminal.weather_text import FaceSummary, WeatherReport
 from specgen.weather.judging import OUTSIDE, UNKNOWN, first_cause
@@ -46,7 +47,6 @@ _MOST_DAYS, _FEW_DAYS = 366, 31
 _HOUR, _WIDEST_DAY, _ALL_DAYS = 1.25, 12.0, 250.0  # millimeters: of an hour upward, of a day and of a year across
 _LEFT, _RIGHT, _TOP, _GAP, _HEAD, _KEY = 16.0, 8.0, 8.0, 5.0, 9.0, 6.0
 _DOT = 25.4 / 200
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 
 class StripFigure(NamedTuple):
@@ -189,7 +189,7 @@ def _label(strip: _Strip, day: float) -> Iterator[tuple[float, float, str, str, 
 
 def _name(day: date, days: int) -> str:
     """`Jul`, with its year where the months of one year do not tell themselves, or `Jul 12` among few days."""
-    month = _MONTHS[day.month - 1]
+    month = MONTHS[day.month - 1].capitalize()
     if days <= _FEW_DAYS:
         return f"{month} {day.day}"
     return f"{month} {day.year}" if days < _MOST_DAYS / 2 else month

@@ -102,7 +102,7 @@ def _list_behind(context: DocumentContext) -> list[Line]:
 def _list_ends(context: DocumentContext) -> Iterator[tuple[date | None, Line]]:
     """The season as planned, the last gloss as scheduled, and the completion date."""
     schedule, project = find_schedule(context), context.project
-    for name, said in (("spray_start", "Planned start of spraying"), ("spray_end", "Planned end of spraying")):
+    for name, said in (("spray_start", "Start of spray season"), ("spray_end", "End of spray season")):
         path = ("schedule", name)
         yield project.get(path), (said, context.display(path), "as planned", "")
     sprayed = [one.end for one in schedule.activities if one.step in SPRAYED] if schedule else []

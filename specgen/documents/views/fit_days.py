@@ -89,8 +89,11 @@ def _count_spray_days(context: DocumentContext) -> int:
     schedule = find_schedule(context)
     works = [one for one in schedule.activities if one.kind == "work"] if schedule else []
     sprayed = [one for one in works if one.step in SPRAYED]
-    days = {days_after(one.start.date(), n) for one in sprayed for n in range((one.end - one.start).days + 1)}
-    return len(days)
+    days = {
+        days_after(one.start.date(), n) for one in sprayed for n in range((one.end.date() - one.start.date()).days + 1)
+    }
+    work = find_work_days(root_of(context.project.view(())))
+    return sum(map(work.is_worked, days))
 
 
 def _line(context: DocumentContext, one: FitMonth) -> tuple[Any, ...]:

@@ -33,7 +33,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     year = schedule.activities[0].start.year
     named = [None, *(row.elevation for row in taken)]
     heads = [_name(context, row, above) for row, above in zip(taken, named, strict=False)]
-    header = ("Elevation", "Activity", "Crew", f"Start, {year}", "End", "Dry, waited", "Release", "Float")
+    header = ("Elevation", "Activity", "Crew", f"Start, {year}", "End", "Dry, wait over", "Release", "Float")
     lines = [(head, *_line(row, year)) for head, row in zip(heads, taken, strict=True)]
     if schedule.missing and not is_short(context):
         lines.append(("Not scheduled", tell_untold(context), "", OPEN, OPEN, "", "", ""))
@@ -47,10 +47,10 @@ def tell_untold(context: DocumentContext) -> Any:
 
 
 def _name(context: DocumentContext, row: StepRow, above: str | None) -> str:
-    """The elevation; nothing below a row of the same one."""
-    if row.elevation == above:
-        return ""
-    return name_member(context, "elevations", row.elevation) if row.elevation else "Project"
+    """The elevation, below a row of the same one its mark: a row is read alone, on whatever page it stands."""
+    if not row.elevation:
+        return "Project"
+    return row.elevation if row.elevation == above else name_member(context, "elevations", row.elevation)
 
 
 def _tell_ends(row: StepRow, ends: tuple[datetime, datetime], year: int) -> tuple[str, str]:

@@ -1,10 +1,10 @@
 """When work is done: shift, days off, holidays that fall within the schedule, night work, days kept for weather."""
 
 import re
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 from typing import Any
 
-from specgen.computing.calendars import find_work_days, is_weekend_taken
+from specgen.computing.calendars import find_calendar, find_work_days, is_weekend_taken
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.schedule import find_schedule, tell_day
@@ -19,8 +19,7 @@ _USUAL = ", common practice; confirm with the general contractor"
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each line of the calendar."""
     project = root_of(context.project.view(()))
-    shift = [context.display(("schedule", "shift_start")), ", ", context.display(("schedule", "shift_hours"))]
-    lines: list[tuple[str, Any]] = [("Shift, start and length", shift), ("Days off each week", _tell_week(project))]
+    lines: list[tuple[str, Any]] = [("Shift", _tell_shift(context)), ("Days off each week", _tell_week(project))]
     lines += [("Further days off", told) for told in [_list_dates(context, project)] if told]
     lines.append(("Night work", _tell_nights(context)))
     lines.append(("Weather days, behind the last activity", context.display(("schedule", "weather_days"))))
@@ -57,6 +56,16 @@ def _tell_notes(context: DocumentContext) -> str:
     notes = schedule.notes if schedule else ()
     told = (note for note in notes if note != WEEKEND_TAKEN and "; add " not in note)
     return _FIELD.sub("", " ".join(told))
+
+
+def _tell_shift(context: DocumentContext) -> Any:
+    """Start, end and length of the shift; in brackets what of it is not given."""
+    start, hours = (context.display(("schedule", name)) for name in ("shift_start", "shift_hours"))
+    if start.open or hours.open:
+        return ["start ", start, ", length ", hours]
+    shift = find_calendar(root_of(context.project.view(())))
+    begins = datetime.combine(date.min, shift.shift_start)
+    return [f"{begins:%H:%M} to {begins + shift.shift:%H:%M}, ", hours]
 
 
 def _tell_nights(context: DocumentContext) -> str:

@@ -12,7 +12,7 @@ from specgen import computing
 from specgen.computing.arguments import direct
 from specgen.computing.heat._clear_sky import find_sun, total_sun
 from specgen.computing.heat._sun import months_by_highs
-from specgen.computing.sunlight import MONTHS
+from specgen.computing.sunlight import SKIES
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
 
@@ -55,7 +55,7 @@ def sun_by_library(latitude: float, month: str, hour: float) -> tuple[float, flo
 
 
 def test_the_constants_are_those_of_the_handbook() -> None:
-    assert {name: tuple(month) for name, month in MONTHS.items()} == PUBLISHED
+    assert {name: tuple(month) for name, month in SKIES.items()} == PUBLISHED
 
 
 @pytest.mark.parametrize(("latitude", "month", "hour"), GRID)

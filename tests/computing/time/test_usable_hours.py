@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specgen.computing.sun_position import find_daylight, find_sun_on_wall
+from specgen.computing.sunlight import find_daylight, find_sun_on_wall
 from specgen.computing.time._shift import Face, split_shift
 from specgen.computing.time.usable_hours import list_months, list_usable_months
 from specgen.model.absence import Absent
