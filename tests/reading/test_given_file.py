@@ -57,6 +57,7 @@ ALLOWED = {
     "formats/pdf/forms.py": ["open"],
     "formats/pdf/opening.py": ["open"],
     "formats/pdf/picture_pages.py": ["open"],
+    "formats/pdf/saving.py": ["open"],
     "formats/review_page.py": ["read_text"],
     "output/disk.py": ["open"],
     "output/exchange.py": ["open"],
