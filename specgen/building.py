@@ -66,6 +66,14 @@ def _refuse_unready(case: JudgedProject, file: Path, only: tuple[str, ...]) -> N
         raise refuse(f"nothing was written: at closeout, {tell_open(left)}", hint)
 
 
+def _read_issued(since: Path, out: Path) -> State:
+    """The package that was issued; raises Refused where the new one would take its place."""
+    if os.path.realpath(since) == os.path.realpath(out):
+        message = "the package would take the place of the one that was issued"
+        raise Refused(Problem(message, "give another folder for --out", file=str(out)))
+    return read_issued(since)
+
+
 def build(
     file: Path,
     out: Path,
@@ -82,10 +90,7 @@ def build(
     A draft, and a document that lists the stops, are written in spite of them. What differs from the package in the
     folder `since` is marked. `tell_step` takes what is being done.
     """
-    if since is not None and os.path.realpath(since) == os.path.realpath(out):
-        message = "the package would take the place of the one that was issued"
-        raise Refused(Problem(message, "give another folder for --out", file=str(out)))
-    issued = read_issued(since) if since is not None else None
+    issued = _read_issued(since, out) if since is not None else None
     refuse_unfit_folder(out)  # before the work, as far as a look tells
     tell_step(f"judging {file}")
     case = check_from_here(file)

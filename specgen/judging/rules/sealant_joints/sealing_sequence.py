@@ -54,7 +54,8 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "Sealant is planned {found} h after the base coat; usual minimum {wanted} h; confirm with the sealant manufacturer.",
+    "Sealant is planned {found} h after the base coat; usual minimum {wanted} h; "
+    "confirm with the sealant manufacturer.",
     when="planned_wait.from_step = second_pass and planned_wait.to_step = sealant and planned_wait.hours < limit",
     limit="sealant.after_base_coat",
     remedy="Wait a minimum of {sealant.after_base_coat}, or the sealant manufacturer's time where that is longer.",
