@@ -70,3 +70,9 @@ def tell_span(entries: Sequence[Entry]) -> str:
 def split_readings(entry: Entry) -> list[str]:
     """The readings of a result: `74`, `75` of `74; 75`."""
     return [part.strip() for part in str(entry.get("reading") or "").split(";") if part.strip()]
+
+
+def tell_disposition(entry: Entry) -> str:
+    """`recoated on July 16, 2027, by L. Novak: north bay only`: what was decided on a nonconformance."""
+    note = f": {entry.get('note')}" if entry.get("note") else ""
+    return f"{words(entry.values['decision'])} on {long_date(entry.values['decided_on'])}, by {entry.values['by']}{note}"

@@ -9,11 +9,11 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import Record
 from specgen.documents.records.entry_text import tell_face, tell_place, tell_when
 from specgen.documents.records.filling import OUTSIDE
+from specgen.documents.views._record_blanks import make_blank, make_boxes
 from specgen.documents.views.findings import cite_basis
 from specgen.judging.registry import load_rules
-from specgen.model.block import Blank
 from specgen.model.record_judgment import Nonconformance, ReadingState
-from specgen.model.value_text import count, words
+from specgen.model.value_text import count, long_date, words
 
 _NONE = "not recorded"
 # What differs from one entry to the next in what a clause says: its figures.
@@ -101,15 +101,23 @@ def _set_line(
     reading += [f". {one.message}"] if message else []
     reading += [f" {one.remedy}"] if remedy else []
     where = [part for part in (tell_face(one.entry) or _name_result(context, one), tell_place(one.entry)) if part]
-    number = str(one.number)
+    said = (f"{OUTSIDE}\u00a0{one.number}", "\n".join(where), tell_when(one.entry) or _NONE, "".join(reading))
+    return (*said, *_set_disposition(context, one))
+
+
+def _set_disposition(context: DocumentContext, one: Nonconformance) -> tuple[Any, ...]:
+    """What was decided on a nonconformance, by whom and when; else the boxes and blanks for it."""
+    entry, number = one.disposition, one.number
+    if entry is not None:
+        note = entry.get("note")
+        decision = words(entry.values["decision"]) + (f": {note}" if note else "")
+        return (decision, entry.values["by"], long_date(entry.values["decided_on"]))
+    row = name_row(one)
+    field = context.project.schema.fields["disposition", "decision"]
     return (
-        f"{OUTSIDE}\u00a0{number}",
-        "\n".join(where),
-        tell_when(one.entry) or _NONE,
-        "".join(reading),
-        Blank(f"Disposition of {number}", field=f"form.disposition.{number}"),
-        Blank(f"Disposition of {number} by", field=f"form.disposed_by.{number}"),
-        Blank(f"Date of disposition of {number}", "date", f"form.disposed_on.{number}"),
+        make_boxes(((value, words(value)) for value in field.values), "disposition.decision", row),
+        make_blank(f"Disposition of {number} by", "disposition.by", row),
+        make_blank(f"Date of disposition of {number}", "disposition.decided_on", row, kind="date"),
     )
 
 
