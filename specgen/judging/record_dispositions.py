@@ -9,6 +9,7 @@ from specgen.model.record import Entry, EntryPlace, day_of
 from specgen.model.record_judgment import Nonconformance
 from specgen.model.suggest import suggest
 from specgen.model.value_text import value_text, words
+from specgen.reading.records.row_names import CUT
 from specgen.recording.history import is_same_place
 
 # By these a disposition tells which entry it answers.
@@ -85,7 +86,7 @@ def _agrees(disposition: Entry, entry: Entry, name: str) -> bool:
         return _fold_row(disposition) == _row_of(entry)
     if name == "file":  # with its folder or without
         file, asked = entry.place.file.replace("\\", "/"), str(told).strip().replace("\\", "/")
-        return file == asked or file.endswith(f"/{asked}")
+        return file.endswith(asked[1:]) if asked.startswith(CUT) else f"/{file}".endswith(f"/{asked}")
     if name == "area":
         return is_same_place(str(told), str(entry.get("area") or ""))
     return bool(told == _value_of(entry, name))

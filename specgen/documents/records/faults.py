@@ -14,6 +14,7 @@ from specgen.documents.views.findings import cite_basis
 from specgen.judging.registry import load_rules
 from specgen.model.record_judgment import Nonconformance, ReadingState
 from specgen.model.value_text import count, long_date, words
+from specgen.reading.records.row_names import name_answer_row
 
 _NONE = "not recorded"
 # What differs from one entry to the next in what a clause says: its figures.
@@ -112,7 +113,7 @@ def _set_disposition(context: DocumentContext, one: Nonconformance) -> tuple[Any
         note = entry.get("note")
         decision = words(entry.values["decision"]) + (f": {note}" if note else "")
         return (decision, entry.values["by"], long_date(entry.values["decided_on"]))
-    row = name_row(one)
+    row = name_answer_row(one.code, one.entry.place)
     field = context.project.schema.fields["disposition", "decision"]
     return (
         make_boxes(((value, words(value)) for value in field.values), "disposition.decision", row),

@@ -17,6 +17,7 @@ from specgen.reading.grid import Cell
 from specgen.reading.records.columns import ACCEPTED
 from specgen.reading.records.form_file import FormField
 from specgen.reading.records.gathering import Gathering
+from specgen.reading.records.row_names import SHEET, SIGNERS, read_answer_row, read_signature
 
 _HEAD, _NUMBERED, _OF_STEP = re.compile("[a-z]"), re.compile(r"[a-z][1-9]\d*"), re.compile(r"[a-z]-(\w+?)(?:-\d+)?")
 _COATS = "a"  # the form on which a row is a coat, counted by its number
@@ -106,6 +107,10 @@ class FormReader:
         for (collection, name), row in self._rows.items():
             if collection == "result":
                 self._add_result(name, row)
+            elif collection == "disposition":
+                self._put(collection, read_answer_row(name) | row.values, name)
+            elif collection == "inspection":
+                self._add_inspections(name, row)
             elif _NUMBERED.fullmatch(name):
                 self._add_pass(collection, name, row) if name[0] == _COATS else self._add(collection, name, row.values)
             elif _OF_STEP.fullmatch(name):
@@ -142,6 +147,18 @@ class FormReader:
         found = _OF_STEP.fullmatch(name)
         own = self._read_own(collection, "step", found[1] if found else "", name)
         self._add(collection, name, own | row.values)
+
+    def _add_inspections(self, name: str, row: _Row) -> None:
+        """Add a hold point for each elevation for which its release was signed: who signs is told once, by the role."""
+        signed = row.listed.get("done_on", {})
+        step = self._read_own("inspection", "step", name, name) if signed else {}
+        sheet = self._rows.get(("inspection", SHEET), _Row()).values
+        by = self._rows.get(("inspection", SIGNERS), _Row()).listed.get("by", {})
+        for part, day in signed.items():
+            face, role = read_signature(part)
+            told = self._read_own("inspection", "elevation", face, name) if face else {}
+            signer = {"by": by[role]} if role in by else {}
+            self._put("inspection", step | sheet | told | {"done_on": day, "outcome": "accepted"} | signer, name)
 
     def _add_result(self, name: str, row: _Row) -> None:
         """Add a line of the acceptance form; its readings stand in one text, in their order."""
