@@ -75,6 +75,5 @@ def split_readings(entry: Entry) -> list[str]:
 def tell_disposition(entry: Entry) -> str:
     """`recoated on July 16, 2027, by L. Novak: north bay only`: what was decided on a nonconformance."""
     note = f": {entry.get('note')}" if entry.get("note") else ""
-    return (
-        f"{words(entry.values['decision'])} on {long_date(entry.values['decided_on'])}, by {entry.values['by']}{note}"
-    )
+    decision, day = words(entry.values["decision"]), long_date(entry.values["decided_on"])
+    return f"{decision} on {day}, by {entry.values['by']}{note}"

@@ -23,7 +23,8 @@ def name_answer_row(code: str, place: EntryPlace) -> str:
 def read_answer_row(name: str) -> dict[str, Any]:
     """The clause, and the row and the file of the entry, that the row of a disposition names."""
     code, row, file = (*name.split("@"), "", "")[:3]
-    return {key: value for key, value in zip(("clause", "row", "file"), (code, unquote(row), unquote(file))) if value}
+    told = {"clause": code, "row": unquote(row), "file": unquote(file)}
+    return {name: text for name, text in told.items() if text}
 
 
 def _quote(text: str) -> str:
