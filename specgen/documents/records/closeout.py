@@ -8,7 +8,7 @@ from specgen.documents.layouts import list_laid_out
 from specgen.documents.members import span_marks
 from specgen.documents.parties import tell_party
 from specgen.documents.records.entry_text import tell_disposition
-from specgen.documents.records.panel_work import COATS, list_panel_work, list_releases
+from specgen.documents.records.panel_work import COATS, list_panel_work
 from specgen.model.finding import Severity
 from specgen.model.record_judgment import Nonconformance
 from specgen.model.value_text import count
@@ -79,7 +79,7 @@ def _list_panels(context: DocumentContext) -> Iterator[OpenLine]:
                     bare.append(panel.mark)
                 elif not found.batches:
                     unnamed.append(panel.mark)
-                elif not list_releases(context, found, layout.elevation, coat):
+                elif not found.releases:
                     unreleased.append(panel.mark)
         yield from _tell(context, f"No {coat} recorded", bare)
         yield from _tell(context, f"No batch of {coat} recorded", unnamed)

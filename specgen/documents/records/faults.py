@@ -7,7 +7,7 @@ from typing import Any
 
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import Record
-from specgen.documents.records.entry_text import tell_face, tell_place, tell_when
+from specgen.documents.records.entry_text import name_criterion, name_line, tell_face, tell_place, tell_when
 from specgen.documents.records.filling import OUTSIDE
 from specgen.documents.views._record_blanks import make_blank, make_boxes
 from specgen.documents.views.findings import cite_basis
@@ -124,8 +124,7 @@ def _set_disposition(context: DocumentContext, one: Nonconformance) -> tuple[Any
 
 def _name_result(context: DocumentContext, one: Nonconformance) -> str:
     """The criterion of a result of the mockup."""
-    row = context.standards.criteria.get(str(one.entry.get("criterion")))
-    return f"mockup, {row.title}" if row else words(one.entry.collection)
+    return f"mockup, {name_criterion(context, one.entry)}" if name_line(one.entry) else words(one.entry.collection)
 
 
 def span_numbers(numbers: Iterable[int]) -> str:

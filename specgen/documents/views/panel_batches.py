@@ -7,7 +7,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.layouts import list_laid_out
 from specgen.documents.members import span_marks
-from specgen.documents.records.panel_work import COATS, CoatWork, list_panel_work, list_releases
+from specgen.documents.records.panel_work import COATS, CoatWork, list_panel_work
 from specgen.model.record import day_of
 
 _NOT = "not recorded"
@@ -44,7 +44,7 @@ def _set_row(context: DocumentContext, face: str, panel: str, name: str) -> Row:
     found = {coat: work.get((face, panel, coat)) for coat in COATS}
     crews = dict.fromkeys(crew for one in found.values() if one for crew in one.crews)
     cells = (cell for one in found.values() for cell in _tell_coat(one))
-    return (name, ", ".join(crews) or _NOT, *cells, _tell_releases(context, face, found))
+    return (name, ", ".join(crews) or _NOT, *cells, _tell_releases(found))
 
 
 def _tell_coat(found: CoatWork | None) -> tuple[str, str]:
@@ -63,10 +63,10 @@ def _tell_days(days: tuple[date, ...]) -> str:
     return f"{days[0].isoformat()} to {days[-1].isoformat()}, {len(days)} days"
 
 
-def _tell_releases(context: DocumentContext, face: str, coats: dict[str, CoatWork | None]) -> str:
+def _tell_releases(coats: dict[str, CoatWork | None]) -> str:
     told = []
     for coat, found in coats.items():
-        for entry in list_releases(context, found, face, coat)[:1] if found else ():
+        for entry in found.releases[:1] if found else ():
             day = day_of(entry)
             told.append(" ".join(filter(None, (coat, day.isoformat() if day else "", str(entry.get("by") or "")))))
     return "; ".join(told) or _NOT

@@ -22,6 +22,8 @@ from specgen.reading.records.row_names import SHEET, SIGNERS, read_answer_row, r
 _HEAD, _NUMBERED, _OF_STEP = re.compile("[a-z]"), re.compile(r"[a-z][1-9]\d*"), re.compile(r"[a-z]-(\w+?)(?:-\d+)?")
 _COATS = "a"  # the form on which a row is a coat, counted by its number
 _OF_MOCKUP = "form.mockup."
+# Of the mockup pails and weather are entries of the record, at the area of this name; its coats are on form D10.
+_READ_OF_MOCKUP, MOCKUP = {"b", "c"}, "mockup"
 _OWN = "own-"  # a line of the acceptance form that the project has added
 _JOINED = "; "  # between several readings of one line
 
@@ -53,6 +55,7 @@ class FormReader:
         self._reader = gathering.reader
         self._system = gathering.project.system
         self._rows: dict[tuple[str, str], _Row] = {}
+        self._mockup: set[str] = set()
 
     def read(self, fields: Iterable[FormField]) -> bool:
         """Add the entries of a form; whether any of its fields is one of a record."""
@@ -61,9 +64,10 @@ class FormReader:
         mockup = {one.name.split(".")[2] for one in filled if one.name.startswith(_OF_MOCKUP)}
         for one in filled:
             spot = self._find_spot(one)
-            if spot is not None and spot.row[:1] not in mockup:
+            if spot is not None and spot.row[:1] not in mockup - _READ_OF_MOCKUP:
                 self._take(spot)
-        for letter in sorted(mockup):
+        self._mockup = mockup & _READ_OF_MOCKUP
+        for letter in sorted(mockup - _READ_OF_MOCKUP):
             message = "this sheet is of the mockup, which is no part of the record of the work"
             self.gathering.remark(message, "its readings stand on the acceptance form", self._place(letter))
         self._add_rows()
@@ -129,6 +133,8 @@ class FormReader:
         ticked = [panels[place] for place in head.listed.get("masked_panels", {}) if place in panels]
         lists = {"panels": _join(panels.values()), "masked_panels": _join(ticked)}
         values = head.values | {one: marks for one, marks in lists.items() if marks} | own
+        if name[:1] in self._mockup:
+            values["area"] = ", ".join(filter(None, (MOCKUP, values.get("area"))))
         self._put(collection, values, f"{name}.{part}" if part else name)
 
     def _add_pass(self, collection: str, name: str, row: _Row) -> None:
@@ -162,13 +168,11 @@ class FormReader:
 
     def _add_result(self, name: str, row: _Row) -> None:
         """Add a line of the acceptance form; its readings stand in one text, in their order."""
-        if name.startswith(_OWN):
-            message = "this line is a criterion of the project's own, which no record holds"
-            self.gathering.remark(message, "keep the form", self._place(name))
-            return
         readings = row.listed.get("reading", {})
         told = {"reading": _JOINED.join(readings.values())} if readings else {}
-        criterion = self._read_own("result", "criterion", name.partition("-")[0], name)
+        own = name.removeprefix(_OWN).partition("-")[0]
+        which = "own" if name.startswith(_OWN) else "criterion"
+        criterion = self._read_own("result", which, own, name)
         self._put("result", criterion | told | row.values, name)
 
     def _read_own(self, collection: str, name: str, text: str, row: str) -> dict[str, Any]:
