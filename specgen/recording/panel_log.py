@@ -120,11 +120,11 @@ def _is_in(entry: Entry, areas: set[str], elevation: str) -> bool:
 
 
 def _choose_pails(pails: Sequence[Entry], entry: Entry, elevation: str) -> list[Entry]:
-    """The pails of a pass: its own where it names a batch, else those of its day, coat, and area."""
-    if entry.get("batch") is not None:
-        return [entry]
+    """The pails of a pass: those of its day, coat, and area, of its own batch where it names one."""
     areas = {fold_area(str(entry.get("area") or ""), elevation)}
-    return [one for one in pails if _agree(one.get("coat"), entry.get("coat")) and _is_in(one, areas, elevation)]
+    alike = [one for one in pails if all(_agree(one.get(name), entry.get(name)) for name in ("coat", "batch"))]
+    found = [one for one in alike if _is_in(one, areas, elevation)]
+    return [one for one in found if one.get("pail") is not None] or found
 
 
 def _agree(one: object, other: object) -> bool:

@@ -16,7 +16,7 @@ from specgen.model.record_judgment import Nonconformance, ReadingState
 from specgen.model.value_text import count, long_date, words
 from specgen.reading.records.row_names import name_answer_row
 
-_NONE = "not recorded"
+_NONE, _DASH = "not recorded", "–"
 # What differs from one entry to the next in what a clause says: its figures.
 _FIGURES = re.compile(r"\d[\d.,/-]*")
 _HEADER = ("No.", "Elevation, area, step", "Date, time", "Reading", "Disposition", "By", "Date")
@@ -70,7 +70,11 @@ def _make_fault(context: DocumentContext, title: str, found: list[Nonconformance
     message, limit, remedy = (_share(getattr(one, name) for one in found) for name in ("message", "wanted", "remedy"))
     if not message and _share(_FIGURES.sub("", one.message) for one in found):
         message = f"{OUTSIDE}\u00a0{first.number}: {first.message}"  # the others differ in what each line tells
-    lines = tuple(_set_line(context, one, not message, not limit, not remedy) for one in found)
+    first_of: dict[str, int] = {}
+    lines = tuple(
+        (*_set_line(context, one, not message, not limit, not remedy), *_set_disposition(context, one, first_of))
+        for one in found
+    )
     return Fault(
         code=first.code,
         title=title,
@@ -102,18 +106,22 @@ def _set_line(
     reading += [f". {one.message}"] if message else []
     reading += [f" {one.remedy}"] if remedy else []
     where = [part for part in (tell_face(one.entry) or _name_result(context, one), tell_place(one.entry)) if part]
-    said = (f"{OUTSIDE}\u00a0{one.number}", "\n".join(where), tell_when(one.entry) or _NONE, "".join(reading))
-    return (*said, *_set_disposition(context, one))
+    return (f"{OUTSIDE}\u00a0{one.number}", "\n".join(where), tell_when(one.entry) or _NONE, "".join(reading))
 
 
-def _set_disposition(context: DocumentContext, one: Nonconformance) -> tuple[Any, ...]:
-    """What was decided on a nonconformance, by whom and when; else the boxes and blanks for it."""
+def _set_disposition(context: DocumentContext, one: Nonconformance, first_of: dict[str, int]) -> tuple[Any, ...]:
+    """What was decided on a nonconformance, by whom and when; else the boxes and blanks for it.
+
+    Two of one clause in one entry are decided on together: `first_of` has the number of the first by its row.
+    """
     entry, number = one.disposition, one.number
     if entry is not None:
         note = entry.get("note")
         decision = words(entry.values["decision"]) + (f": {note}" if note else "")
         return (decision, entry.values["by"], long_date(entry.values["decided_on"]))
     row = name_answer_row(one.code, one.entry.place)
+    if first_of.setdefault(row, number) != number:
+        return (f"as {OUTSIDE}\u00a0{first_of[row]}", _DASH, _DASH)
     field = context.project.schema.fields["disposition", "decision"]
     return (
         make_boxes(((value, words(value)) for value in field.values), "disposition.decision", row),

@@ -134,6 +134,7 @@ class FormReader:
         lists = {"panels": _join(panels.values()), "masked_panels": _join(ticked)}
         values = head.values | {one: marks for one, marks in lists.items() if marks} | own
         if name[:1] in self._mockup:
+            values.pop("elevation", None)
             values["area"] = ", ".join(filter(None, (MOCKUP, values.get("area"))))
         self._put(collection, values, f"{name}.{part}" if part else name)
 
