@@ -19,8 +19,9 @@ from specgen.reading.records.row_names import name_answer_row
 _NONE, _DASH = "not recorded", "–"
 # What differs from one entry to the next in what a clause says: its figures.
 _FIGURES = re.compile(r"\d[\d.,/-]*")
-_HEADER = ("No.", "Elevation, area, step", "Date, time", "Reading", "Disposition", "By", "Date")
-_WIDTHS = (6, 19, 14, 18, 25, 9, 9)
+_HEADER = ("No.", "Elevation, area, step", "Date, time", "Reading", "Disposition", "By, date")
+_WIDTHS = (6, 18, 16, 18, 23, 19)
+_PARTED_SIGN = re.compile(r"(?<=\d)\u0020%")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -66,8 +67,9 @@ def name_field(context: DocumentContext, one: Nonconformance) -> str:
 
 
 def _make_fault(context: DocumentContext, title: str, found: list[Nonconformance]) -> Fault:
-    first = found[0]
+    found = [_write_percent(context, one) for one in found]
     message, limit, remedy = (_share(getattr(one, name) for one in found) for name in ("message", "wanted", "remedy"))
+    first = found[0]
     if not message and _share(_FIGURES.sub("", one.message) for one in found):
         message = f"{OUTSIDE}\u00a0{first.number}: {first.message}"  # the others differ in what each line tells
     first_of: dict[str, int] = {}
@@ -89,6 +91,15 @@ def _make_fault(context: DocumentContext, title: str, found: list[Nonconformance
     )
 
 
+def _write_percent(context: DocumentContext, one: Nonconformance) -> Nonconformance:
+    """A nonconformance with its percentages as documents write them: `79%`."""
+    field = context.project.schema.fields.get((one.entry.collection, one.field.rpartition(".")[2]))
+    sign = "%" if field is not None and field.kind == "percent" else ""
+    found, wanted = (f"{text}{sign}" if text[-1:].isdigit() else text for text in (one.found, one.wanted))
+    message, remedy = (_PARTED_SIGN.sub("%", text) for text in (one.message, one.remedy))
+    return one._replace(found=found, wanted=wanted, message=message, remedy=remedy)
+
+
 def _share(texts: Iterable[str]) -> str:
     """The text that all have; empty where they differ."""
     known = set(texts)
@@ -102,7 +113,7 @@ def _set_line(
     label = name_field(context, one)
     found = one.found or _NONE
     reading = [f"{label}: {found}" if label else found]
-    reading += [f"; held against {one.wanted}"] if limit and one.wanted else []
+    reading += [f"; limit {one.wanted}"] if limit and one.wanted else []
     reading += [f". {one.message}"] if message else []
     reading += [f" {one.remedy}"] if remedy else []
     where = [part for part in (tell_face(one.entry) or _name_result(context, one), tell_place(one.entry)) if part]
@@ -118,15 +129,18 @@ def _set_disposition(context: DocumentContext, one: Nonconformance, first_of: di
     if entry is not None:
         note = entry.get("note")
         decision = words(entry.values["decision"]) + (f": {note}" if note else "")
-        return (decision, entry.values["by"], long_date(entry.values["decided_on"]))
+        return (decision, f"{entry.values['by']}\n{long_date(entry.values['decided_on'])}")
     row = name_answer_row(one.code, one.entry.place)
     if first_of.setdefault(row, number) != number:
-        return (f"as {OUTSIDE}\u00a0{first_of[row]}", _DASH, _DASH)
+        return (f"as {OUTSIDE}\u00a0{first_of[row]}", _DASH)
     field = context.project.schema.fields["disposition", "decision"]
     return (
         make_boxes(((value, words(value)) for value in field.values), "disposition.decision", row),
-        make_blank(f"Disposition of {number} by", "disposition.by", row),
-        make_blank(f"Date of disposition of {number}", "disposition.decided_on", row, kind="date"),
+        [
+            make_blank(f"Disposition of {number} by", "disposition.by", row),
+            "\n",
+            make_blank(f"Date of disposition of {number}", "disposition.decided_on", row, kind="date"),
+        ],
     )
 
 

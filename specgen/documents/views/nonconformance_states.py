@@ -26,4 +26,4 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         )
         for (code, message, state), found in grouped.items()
     )
-    return TableView(("Clause", "Numbers", "Elevations", "What was found", "State"), lines, (10, 17, 13, 38, 22))
+    return TableView(("Clause", "Numbers", "Elevations", "What was found", "State"), lines, (12, 12, 11, 37, 28))

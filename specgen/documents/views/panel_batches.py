@@ -17,19 +17,19 @@ Row = tuple[str, ...]
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each panel of the layout, then those that the log alone names, and those without any record."""
+    """One row for the panels of which the same is recorded, then those that the log alone names, and the rest."""
     work = list_panel_work(context)
     recorded = {(face, panel) for face, panel, _ in work}
     panels = [(layout.elevation, panel.mark) for layout in list_laid_out(context) for panel in layout.panels]
     laid_out = set(panels)
-    lines = [_set_row(context, face, panel, panel) for face, panel in panels if (face, panel) in recorded]
+    lines = list(_join_alike(context, [one for one in panels if one in recorded]))
     for face, panel, _ in work:
         if (face, panel) not in laid_out:
             laid_out.add((face, panel))
             lines.append(_set_row(context, face, panel, f"{panel} (not in the layout)"))
     lines += _tell_bare([one for one in panels if one not in recorded])
     coats = ("Primer: batch; pails", "Primer, date", "Gloss: batch; pails", "Gloss, date")
-    return TableView(("Panel", "Crew", *coats, "Released, by"), tuple(lines), (13, 8, 16, 13, 16, 13, 21))
+    return TableView(("Panel", "Crew", *coats, "Released, by"), tuple(lines), (22, 8, 13, 13, 13, 13, 18))
 
 
 def _tell_bare(panels: list[tuple[str, str]]) -> Iterator[Row]:
@@ -37,6 +37,15 @@ def _tell_bare(panels: list[tuple[str, str]]) -> Iterator[Row]:
     faces = dict.fromkeys(face for face, _ in panels)
     for of in faces:
         yield (span_marks(panel for face, panel in panels if face == of), *(_NOT,) * 6)
+
+
+def _join_alike(context: DocumentContext, panels: list[tuple[str, str]]) -> Iterator[Row]:
+    """The panels of an elevation of which the same is recorded in one row."""
+    alike: dict[Row, list[str]] = {}
+    for face, panel in panels:
+        _, *cells = _set_row(context, face, panel, panel)
+        alike.setdefault((face, *cells), []).append(panel)
+    yield from ((span_marks(marks), *cells) for (_, *cells), marks in alike.items())
 
 
 def _set_row(context: DocumentContext, face: str, panel: str, name: str) -> Row:

@@ -39,7 +39,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         )
         for one, of in sorted(grouped.items(), key=lambda pair: (pair[0].form, pair[0].day or date.max))
     )
-    return TableView(("Form", "Signed for", "Of", "Date", "By", "Outcome"), lines, (7, 26, 18, 18, 21, 10))
+    return TableView(("Form", "Signed for", "Of", "Date", "By", "Outcome"), lines, (7, 25, 17, 18, 20, 13))
 
 
 def _join(signed: _Signed, of: Iterable[str]) -> str:
