@@ -29,7 +29,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         for (_, told, reason), (steps, entries) in lines.items()
     )
     header = ("Readings", "Step: elevations", "Why not judged", "Entries", "From, to")
-    return TableView(header, told_rows, (34, 24, 16, 8, 18))
+    return TableView(header, told_rows, (32, 24, 14, 9, 21))
 
 
 def _tell_place(steps: Iterable[str], entries: Iterable[Entry]) -> str:

@@ -1,5 +1,6 @@
 """Who signs for hold points, by role, and of which elevation a sheet is where each has its own."""
 
+from itertools import zip_longest
 from typing import Any
 
 from specgen.documents.composing import Composer
@@ -10,12 +11,12 @@ from specgen.reading.records.row_names import SHEET, SIGNERS
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each role, before them the elevation of the sheet."""
-    lines: list[tuple[Any, ...]] = [
-        (f"{name_role(role)}, name, firm", make_blank(f"{name_role(role)}, name, firm", "inspection.by", SIGNERS, role))
-        for role in list_signers(context)
-    ]
+    """Two entries in a line: the elevation of the sheet, then one for each role."""
+    entries: list[tuple[Any, ...]] = []
     if find_faces(context) == ("",):
-        face = choose_member(context, "elevations", "inspection.elevation", SHEET, "Elevation")
-        lines.insert(0, ("Elevation", face))
-    return TableView(("Sheet", "Entry"), tuple(lines), (20, 80))
+        entries.append(("Elevation", choose_member(context, "elevations", "inspection.elevation", SHEET, "Elevation")))
+    for role in list_signers(context):
+        label = f"{name_role(role)}, name, firm"
+        entries.append((label, make_blank(label, "inspection.by", SIGNERS, role)))
+    pairs = zip_longest(entries[::2], entries[1::2], fillvalue=("", ""))
+    return TableView(("Sheet", "Entry") * 2, tuple((*left, *right) for left, right in pairs), (14, 36) * 2)

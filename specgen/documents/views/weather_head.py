@@ -39,11 +39,13 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             "Work",
             make_boxes(_list_work(context), "log.step", "c"),
             "Access",
-            [
-                CheckBox("inspected before the shift, open edges guarded", "form.access_inspected.c", "yes"),
-                "; competent person: ",
-                make_blank("Competent person", "form.competent_person", "c"),
-            ],
+            CheckBox("inspected before the shift, open edges guarded", "form.access_inspected.c", "yes"),
+        ),
+        (
+            "Competent person",
+            make_blank("Competent person", "form.competent_person", "c"),
+            "Sheet No.",
+            make_blank("Sheet No.", "form.sheet", "c"),
         ),
     )
     return TableView(("Sheet", "Entry", "Sheet", "Entry"), lines, (11, 47, 12, 30))

@@ -51,7 +51,18 @@ def test_each_nonconformance_has_blanks_of_its_own_for_disposition_by_whom_and_w
     judgment = judgment_of(*((entry, "surface") for entry in entries))
     blanks = blanks_of(documents_of(context_with(entries), judgment)["D21"])
     names = [blank.name for blank in blanks if isinstance(blank, Blank)]
-    assert names == [f"form.{what}.{n}" for n in (1, 2) for what in ("disposition", "disposed_by", "disposed_on")]
+    rows = [f"WEA-01c@{line}@june%2Ecsv" for line in (2, 3)]
+    assert names == [f"disposition.{what}.{row}" for row in rows for what in ("by", "decided_on")]
+    boxes = [(one.field, one.value) for one in blanks if isinstance(one, CheckBox)]
+    decisions = ("accepted_as_is", "repaired", "recoated", "replaced", "rejected")
+    assert boxes == [(f"disposition.decision.{row}", decision) for row in rows for decision in decisions]
+
+
+def test_a_disposition_that_was_entered_stands_in_the_report() -> None:
+    told = {"decision": "recoated", "by": "L. Novak", "decided_on": date(2027, 6, 17), "note": "left bay"}
+    (entry, decided) = make_entries(("log", HOT), ("disposition", told))
+    lines = report(judgment_of((entry, "surface"), disposition=decided), [entry])
+    assert any("recoated: left bay | L. Novak June 17, 2027" in line for line in lines)
 
 
 def test_readings_not_judged_for_one_reason_share_a_row() -> None:
