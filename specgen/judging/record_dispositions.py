@@ -1,6 +1,7 @@
 """Which nonconformance each disposition answers: by its clause, and the day and place or the row of its entry."""
 
 from collections.abc import Callable, Iterable, Sequence
+from datetime import date
 from typing import Any
 
 from specgen.model.problem import Problem
@@ -142,6 +143,8 @@ def _tell_all(project: Project, names: Iterable[str], get: Callable[[str], Any])
 def _tell(project: Project, name: str, value: Any) -> str:
     if value is None:
         return "none"
+    if isinstance(value, date):
+        return value.isoformat()
     return value_text(value, project.schema.fields["disposition", name]) if name != "time" else f"{value:%H:%M}"
 
 

@@ -9,9 +9,9 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import Record
 from specgen.documents.records.entry_text import name_criterion, name_line, tell_face, tell_place, tell_when
 from specgen.documents.records.filling import OUTSIDE
-from specgen.documents.views._record_blanks import make_blank, make_boxes
 from specgen.documents.views.findings import cite_basis
 from specgen.judging.registry import load_rules
+from specgen.model.block import Blank, CheckBox
 from specgen.model.record_judgment import Nonconformance, ReadingState
 from specgen.model.value_text import count, long_date, words
 from specgen.reading.records.row_names import name_answer_row
@@ -133,15 +133,12 @@ def _set_disposition(context: DocumentContext, one: Nonconformance, first_of: di
     row = name_answer_row(one.code, one.entry.place)
     if first_of.setdefault(row, number) != number:
         return (f"as {OUTSIDE}\u00a0{first_of[row]}", _DASH)
-    field = context.project.schema.fields["disposition", "decision"]
-    return (
-        make_boxes(((value, words(value)) for value in field.values), "disposition.decision", row),
-        [
-            make_blank(f"Disposition of {number} by", "disposition.by", row),
-            "\n",
-            make_blank(f"Date of disposition of {number}", "disposition.decided_on", row, kind="date"),
-        ],
-    )
+    boxes: list[Any] = []
+    for value in context.project.schema.fields["disposition", "decision"].values:
+        boxes += ["  " if boxes else "", CheckBox(words(value), f"disposition.decision.{row}", value)]
+    by = Blank(f"Disposition of {number} by", field=f"disposition.by.{row}")
+    on = Blank(f"Date of disposition of {number}", "date", f"disposition.decided_on.{row}")
+    return boxes, [by, "\n", on]
 
 
 def _name_result(context: DocumentContext, one: Nonconformance) -> str:
