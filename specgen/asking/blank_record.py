@@ -42,6 +42,12 @@ KINDS: dict[str, dict[str, tuple[str, ...]]] = {
         )
     },
     "inspection": {"inspection": ("done_on", "elevation", "step", "outcome", "by")},
+    "disposition": {
+        "disposition": (
+            *("clause", "date", "time", "elevation", "area", "step", "file", "row"),
+            *("decision", "by", "decided_on", "note"),
+        )
+    },
     "mockup": {"result": ("criterion", "reading", "passed", "signed_by", "signed_on"), "accepted": ()},
 }
 _YES_NO = ("yes", "no")

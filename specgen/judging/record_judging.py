@@ -5,11 +5,12 @@ from collections.abc import Iterator, Sequence
 
 from specgen.judging.context import JudgingContext
 from specgen.judging.record_asking import Answer, Asker, Fired
+from specgen.judging.record_dispositions import match_dispositions
 from specgen.judging.record_group import EntryGroup, group_entries
 from specgen.judging.record_readings import judge_readings
 from specgen.judging.record_telling import Teller
 from specgen.judging.rule import Clause, Rule
-from specgen.model.record import COLLECTIONS, Entry
+from specgen.model.record import OF_READINGS, Entry
 from specgen.model.record_judgment import Nonconformance, ReadingList, ReadingsAlike, ReadingState, RecordJudgment
 
 _UNSETTLED = (ReadingState.MISSING, ReadingState.NOT_EVALUATED)
@@ -33,7 +34,7 @@ def _judge(context: JudgingContext, rules: Sequence[Rule], asker: Asker) -> Reco
     teller = Teller(context)
     alike: list[ReadingsAlike] = []
     found: list[Nonconformance] = []
-    for collection in COLLECTIONS:
+    for collection in OF_READINGS:
         entries = context.project.records.of(collection)
         clauses = [c for rule in rules for c in rule.clauses if c.of_entries and c.each == (collection,)]
         hits: _Hits = {}
@@ -42,11 +43,13 @@ def _judge(context: JudgingContext, rules: Sequence[Rule], asker: Asker) -> Reco
             alike += judge_readings(context, group, answers)
             _gather(hits, group, answers)
         found += _number(teller, entries, hits, len(found))
+    answered, unmatched = match_dispositions(context.project, found)
     return RecordJudgment(
-        nonconformances=tuple(found),
+        nonconformances=answered,
         counts={state: sum(len(one.entries) for one in alike if one.state is state) for state in ReadingState},
         unsettled=ReadingList([one for one in alike if one.state in _UNSETTLED]),
         alike=tuple(alike),
+        unmatched=unmatched,
     )
 
 

@@ -9,7 +9,9 @@ from specgen.model.field import Path
 from specgen.model.problem import Problem
 
 # The collections whose members are entries, written one after another.
-COLLECTIONS = ("log", "release", "result", "inspection")
+COLLECTIONS = ("log", "release", "result", "inspection", "disposition")
+# Those of them that hold readings; a disposition answers what was found in these.
+OF_READINGS = COLLECTIONS[:-1]
 
 
 class EntryPlace(NamedTuple):

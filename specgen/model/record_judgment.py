@@ -6,8 +6,12 @@ from enum import StrEnum
 from typing import NamedTuple, overload
 
 from specgen.model.finding import Severity
-from specgen.model.record import COLLECTIONS, Entry
+from specgen.model.problem import Problem
+from specgen.model.record import OF_READINGS, Entry
 from specgen.model.source import Basis
+
+# The decision that settles nothing: the work is to be presented again.
+REJECTED = "rejected"
 
 
 class ReadingState(StrEnum):
@@ -45,6 +49,13 @@ class Nonconformance(NamedTuple):
     documents: tuple[str, ...] = ()
     steps: tuple[str, ...] = ()
     lifted_by: str | None = None
+    disposition: Entry | None = None  # the last that was entered for it
+
+    @property
+    def is_settled(self) -> bool:
+        """Whether it waits for no decision: a deviation lifts it, it is for information, or it is disposed of."""
+        decided = self.disposition is not None and self.disposition.get("decision") != REJECTED
+        return self.lifted_by is not None or self.severity is Severity.NOTE or decided
 
 
 class ReadingsAlike(NamedTuple):
@@ -68,7 +79,7 @@ class ReadingList(Sequence[Reading]):
         return sum(len(one.entries) for one in self.alike)
 
     def __iter__(self) -> Iterator[Reading]:
-        for collection in COLLECTIONS:
+        for collection in OF_READINGS:
             of_entry: dict[int, list[tuple[Entry, ReadingsAlike]]] = {}
             for one in self.alike:
                 for entry in one.entries if one.collection == collection else ():
@@ -95,3 +106,4 @@ class RecordJudgment:
     counts: Mapping[ReadingState, int] = field(default_factory=dict)
     unsettled: Sequence[Reading] = ()  # missing and not evaluated, in the order of the entries
     alike: tuple[ReadingsAlike, ...] = ()
+    unmatched: tuple[Problem, ...] = ()  # dispositions that answer no nonconformance, each at its place

@@ -64,6 +64,7 @@ class Description(View):
     log: Members[SiteRecordEntry]
     release: Members[Release]
     inspection: Members[Inspection]
+    disposition: Members[Disposition]
 
 class Package(View):
     purpose: Literal["design_draft", "mockup_submittal", "work_submittal", "resubmittal", "closeout"]
@@ -841,6 +842,7 @@ class Answer(View):
 
 class Result(View):
     criterion: Literal["wrb_thickness", "base_coat_thickness", "flatness_long", "flatness_short", "raking_light", "aesthetic_joint_size", "aesthetic_joint_line", "mesh", "opening_mesh", "grade_end", "smoothing_build", "smoothing_feel", "surface_ph", "primer_cup", "primer_gloss_cup", "primer_water", "primer_wet_film", "primer_gloss_wet_film", "primer_dryness", "film_dry", "film_gloss_dry", "gloss", "color_reading", "color_range", "look", "look_recoat", "adhesion_tape", "adhesion_pull", "water_sill", "water_head", "sealant_pull", "sealant_face", "other_settings"]
+    own: str
     reading: str
     passed: bool
     signed_by: str
@@ -917,8 +919,22 @@ class Release(View):
     by: str
 
 class Inspection(View):
-    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant", "final_viewing", "board_straightedge", "sight_lines"]
+    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant", "final_viewing", "board_straightedge", "sight_lines", "joint_layout", "first_in_place"]
     elevation: Elevation
     done_on: datetime.date
     outcome: Literal["accepted", "refused"]
     by: str
+
+class Disposition(View):
+    clause: str
+    date: datetime.date
+    time: datetime.time
+    elevation: Elevation
+    area: str
+    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant", "final_viewing"]
+    file: str
+    row: str
+    decision: Literal["accepted_as_is", "repaired", "recoated", "replaced", "rejected"]
+    by: str
+    decided_on: datetime.date
+    note: str

@@ -1,6 +1,6 @@
 """The files of a site record: its documents in every format asked for."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 
 from specgen.documents.catalogue import templates_folder
@@ -54,7 +54,7 @@ def make_record_files(
     for name in dict.fromkeys(formats):
         tell_step(f"writing {name}")
         if name == "pdf":
-            files.append((_BOUND, _bind(made)))
+            files += _write_pdf(made)
         else:
             write = _choose_writer(name, made)
             files += [(f"{document.file_name}.{name}", write(document)) for document in documents]
@@ -77,8 +77,11 @@ def _choose_writer(name: str, made: ComposedSet) -> Callable[[Document], bytes]:
     return lambda document: write_text(document).encode()
 
 
-def _bind(made: ComposedSet) -> bytes:
+def _write_pdf(made: ComposedSet) -> Iterator[tuple[str, bytes]]:
+    """All documents in one file, and by itself what somebody still fills in."""
+    from specgen.formats.pdf.forms import write_forms
     from specgen.formats.pdf.pages import write_pages
     from specgen.formats.pdf.saving import pack_pdf
 
-    return pack_pdf(write_pages(made).pdf)
+    yield _BOUND, pack_pdf(write_pages(made).pdf)
+    yield from write_forms(made)

@@ -12,6 +12,9 @@ _WORK = frozenset(
     ("ended_at", "coat", "panels", "masked_panels", "stream_length", "distance", "pattern", "wet_film")
 ) | (frozenset(("atomizing_pressure", "fluid_pressure", "equipment_cleaned")))
 
+# What an area begins with that is the mockup.
+_MOCKUP = ("mockup", "mock-up", "mock up")
+
 
 def is_reading(entry: Entry) -> bool:
     """Whether it gives a reading of the weather, be it beside other work."""
@@ -29,3 +32,8 @@ def is_work(entry: Entry) -> bool:
 def is_pass(entry: Entry) -> bool:
     """Whether it tells when work at the wall began and ended."""
     return "ended_at" in entry.values and entry.began is not None
+
+
+def is_on_mockup(entry: Entry) -> bool:
+    """Whether it is of the mockup, which is no elevation: by the area that it names."""
+    return not entry.get("elevation") and str(entry.get("area") or "").casefold().startswith(_MOCKUP)

@@ -12,6 +12,7 @@ from specgen.model.standard import Standards
 from specgen.model.status import END_OF_DAY, Moment, Remark
 from specgen.model.suggest import suggest
 from specgen.model.value_text import words
+from specgen.recording.entry_kinds import is_on_mockup
 from specgen.recording.site_entries import Decision, FaceEntries, Verdict, moment_of, to_decision, to_work
 from specgen.scheduling.applying import list_steps
 
@@ -98,8 +99,8 @@ class _Sorter:
     def _place(self, entry: Entry, moment: Moment) -> bool:
         """Put an entry at its elevation; whether it counts."""
         step = str(entry.get("step") or "")
-        if not step and entry.collection == "log":
-            return True  # a reading of the weather, which belongs to the day and not to a step
+        if entry.collection == "log" and (not step or is_on_mockup(entry)):
+            return True  # a reading of the weather, which belongs to the day and not to a step, or of the mockup
         if step not in self.points:
             told = f"{step!r} is not a step ({suggest(step, sorted(self.points))})" if step else "no step is told"
             self.gathered.remarks.add(f"not counted, as {told}", entry)

@@ -1,4 +1,4 @@
-"""What stands against the entries of a record: nonconformances that stop the work and that no deviation lifts."""
+"""What stands against the entries of a record: nonconformances that stop the work and that nothing has settled."""
 
 from datetime import datetime
 
@@ -11,8 +11,8 @@ from specgen.recording.step_states import Failing
 
 
 def stands(one: Nonconformance) -> bool:
-    """Whether a nonconformance stops the work, and no deviation lifts it."""
-    return one.severity is Severity.STOP and one.lifted_by is None
+    """Whether a nonconformance stops the work, no deviation lifts it, and no disposition settles it."""
+    return one.severity is Severity.STOP and not one.is_settled
 
 
 def _tell(one: Nonconformance) -> str:

@@ -40,7 +40,7 @@ def record_to_data(
     data["nonconformances"] = [_to_data(project, one) for one in judgment.nonconformances]
     unsettled = (ReadingState.MISSING, ReadingState.NOT_EVALUATED)
     data["unsettled"] = [_alike_to_data(one) for one in judgment.alike if one.state in unsettled]
-    data["remarks"] = [asdict(remark) for remark in project.records.remarks]
+    data["remarks"] = [asdict(remark) for remark in (*project.records.remarks, *judgment.unmatched)]
     return data
 
 
@@ -64,8 +64,15 @@ def _to_data(project: Project, one: Nonconformance) -> dict[str, Any]:
         "remedy": one.remedy,
         "documents": list(one.documents),
         "lifted_by": one.lifted_by,
+        "settled": one.is_settled,
+        "disposition": None if one.disposition is None else _disposition_to_data(one.disposition),
         **_place_to_data(one.entry),
     }
+
+
+def _disposition_to_data(entry: Entry) -> dict[str, Any]:
+    told = {name: entry.get(name) for name in ("decision", "by", "note")}
+    return {**told, "decided_on": entry.values["decided_on"].isoformat(), **_place_to_data(entry)}
 
 
 def _alike_to_data(one: ReadingsAlike) -> dict[str, Any]:

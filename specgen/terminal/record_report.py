@@ -7,7 +7,7 @@ from operator import attrgetter
 
 from specgen.model.problem import Problem
 from specgen.model.project import Project
-from specgen.model.record import COLLECTIONS, Records, day_of
+from specgen.model.record import COLLECTIONS, OF_READINGS, Records, day_of
 from specgen.model.record_judgment import Nonconformance, ReadingsAlike, ReadingState, RecordJudgment
 from specgen.model.value_text import count, long_date, value_text, words
 from specgen.terminal.entry_text import name_group, name_reading, tell_row, tell_when, tell_where
@@ -21,6 +21,7 @@ _NOUNS = {
     "release": ("release", "releases"),
     "result": ("mockup result", "mockup results"),
     "inspection": ("inspection", "inspections"),
+    "disposition": ("disposition", "dispositions"),
 }
 _MOST_FILES, _MOST_REMARKS = 12, 10
 _HEADS = {ReadingState.MISSING: "Missing", ReadingState.NOT_EVALUATED: "Not evaluated"}
@@ -38,7 +39,7 @@ def format_record(
         *_describe_record(project, judgment),
         *(line for one in judgment.nonconformances for line in _describe_nonconformance(project, one)),
         *(line for state in _HEADS for line in _list_unsettled(project, judgment, state)),
-        *_list_remarks(project.records.remarks),
+        *_list_remarks((*project.records.remarks, *judgment.unmatched)),
     ]
     following = f"{command} --out site-record" if not written else f"specgen check {command.split(' ', 2)[2]}"
     return show_lines([*lines, *tell_next(following)], screen)
@@ -49,6 +50,8 @@ def _describe_record(project: Project, judgment: RecordJudgment) -> Iterator[Lin
     records = project.records
     found = len(judgment.nonconformances)
     told = count(found, "nonconformance") if found else "no nonconformance"
+    settled = sum(one.is_settled for one in judgment.nonconformances)
+    told += f", {found - settled:,} open" if settled else ""
     yield Line(f"Site record: {told}", 2, style="stop" if found else "good")
     yield Line(f"{project.value(('project', 'name'))}: {_tell_days(records)}".removesuffix(": "), 2)
     held = [(len(records.of(name)), name) for name in COLLECTIONS]
@@ -71,7 +74,7 @@ def _tell_days(records: Records) -> str:
 
 def list_days(records: Records) -> list[date]:
     """The days of which a record tells, in their order."""
-    days = {day_of(entry) for name in COLLECTIONS for entry in records.of(name)}
+    days = {day_of(entry) for name in OF_READINGS for entry in records.of(name)}
     return sorted(day for day in days if day is not None)
 
 
@@ -85,6 +88,7 @@ def _describe_nonconformance(project: Project, one: Nonconformance) -> Iterator[
     yield from _bodies(", ".join(filter(None, (tell_where(one.entry), name_group(one.entry.collection, step)))))
     yield from _bodies(one.message)
     yield from _bodies(f"lifted by deviation {one.lifted_by}" if one.lifted_by else "")
+    yield from _bodies(_tell_disposition(one))
     yield from _bodies(
         f"reading: {name_reading(project.schema, one.entry.collection, one.field)}, {tell_reading(project, one)}"
     )
@@ -100,6 +104,16 @@ def tell_reading(project: Project, one: Nonconformance) -> str:
     given = one.entry.get(one.field)
     text = one.found or ("" if given is None else value_text(given, field, project.system, project.both_units))
     return _with_sign(project, one, text) or "left blank"
+
+
+def _tell_disposition(one: Nonconformance) -> str:
+    """`disposition: recoated on July 16, 2027, by L. Novak`; empty without one."""
+    entry = one.disposition
+    if entry is None:
+        return ""
+    note = f"; {entry.get('note')}" if entry.get("note") else ""
+    day, decision = long_date(entry.values["decided_on"]), words(entry.values["decision"])
+    return f"disposition: {decision} on {day}, by {entry.values['by']}{note}"
 
 
 def _with_sign(project: Project, one: Nonconformance, text: str) -> str:
@@ -146,7 +160,7 @@ def _describe_group(project: Project, alike: Sequence[ReadingsAlike], total: int
 def _count_entries(records: Records) -> dict[tuple[str, str], int]:
     """How many entries there are of each step or criterion."""
     counts: dict[tuple[str, str], int] = {}
-    for name in COLLECTIONS:
+    for name in OF_READINGS:
         for entry in records.of(name):
             key = (name, entry.get("step") or entry.get("criterion") or "")
             counts[key] = counts.get(key, 0) + 1

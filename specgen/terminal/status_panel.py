@@ -6,7 +6,7 @@ from specgen.model.project import Project
 from specgen.model.record import Entry
 from specgen.model.status import PanelHistory, PanelPass, tell_moment, tell_time
 from specgen.model.value_text import raw_text, words
-from specgen.recording.panel_history import WEATHER
+from specgen.recording.panel_log import WEATHER
 from specgen.recording.site_entries import moment_of
 from specgen.terminal.screen import Line
 from specgen.terminal.status_words import name_place, tell_remark

@@ -40,7 +40,7 @@ def test_each_blank_of_a_form_has_a_name_of_its_own_that_fits_a_tag(example: str
     assert all(0 < len(name) <= 64 for name in names)
 
 
-@pytest.mark.parametrize("form", ["D10", "D12"])
+@pytest.mark.parametrize("form", ["D10", "D11", "D12"])
 def test_a_name_is_a_field_of_the_records_and_its_row_or_begins_with_form(form: str) -> None:
     fields = {".".join(path) for path in project_schema().fields}
     for blank in blanks_of(document_of("clean", form)):

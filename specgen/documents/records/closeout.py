@@ -7,9 +7,9 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.layouts import list_laid_out
 from specgen.documents.members import span_marks
 from specgen.documents.parties import tell_party
-from specgen.documents.records.panel_work import COATS, list_panel_work, list_releases
+from specgen.documents.records.entry_text import tell_disposition
+from specgen.documents.records.panel_work import COATS, list_panel_work
 from specgen.model.finding import Severity
-from specgen.model.record import Entry, day_of
 from specgen.model.record_judgment import Nonconformance
 from specgen.model.value_text import count
 
@@ -17,8 +17,6 @@ from specgen.model.value_text import count
 CLOSEOUT = "D17"
 _APPLICATOR = "applicator"
 _MOST_TOLD = 3
-# The steps whose inspection accepts a finished elevation as a whole.
-_ACCEPTED_BY = ("final_viewing", "acceptance")
 
 
 class OpenLine(NamedTuple):
@@ -41,28 +39,13 @@ def tell_open(lines: tuple[OpenLine, ...]) -> str:
     return f"{count(len(lines), 'item')} {'is' if len(lines) == 1 else 'are'} open: {told}{more}"
 
 
-def tell_state(context: DocumentContext, one: Nonconformance) -> str:
-    """How a nonconformance stands: lifted, for information, accepted with its elevation later; empty while it is open.
-
-    Whoever accepts an elevation has the report of its nonconformances, and room in it for each disposition.
-    """
+def tell_state(one: Nonconformance) -> str:
+    """How a nonconformance stands: what was decided on it, lifted, or for information; empty while nothing was."""
     if one.lifted_by:
         return f"lifted by deviation {one.lifted_by}"
-    if one.severity is Severity.NOTE:
-        return "for information"
-    day, face = day_of(one.entry), str(one.entry.get("elevation") or "")
-    for entry in context.remember(_list_acceptances):
-        accepted = day_of(entry)
-        if accepted is not None and entry.get("elevation") in (face, None) and (day is None or accepted >= day):
-            by = f" by {entry.get('by')}" if entry.get("by") else ""
-            return f"accepted with the elevation on {accepted.isoformat()}{by}"
-    return ""
-
-
-def _list_acceptances(context: DocumentContext) -> list[Entry]:
-    """The inspections by which finished elevations were accepted, in their order."""
-    inspections = context.project.records.of("inspection")
-    return [one for one in inspections if one.get("step") in _ACCEPTED_BY and one.get("outcome") == "accepted"]
+    if one.disposition is not None:
+        return tell_disposition(one.disposition)
+    return "for information" if one.severity is Severity.NOTE else ""
 
 
 def _gather(context: DocumentContext) -> Iterator[OpenLine]:
@@ -74,7 +57,7 @@ def _gather(context: DocumentContext) -> Iterator[OpenLine]:
         owed.setdefault(item.owed_by, []).append(item.label)
     for party, labels in owed.items():
         yield OpenLine("; ".join(dict.fromkeys(labels)), tell_party(context, party), "D19")
-    waiting = [one for one in context.recorded.nonconformances if not tell_state(context, one)]
+    waiting = [one for one in context.recorded.nonconformances if not one.is_settled]
     if waiting:
         yield OpenLine(
             f"Disposition of {count(len(waiting), 'nonconformance')}", tell_party(context, "architect"), "D21"
@@ -96,7 +79,7 @@ def _list_panels(context: DocumentContext) -> Iterator[OpenLine]:
                     bare.append(panel.mark)
                 elif not found.batches:
                     unnamed.append(panel.mark)
-                elif not list_releases(context, found, layout.elevation, coat):
+                elif not found.releases:
                     unreleased.append(panel.mark)
         yield from _tell(context, f"No {coat} recorded", bare)
         yield from _tell(context, f"No batch of {coat} recorded", unnamed)

@@ -9,6 +9,7 @@ from specgen.documents.records.form_sections import FormSection
 from specgen.model.field import Field
 from specgen.model.record import Entry
 from specgen.model.value_text import long_date, words
+from specgen.recording.entry_kinds import is_on_mockup
 
 PANELS, MASKED, FILM = "panels", "masked_panels", "wet_film"
 Fields = Mapping[tuple[str, ...], Field]
@@ -48,6 +49,8 @@ class Row:
                 self._set_film(cells, entry)
             else:
                 self._set_value(cells, entry, name)
+        if is_on_mockup(entry):
+            cells.ticks[f"form.mockup.{self.section.letter}"] = ("yes",)
         if "step" in wanted and "step" not in cells.at:
             self._tell_step(cells, entry)
         if "started_at" in wanted and "started_at" not in cells.at and "pail" in cells.at:

@@ -5,6 +5,7 @@ from datetime import date, time
 from fractions import Fraction
 from typing import Any
 
+from specgen.documents.context import DocumentContext
 from specgen.model.field import Field
 from specgen.model.record import Entry, day_of
 from specgen.model.value_text import long_date, value_text, words
@@ -70,3 +71,22 @@ def tell_span(entries: Sequence[Entry]) -> str:
 def split_readings(entry: Entry) -> list[str]:
     """The readings of a result: `74`, `75` of `74; 75`."""
     return [part.strip() for part in str(entry.get("reading") or "").split(";") if part.strip()]
+
+
+def tell_disposition(entry: Entry) -> str:
+    """`recoated on July 16, 2027, by L. Novak: north bay only`: what was decided on a nonconformance."""
+    note = f": {entry.get('note')}" if entry.get("note") else ""
+    decision, day = words(entry.values["decision"]), long_date(entry.values["decided_on"])
+    return f"{decision} on {day}, by {entry.values['by']}{note}"
+
+
+def name_line(entry: Entry) -> str:
+    """The line of the acceptance form that a result is of: `gloss`, `own-2`; empty where it tells none."""
+    own = entry.get("own")
+    return f"own-{own}" if own else str(entry.get("criterion") or "")
+
+
+def name_criterion(context: DocumentContext, entry: Entry) -> str:
+    """What the criterion of a result is called: `Gloss`, `Project criterion 2`."""
+    row, own = context.standards.criteria.get(str(entry.get("criterion"))), entry.get("own")
+    return f"Project criterion {own}" if own else row.title if row else "criterion not told"

@@ -7,19 +7,21 @@ from typing import Any
 
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import Record
-from specgen.documents.records.entry_text import tell_face, tell_place, tell_when
+from specgen.documents.records.entry_text import name_criterion, name_line, tell_face, tell_place, tell_when
 from specgen.documents.records.filling import OUTSIDE
 from specgen.documents.views.findings import cite_basis
 from specgen.judging.registry import load_rules
-from specgen.model.block import Blank
+from specgen.model.block import Blank, CheckBox
 from specgen.model.record_judgment import Nonconformance, ReadingState
-from specgen.model.value_text import count, words
+from specgen.model.value_text import count, long_date, words
+from specgen.reading.records.row_names import name_answer_row
 
-_NONE = "not recorded"
+_NONE, _DASH = "not recorded", "–"
 # What differs from one entry to the next in what a clause says: its figures.
 _FIGURES = re.compile(r"\d[\d.,/-]*")
-_HEADER = ("No.", "Elevation, area, step", "Date, time", "Reading", "Disposition", "By", "Date")
-_WIDTHS = (6, 19, 14, 18, 25, 9, 9)
+_HEADER = ("No.", "Elevation, area, step", "Date, time", "Reading", "Disposition", "By, date")
+_WIDTHS = (6, 18, 16, 18, 23, 19)
+_PARTED_SIGN = re.compile(r"(?<=\d)\u0020%")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -65,11 +67,16 @@ def name_field(context: DocumentContext, one: Nonconformance) -> str:
 
 
 def _make_fault(context: DocumentContext, title: str, found: list[Nonconformance]) -> Fault:
-    first = found[0]
+    found = [_write_percent(context, one) for one in found]
     message, limit, remedy = (_share(getattr(one, name) for one in found) for name in ("message", "wanted", "remedy"))
+    first = found[0]
     if not message and _share(_FIGURES.sub("", one.message) for one in found):
         message = f"{OUTSIDE}\u00a0{first.number}: {first.message}"  # the others differ in what each line tells
-    lines = tuple(_set_line(context, one, not message, not limit, not remedy) for one in found)
+    first_of: dict[str, int] = {}
+    lines = tuple(
+        (*_set_line(context, one, not message, not limit, not remedy), *_set_disposition(context, one, first_of))
+        for one in found
+    )
     return Fault(
         code=first.code,
         title=title,
@@ -82,6 +89,15 @@ def _make_fault(context: DocumentContext, title: str, found: list[Nonconformance
         count=len(found),
         lines=TableView(_HEADER, lines, _WIDTHS),
     )
+
+
+def _write_percent(context: DocumentContext, one: Nonconformance) -> Nonconformance:
+    """A nonconformance with its percentages as documents write them: `79%`."""
+    field = context.project.schema.fields.get((one.entry.collection, one.field.rpartition(".")[2]))
+    sign = "%" if field is not None and field.kind == "percent" else ""
+    found, wanted = (f"{text}{sign}" if text[-1:].isdigit() else text for text in (one.found, one.wanted))
+    message, remedy = (_PARTED_SIGN.sub("%", text) for text in (one.message, one.remedy))
+    return one._replace(found=found, wanted=wanted, message=message, remedy=remedy)
 
 
 def _share(texts: Iterable[str]) -> str:
@@ -97,26 +113,37 @@ def _set_line(
     label = name_field(context, one)
     found = one.found or _NONE
     reading = [f"{label}: {found}" if label else found]
-    reading += [f"; held against {one.wanted}"] if limit and one.wanted else []
+    reading += [f"; limit {one.wanted}"] if limit and one.wanted else []
     reading += [f". {one.message}"] if message else []
     reading += [f" {one.remedy}"] if remedy else []
     where = [part for part in (tell_face(one.entry) or _name_result(context, one), tell_place(one.entry)) if part]
-    number = str(one.number)
-    return (
-        f"{OUTSIDE}\u00a0{number}",
-        "\n".join(where),
-        tell_when(one.entry) or _NONE,
-        "".join(reading),
-        Blank(f"Disposition of {number}", field=f"form.disposition.{number}"),
-        Blank(f"Disposition of {number} by", field=f"form.disposed_by.{number}"),
-        Blank(f"Date of disposition of {number}", "date", f"form.disposed_on.{number}"),
-    )
+    return (f"{OUTSIDE}\u00a0{one.number}", "\n".join(where), tell_when(one.entry) or _NONE, "".join(reading))
+
+
+def _set_disposition(context: DocumentContext, one: Nonconformance, first_of: dict[str, int]) -> tuple[Any, ...]:
+    """What was decided on a nonconformance, by whom and when; else the boxes and blanks for it.
+
+    Two of one clause in one entry are decided on together: `first_of` has the number of the first by its row.
+    """
+    entry, number = one.disposition, one.number
+    if entry is not None:
+        note = entry.get("note")
+        decision = words(entry.values["decision"]) + (f": {note}" if note else "")
+        return (decision, f"{entry.values['by']}\n{long_date(entry.values['decided_on'])}")
+    row = name_answer_row(one.code, one.entry.place)
+    if first_of.setdefault(row, number) != number:
+        return (f"as {OUTSIDE}\u00a0{first_of[row]}", _DASH)
+    boxes: list[Any] = []
+    for value in context.project.schema.fields["disposition", "decision"].values:
+        boxes += ["  " if boxes else "", CheckBox(words(value), f"disposition.decision.{row}", value)]
+    by = Blank(f"Disposition of {number} by", field=f"disposition.by.{row}")
+    on = Blank(f"Date of disposition of {number}", "date", f"disposition.decided_on.{row}")
+    return boxes, [by, "\n", on]
 
 
 def _name_result(context: DocumentContext, one: Nonconformance) -> str:
     """The criterion of a result of the mockup."""
-    row = context.standards.criteria.get(str(one.entry.get("criterion")))
-    return f"mockup, {row.title}" if row else words(one.entry.collection)
+    return f"mockup, {name_criterion(context, one.entry)}" if name_line(one.entry) else words(one.entry.collection)
 
 
 def span_numbers(numbers: Iterable[int]) -> str:

@@ -3,15 +3,18 @@
 What was not recorded stays a blank to write on. It has no name any more, as many sheets stand in one document.
 """
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
-from specgen.documents.records.form_sections import FormSection
+from specgen.documents.records.form_sections import FormSection, find_blanks
 from specgen.model.block import Blank, Block, CheckBox, Inline, Inlines, Item, Paragraph, Part, Strong, Table, Text
 from specgen.model.value_text import words
 
 # Stands before the number of a nonconformance, behind the value that is outside its limit: a form, and no color.
 OUTSIDE = "▲"
+# A line of a list of a form: `c3`.
+_LINE = re.compile(r"[a-z]\d+")
 
 
 @dataclass
@@ -33,7 +36,8 @@ def fill_blocks(section: FormSection, entered: Entered, title: str = "", run: in
         if isinstance(block, Part) and not place and title:
             yield replace(block, title=(*block.title, Text(f": {title}")))
         elif isinstance(block, Table):
-            yield replace(block, rows=tuple(tuple(map(filler.fill, row)) for row in block.rows))
+            rows = (row for row in block.rows if filler.is_wanted(row))
+            yield replace(block, rows=tuple(tuple(map(filler.fill, row)) for row in rows))
         elif isinstance(block, Item):
             yield replace(block, content=filler.fill(block.content), run=block.run + run)
         elif isinstance(block, Paragraph):
@@ -51,6 +55,14 @@ def mark_outside(numbers: tuple[int, ...]) -> Inline:
 class _Filler:
     section: FormSection
     entered: Entered
+
+    def is_wanted(self, row: tuple[Inlines, ...]) -> bool:
+        """Whether a row prints: a line of a list, such as that of a pail, only where something stands on it."""
+        places = [part.name if isinstance(part, Blank) else part.field for part in find_blanks(row)]
+        lines = {place.split(".")[2] for place in places if place.count(".") > 1}
+        if self.section.panels or not any(map(_LINE.fullmatch, lines)):
+            return True
+        return any(place in self.entered.texts or place in self.entered.ticks for place in places)
 
     def fill(self, content: Inlines) -> Inlines:
         """The content of a cell or a line, filled."""

@@ -1,5 +1,6 @@
 """Form D10 filled: the results of the mockup on its lines, the settings accepted, and who signed which line when."""
 
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from datetime import date
@@ -8,7 +9,7 @@ from functools import cached_property
 from specgen.documents.catalogue import Template
 from specgen.documents.context import DocumentContext
 from specgen.documents.document import compose_document
-from specgen.documents.records.entry_text import split_readings, tell_on_form
+from specgen.documents.records.entry_text import name_criterion, name_line, split_readings, tell_on_form
 from specgen.documents.records.filling import OUTSIDE, Entered, fill_blocks
 from specgen.documents.records.form_sections import FormSection, find_blanks, take_whole
 from specgen.documents.records.other_entries import list_rest
@@ -21,7 +22,9 @@ from specgen.model.record_judgment import RecordJudgment
 from specgen.model.value_text import long_date
 
 _READING, _PASSED, _SIGNED = "result.reading.", "result.passed.", "result.signed_by."
-_NAMES = ("criterion", "reading", "passed")
+_NAMES = ("criterion", "own", "reading", "passed")
+# Behind the name of a line the letter of its coat or angle.
+_PART = re.compile(r"-[a-z]$")
 
 
 def compose_mockup_record(form: Template, context: DocumentContext, judgment: RecordJudgment) -> tuple[Document, ...]:
@@ -44,7 +47,7 @@ def _list_viewings(results: Iterable[Entry]) -> list[list[Entry]]:
     days: dict[str, list[date | None]] = {}
     viewings: list[list[Entry]] = []
     for entry in results:
-        of_line = days.setdefault(str(entry.get("criterion")), [])
+        of_line = days.setdefault(name_line(entry), [])
         if entry.get("signed_on") not in of_line:
             of_line.append(entry.get("signed_on"))
         number = of_line.index(entry.get("signed_on"))
@@ -88,7 +91,7 @@ class _Viewing:
         found: dict[str, list[str]] = {}
         for name in (part.name for part in find_blanks(self.blank.blocks)):
             if name.startswith(_READING):
-                found.setdefault(name.split(".")[2].partition("-")[0], []).append(name)
+                found.setdefault(_PART.sub("", name.split(".")[2]), []).append(name)
         return found
 
     def fill_line(self, criterion: str, entries: list[Entry]) -> None:
@@ -148,7 +151,7 @@ def _fill_viewing(viewing: _Viewing, number: int, entries: list[Entry]) -> Docum
     """The form of one viewing as a document."""
     lines: dict[str, list[Entry]] = {}
     for entry in entries:
-        lines.setdefault(str(entry.get("criterion") or ""), []).append(entry)
+        lines.setdefault(name_line(entry), []).append(entry)
     for criterion, of_line in lines.items():
         viewing.fill_line(criterion, of_line)
     viewing.entered.texts |= viewing.settings
@@ -176,9 +179,8 @@ def _list_signed(context: DocumentContext, entries: Iterable[Entry]) -> Iterator
     signed: dict[tuple[str, date | None], list[str]] = {}
     for entry in entries:
         if "signed_by" in entry.values or "signed_on" in entry.values:
-            row = context.standards.criteria.get(str(entry.get("criterion")))
             key = (str(entry.get("signed_by") or ""), entry.get("signed_on"))
-            signed.setdefault(key, []).append(row.title if row else str(entry.get("criterion")))
+            signed.setdefault(key, []).append(name_criterion(context, entry))
     if signed:
         yield Part((Text("Results as signed"),))
         rows = tuple(

@@ -64,8 +64,8 @@ class Forms:
 
     @cached_property
     def _boxed_steps(self) -> frozenset[str]:
-        """The steps that a form has a box for: those that are sprayed."""
-        boxes = (box for section in self.sections.values() for box in section.boxes.items())
+        """The steps that the form of a pass has a box for: those that are sprayed."""
+        boxes = (box for section in self.sections.values() if section.panels for box in section.boxes.items())
         return frozenset(
             value for name, values in boxes if name.startswith(f"{self.collection}.step.") for value in values
         )

@@ -23,7 +23,7 @@ from specgen.documents.records.sheets_of_record import (
     group_by_face,
     mark_entries,
 )
-from specgen.model.block import Block, Break, Document
+from specgen.model.block import Block, Document
 from specgen.model.record import Entry
 from specgen.model.record_judgment import RecordJudgment
 
@@ -59,10 +59,8 @@ def compose_site_record(form: Template, context: DocumentContext, judgment: Reco
 
 
 def _list_blocks(sheets: list[FilledSheet]) -> Iterator[Block]:
-    """The sheets, each on a page of its own."""
+    """The sheets behind each other."""
     for number, sheet in enumerate(sheets):
-        if number:
-            yield Break()
         yield from fill_blocks(sheet.section, sheet.entered, sheet.title, number * _LISTS)
 
 

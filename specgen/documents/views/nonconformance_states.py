@@ -14,7 +14,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for all of a clause that say the same and stand alike, in the order of their first number."""
     grouped: dict[tuple[str, str, str], list[Nonconformance]] = {}
     for one in context.recorded.nonconformances:
-        state = tell_state(context, one) or _OPEN
+        state = tell_state(one) or _OPEN
         grouped.setdefault((one.code, one.message, state), []).append(one)
     lines = tuple(
         (
@@ -26,4 +26,4 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         )
         for (code, message, state), found in grouped.items()
     )
-    return TableView(("Clause", "Numbers", "Elevations", "What was found", "State"), lines, (10, 17, 13, 38, 22))
+    return TableView(("Clause", "Numbers", "Elevations", "What was found", "State"), lines, (12, 12, 11, 37, 28))

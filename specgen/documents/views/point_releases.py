@@ -9,9 +9,11 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import list_marks
 from specgen.documents.steps import StepPage, steps
 from specgen.documents.views._not_shown import name_not_shown
+from specgen.documents.views._record_blanks import make_blank
 from specgen.model.block import Blank
 from specgen.model.standard import Step
 from specgen.model.value_text import words
+from specgen.reading.records.row_names import name_signature
 from specgen.scheduling.applying import applies
 from specgen.scheduling.releases import find_releasing_role
 
@@ -24,8 +26,7 @@ _BY = {"inspector": "Insp.", "architect": "Arch."}
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Two hold points in a line, the joint layout among them, each with a date to sign for each elevation."""
-    marks = list_marks(context, "elevations")
-    faces = marks if 0 < len(marks) <= _ABREAST else ("",)
+    faces = find_faces(context)
     points = list(_points(context, composer, faces))
     half = (len(points) + 1) // 2
     empty = ("",) * (3 + len(faces))
@@ -36,6 +37,23 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     return TableView(("No.", "Hold point", "By", *signed) * 2, lines, widths * 2)
 
 
+def find_faces(context: DocumentContext) -> tuple[str, ...]:
+    """The elevations with a column of their own; an empty mark where each has a sheet."""
+    marks = list_marks(context, "elevations")
+    return marks if 0 < len(marks) <= _ABREAST else ("",)
+
+
+def list_signers(context: DocumentContext) -> tuple[str, ...]:
+    """The roles that sign for hold points, the architect for the joint layout among them."""
+    points = [step for step in context.standards.steps.values() if step.point == "H" and step.name != "mockup"]
+    return tuple(dict.fromkeys((*(find_releasing_role(context.project, step) for step in points), "architect")))
+
+
+def name_role(role: str) -> str:
+    """`Insp.`: a role as the form tells it."""
+    return _BY.get(role, words(role).capitalize())
+
+
 def _points(context: DocumentContext, composer: Composer, faces: tuple[str, ...]) -> Iterator[tuple[Any, ...]]:
     """Each hold point in the order of the work, and what is witnessed in place after the mockup."""
     for page in steps(context, composer):
@@ -44,15 +62,15 @@ def _points(context: DocumentContext, composer: Composer, faces: tuple[str, ...]
             yield from _mockup(context, page, faces)
             continue
         if page.name == "aesthetic_joints":
-            signed = _sign(context, "joint_layout", step, faces)
+            signed = _sign(context, "joint_layout", "architect", step, faces)
             yield (_NONE, "Joint layout of Document D07", _BY["architect"], *signed)
         if page.hold:
             role = find_releasing_role(context.project, step)
             yield (
                 f"H{page.hold}",
                 page.title,
-                _BY.get(role, words(role).capitalize()),
-                *_sign(context, page.name, step, faces),
+                name_role(role),
+                *_sign(context, page.name, role, step, faces),
             )
 
 
@@ -61,17 +79,16 @@ def _mockup(context: DocumentContext, page: StepPage, faces: tuple[str, ...]) ->
     step = context.standards.steps[page.name]
     role = find_releasing_role(context.project, step)
     on_form = ("on D10", *(_NONE,) * (len(faces) - 1))
-    yield (f"H{page.hold}", page.title, _BY.get(role, words(role).capitalize()), *on_form)
+    yield (f"H{page.hold}", page.title, name_role(role), *on_form)
     if name_not_shown(context):
-        first = [f"inspection.done_on.first_in_place{face and f'.{face}'}" for face in faces]
         cells = [
-            Blank(f"Witnessed: first in place {face}".strip(), "date", field)
-            for face, field in zip(faces, first, strict=True)
+            _make_place(f"Witnessed: first in place {face}".strip(), "first_in_place", face, "architect")
+            for face in faces
         ]
         yield ("W", "First in place, details not on the mockup", _BY["architect"], *cells)
 
 
-def _sign(context: DocumentContext, name: str, step: Step, faces: tuple[str, ...]) -> tuple[Any, ...]:
+def _sign(context: DocumentContext, name: str, role: str, step: Step, faces: tuple[str, ...]) -> tuple[Any, ...]:
     """A date to sign for each elevation whose wall takes the step; one alone where it is released once."""
     cells: list[Any] = []
     for place, face in enumerate(faces):
@@ -79,9 +96,13 @@ def _sign(context: DocumentContext, name: str, step: Step, faces: tuple[str, ...
             cells.append(_NONE)
             continue
         label = f"Released: {step.title}, {face}" if face else f"Released: {step.title}"
-        field = f"inspection.done_on.{name}"
-        cells.append(Blank(label, "date", f"{field}.{face}" if face else field))
+        cells.append(_make_place(label, name, "" if step.once else face, role))
     return tuple(cells)
+
+
+def _make_place(label: str, name: str, face: str, role: str) -> Blank:
+    """The place for the date of a signature."""
+    return make_blank(label, "inspection.done_on", name, name_signature(face, role), "date")
 
 
 def _takes(context: DocumentContext, step: Step, face: str) -> bool:

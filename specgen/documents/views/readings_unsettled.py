@@ -15,17 +15,27 @@ _Field = tuple[_Alike, str]
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for the fields of one step that share entries and reason, in the order of the entries."""
-    lines = []
+    """One row for the fields of steps that share entries and reason, in the order of the entries."""
+    lines: dict[tuple[str, str, str], tuple[list[str], list[Entry]]] = {}
     for (collection, step, reason), names, entries in _group(context.recorded.unsettled):
         fields = (context.project.schema.fields.get((collection, name)) for name in names)
         labels = [field.label if field else words(name) for field, name in zip(fields, names, strict=True)]
         told = ", ".join([labels[0], *(f"{label[:1].lower()}{label[1:]}" for label in labels[1:])])
-        faces = span_marks({str(entry.get("elevation")) for entry in entries if entry.get("elevation")})
-        place = ": ".join(filter(None, (words(step), faces)))
-        lines.append((told, place, reason, str(len(entries)), tell_span(entries)))
+        steps, of = lines.setdefault((collection, told, reason), ([], []))
+        steps.append(words(step))
+        of += entries
+    told_rows = tuple(
+        (told, _tell_place(steps, entries), reason, str(len(entries)), tell_span(entries))
+        for (_, told, reason), (steps, entries) in lines.items()
+    )
     header = ("Readings", "Step: elevations", "Why not judged", "Entries", "From, to")
-    return TableView(header, tuple(lines), (38, 20, 18, 8, 16))
+    return TableView(header, told_rows, (32, 24, 14, 9, 21))
+
+
+def _tell_place(steps: Iterable[str], entries: Iterable[Entry]) -> str:
+    """`boards, rasp: E1 to E3`."""
+    faces = span_marks({str(entry.get("elevation")) for entry in entries if entry.get("elevation")})
+    return ": ".join(filter(None, (", ".join(filter(None, dict.fromkeys(steps))), faces)))
 
 
 def _group(unsettled: Iterable[Reading]) -> list[tuple[_Alike, list[str], list[Entry]]]:

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.members import span_marks
+from specgen.documents.records.entry_text import name_criterion
 from specgen.model.record import Entry, day_of
 from specgen.model.value_text import long_date, words
 
@@ -38,7 +39,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         )
         for one, of in sorted(grouped.items(), key=lambda pair: (pair[0].form, pair[0].day or date.max))
     )
-    return TableView(("Form", "Signed for", "Of", "Date", "By", "Outcome"), lines, (7, 26, 18, 18, 21, 10))
+    return TableView(("Form", "Signed for", "Of", "Date", "By", "Outcome"), lines, (7, 25, 17, 18, 20, 13))
 
 
 def _join(signed: _Signed, of: Iterable[str]) -> str:
@@ -54,10 +55,9 @@ def _list_signed(context: DocumentContext) -> Iterator[tuple[_Signed, str]]:
     records = context.project.records
     for entry in records.of("result"):
         if entry.get("signed_by") or entry.get("signed_on"):
-            row = context.standards.criteria.get(str(entry.get("criterion")))
             passed = {True: "passed", False: "failed"}.get(entry.get("passed"), _NOT)
             signed = _Signed("D10", "Mockup", entry.get("signed_on"), str(entry.get("signed_by") or ""), passed)
-            yield signed, row.title if row else str(entry.get("criterion") or "")
+            yield signed, name_criterion(context, entry)
     for entry in records.of("inspection"):
         yield _sign(context, "D11", entry, words(str(entry.get("outcome") or _NOT))), str(entry.get("elevation") or "")
     for entry in records.of("release"):

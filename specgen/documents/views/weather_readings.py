@@ -15,7 +15,7 @@ _READINGS = 12
 _ANY = "–"
 _HEADS = (
     "Time",
-    "Work, place",
+    "Place",
     "Air, {temperature}",
     "Wall in sun, {temperature}",
     "Wall in shade, {temperature}",

@@ -17,7 +17,7 @@ from specgen.formats.pdf.form_fields import FieldWriter
 from specgen.formats.pdf.set_data import describe_set
 from specgen.model.block import Document
 
-FORMS = ("D10", "D12")
+FORMS = ("D10", "D11", "D12", "D21")
 _LINK = "field:"  # what the address of a link begins with that stands where a field is to be
 Kind = Literal["text", "date", "tick"]
 
@@ -34,15 +34,19 @@ class Spot:
 def write_forms(made: ComposedSet) -> Iterator[tuple[str, bytes]]:
     """The forms among the documents of a set, each with the name of its file."""
     for document in made.documents:
-        if document.id in FORMS:
-            yield f"{document.file_name.removesuffix('-form')}-form.pdf", _write_form(made, document)
+        form = _write_form(made, document) if document.id in FORMS else b""
+        if form:
+            yield f"{document.file_name.removesuffix('-form')}-form.pdf", form
 
 
 def _write_form(made: ComposedSet, document: Document) -> bytes:
+    """The form; empty where the document has nothing to fill in."""
     face = read_face(made.letterhead or made.templates / "letterhead.docx")
     data = describe_set(replace(made, documents=(document,)), (), face)
     data |= {"form": True, "title": f"{document.id} {document.title}: {made.context.project.get(('project', 'name'))}"}
     spots = number_spots(data["documents"])
+    if not spots:
+        return b""
     return _add_fields(compile_pages(data, face.pictures).pdf, spots, made)
 
 

@@ -17,10 +17,13 @@ from specgen.reading.grid import Cell
 from specgen.reading.records.columns import ACCEPTED
 from specgen.reading.records.form_file import FormField
 from specgen.reading.records.gathering import Gathering
+from specgen.reading.records.row_names import SHEET, SIGNERS, read_answer_row, read_signature
 
 _HEAD, _NUMBERED, _OF_STEP = re.compile("[a-z]"), re.compile(r"[a-z][1-9]\d*"), re.compile(r"[a-z]-(\w+?)(?:-\d+)?")
 _COATS = "a"  # the form on which a row is a coat, counted by its number
 _OF_MOCKUP = "form.mockup."
+# Of the mockup pails and weather are entries of the record, at the area of this name; its coats are on form D10.
+_READ_OF_MOCKUP, MOCKUP = {"b", "c"}, "mockup"
 _OWN = "own-"  # a line of the acceptance form that the project has added
 _JOINED = "; "  # between several readings of one line
 
@@ -52,6 +55,7 @@ class FormReader:
         self._reader = gathering.reader
         self._system = gathering.project.system
         self._rows: dict[tuple[str, str], _Row] = {}
+        self._mockup: set[str] = set()
 
     def read(self, fields: Iterable[FormField]) -> bool:
         """Add the entries of a form; whether any of its fields is one of a record."""
@@ -60,9 +64,10 @@ class FormReader:
         mockup = {one.name.split(".")[2] for one in filled if one.name.startswith(_OF_MOCKUP)}
         for one in filled:
             spot = self._find_spot(one)
-            if spot is not None and spot.row[:1] not in mockup:
+            if spot is not None and spot.row[:1] not in mockup - _READ_OF_MOCKUP:
                 self._take(spot)
-        for letter in sorted(mockup):
+        self._mockup = mockup & _READ_OF_MOCKUP
+        for letter in sorted(mockup - _READ_OF_MOCKUP):
             message = "this sheet is of the mockup, which is no part of the record of the work"
             self.gathering.remark(message, "its readings stand on the acceptance form", self._place(letter))
         self._add_rows()
@@ -106,6 +111,10 @@ class FormReader:
         for (collection, name), row in self._rows.items():
             if collection == "result":
                 self._add_result(name, row)
+            elif collection == "disposition":
+                self._put(collection, read_answer_row(name) | row.values, name)
+            elif collection == "inspection":
+                self._add_inspections(name, row)
             elif _NUMBERED.fullmatch(name):
                 self._add_pass(collection, name, row) if name[0] == _COATS else self._add(collection, name, row.values)
             elif _OF_STEP.fullmatch(name):
@@ -124,6 +133,9 @@ class FormReader:
         ticked = [panels[place] for place in head.listed.get("masked_panels", {}) if place in panels]
         lists = {"panels": _join(panels.values()), "masked_panels": _join(ticked)}
         values = head.values | {one: marks for one, marks in lists.items() if marks} | own
+        if name[:1] in self._mockup:
+            values.pop("elevation", None)
+            values["area"] = ", ".join(filter(None, (MOCKUP, values.get("area"))))
         self._put(collection, values, f"{name}.{part}" if part else name)
 
     def _add_pass(self, collection: str, name: str, row: _Row) -> None:
@@ -143,15 +155,25 @@ class FormReader:
         own = self._read_own(collection, "step", found[1] if found else "", name)
         self._add(collection, name, own | row.values)
 
+    def _add_inspections(self, name: str, row: _Row) -> None:
+        """Add a hold point for each elevation for which its release was signed: who signs is told once, by the role."""
+        signed = row.listed.get("done_on", {})
+        step = self._read_own("inspection", "step", name, name) if signed else {}
+        sheet = self._rows.get(("inspection", SHEET), _Row()).values
+        by = self._rows.get(("inspection", SIGNERS), _Row()).listed.get("by", {})
+        for part, day in signed.items():
+            face, role = read_signature(part)
+            told = self._read_own("inspection", "elevation", face, name) if face else {}
+            signer = {"by": by[role]} if role in by else {}
+            self._put("inspection", step | sheet | told | {"done_on": day, "outcome": "accepted"} | signer, name)
+
     def _add_result(self, name: str, row: _Row) -> None:
         """Add a line of the acceptance form; its readings stand in one text, in their order."""
-        if name.startswith(_OWN):
-            message = "this line is a criterion of the project's own, which no record holds"
-            self.gathering.remark(message, "keep the form", self._place(name))
-            return
         readings = row.listed.get("reading", {})
         told = {"reading": _JOINED.join(readings.values())} if readings else {}
-        criterion = self._read_own("result", "criterion", name.partition("-")[0], name)
+        own = name.removeprefix(_OWN).partition("-")[0]
+        which = "own" if name.startswith(_OWN) else "criterion"
+        criterion = self._read_own("result", which, own, name)
         self._put("result", criterion | told | row.values, name)
 
     def _read_own(self, collection: str, name: str, text: str, row: str) -> dict[str, Any]:

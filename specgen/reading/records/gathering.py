@@ -25,9 +25,16 @@ _IDENTITY = {
     "release": ("date", "time", "elevation", "area", "step"),
     "inspection": ("done_on", "elevation", "step"),
     "result": (),
+    "disposition": ("clause", "date", "time", "elevation", "area", "step", "file", "row", "decided_on"),
 }
 # Without one of these an entry is no single moment or pail.
-_MOMENTS = {"log": ("started_at", "pail"), "release": ("time",), "inspection": ("done_on",), "result": ()}
+_MOMENTS = {
+    "log": ("started_at", "pail"),
+    "release": ("time",),
+    "inspection": ("done_on",),
+    "result": (),
+    "disposition": ("clause",),
+}
 _LONG = timedelta(hours=14)  # an entry over midnight that lasts longer has its times the wrong way round, most likely
 _TIMES = {"log": "started_at", "release": "time"}
 

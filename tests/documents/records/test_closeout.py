@@ -3,6 +3,7 @@
 from dataclasses import replace
 from datetime import date, time
 from pathlib import Path
+from shutil import copytree
 from typing import Any
 
 import pytest
@@ -38,8 +39,8 @@ def lines_of(*given: tuple[str, dict[str, Any]], judgment: RecordJudgment | None
 
 def test_a_panel_stands_with_crew_batch_pails_days_and_release() -> None:
     lines = lines_of(("log", GLOSS_PASS), *PAILS, ("release", RELEASE))
-    assert next(line for line in lines if line[0] == "E1-A1") == [
-        *("E1-A1", "silver", "not recorded", "not recorded", "B-204; 1, 2", "2027-06-15"),
+    assert next(line for line in lines if line[0] == "E1-A1, E1-A2") == [
+        *("E1-A1, E1-A2", "silver", "not recorded", "not recorded", "B-204; 1, 2", "2027-06-15"),
         "gloss 2027-06-17 R. Sand",
     ]
 
@@ -118,20 +119,47 @@ def test_a_package_of_an_earlier_stage_has_no_closeout(tmp_path: Path) -> None:
         assert not any(name.startswith("D17") for name in built.files)
 
 
-def test_the_acceptance_of_its_elevation_on_a_later_day_settles_a_nonconformance() -> None:
+DECIDED = {"clause": "WEA-01c", "date": date(2027, 6, 15), "by": "L. Novak", "decided_on": date(2027, 6, 17)}
+
+
+@pytest.mark.parametrize("decision", ["recoated", "rejected"])
+def test_a_disposition_settles_a_nonconformance_unless_it_rejects_the_work(decision: str) -> None:
+    (entry, decided) = make_entries(("log", GLOSS_PASS), ("disposition", {**DECIDED, "decision": decision}))
+    lines = lines_of(("log", GLOSS_PASS), judgment=judgment_of((entry, "wet_film"), disposition=decided))
+    state = f"{decision} on June 17, 2027, by L. Novak"
+    assert ["WEA-01c", "1", "E1", "The wall is too hot.", state] in lines
+    told = any(line[0] == "Disposition of 1 nonconformance" for line in lines)
+    assert told is (decision == "rejected")
+
+
+def test_a_later_acceptance_of_the_elevation_alone_settles_nothing() -> None:
     (entry,) = make_entries(("log", GLOSS_PASS))
     accepted = {"step": "acceptance", "elevation": "E1", "outcome": "accepted", "by": "R. Sand"}
-    for day, open_still in ((date(2027, 6, 14), True), (date(2027, 6, 15), False)):
-        given = ("log", GLOSS_PASS), ("inspection", {**accepted, "done_on": day})
-        lines = lines_of(*given, judgment=judgment_of((entry, "wet_film")))
-        assert any(line[0] == "Disposition of 1 nonconformance" for line in lines) is open_still
-    assert lines[lines.index(["Clause", "Numbers", "Elevations", "What was found", "State"]) + 1][4] == (
-        "accepted with the elevation on 2027-06-15 by R. Sand"
-    )
+    given = ("log", GLOSS_PASS), ("inspection", {**accepted, "done_on": date(2027, 6, 18)})
+    lines = lines_of(*given, judgment=judgment_of((entry, "wet_film")))
+    assert any(line[0] == "Disposition of 1 nonconformance" for line in lines)
+
+
+# What the architect has not decided on in the example, as `specgen record` lists it.
+OPEN = (
+    *(("WEA-01f", "weather.csv", 48), ("WEA-02c", "weather.csv", 61), ("WEA-02c", "weather.csv", 62)),
+    *(("FIN-05h", "pails.csv", 14), ("AIR-04m", "spray.csv", 10), ("AIR-03f", "spray.csv", 17)),
+    *(("FIN-07g", "releases.csv", 30), ("FIN-07h", "releases.csv", 30)),
+)
 
 
 def test_a_closeout_whose_every_panel_is_recorded_and_accepted_is_a_package_in_all_formats(tmp_path: Path) -> None:
-    built = building.build(EXAMPLES / "season" / "project.yaml", tmp_path / "out", ("docx", "html", "pdf"))
+    season = copytree(EXAMPLES / "season", tmp_path / "season")
+    with pytest.raises(Refused, match="1 item is open: Disposition of 8 nonconformances"):
+        building.build(season / "project.yaml", tmp_path / "out", ("docx", "html", "pdf"))
+    decided = (season / "records" / "dispositions.yaml").open("a", encoding="utf-8")
+    with decided:
+        decided.writelines(
+            f"  - {{clause: {clause}, file: {file}, row: {row}, decision: accepted_as_is, by: K. Mullion, "
+            "decided_on: 2027-11-12}\n"
+            for clause, file, row in OPEN
+        )
+    built = building.build(season / "project.yaml", tmp_path / "out", ("docx", "html", "pdf"))
     assert not built.draft
     assert {"D17-closeout.docx", "D17-closeout.html"} <= set(built.files)
     page = (tmp_path / "out" / "D17-closeout.html").read_text("utf-8")

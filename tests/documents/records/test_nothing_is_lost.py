@@ -81,7 +81,7 @@ def test_a_yes_a_no_and_a_choice_are_on_the_forms_too() -> None:
         entry = {"date": date(2027, 6, 1), "step": "gloss", "elevation": "E1"} | dict.fromkeys(fields, value)
         documents = documents_of(context_with(make_entries(("log", entry))))
         words = text.write_text(documents["D12-E1"])
-        # Beside the boxes of step and elevation, which are ticked on their forms: two of each on A and B, one on C.
-        told = words.count(sign) - (5 if value else 0)
+        # Beside the boxes of step and elevation, which are ticked on their forms: two of each on A, B, and C.
+        told = words.count(sign) - (6 if value else 0)
         boxed = 1 if not value else 0  # of boxed batches a box offers the no
         assert told == len(fields) - boxed

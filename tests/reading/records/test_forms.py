@@ -155,12 +155,49 @@ def test_faults_of_a_form_are_told_by_its_rows(tmp_path: Path) -> None:
     assert records.of("log")[0].get("air") == Quantity.of(61, "F")
 
 
-def test_a_sheet_of_the_mockup_is_no_record_of_the_work_and_that_is_told(tmp_path: Path) -> None:
-    records = read(tmp_path, filled("D12", WEATHER | {"form.mockup.c.yes": True}))
+def test_weather_of_the_mockup_is_an_entry_of_no_elevation_at_the_area_of_that_name(tmp_path: Path) -> None:
+    records = read(tmp_path, filled("D12", WEATHER | {"form.mockup.c.yes": True, "log.step.c.gloss": True}))
+    (entry,) = records.of("log")
+    assert records.remarks == ()
+    assert (entry.get("elevation"), entry.get("area"), entry.get("step")) == (None, "mockup, left bay", "gloss")
+
+
+def test_the_coats_of_the_mockup_are_no_record_of_the_work_and_that_is_told(tmp_path: Path) -> None:
+    records = read(tmp_path, filled("D12", SPRAY | {"form.mockup.a.yes": True}))
     assert records.of("log") == ()
     assert [remark.message for remark in records.remarks] == [
         "this sheet is of the mockup, which is no part of the record of the work"
     ]
+
+
+def test_a_date_on_the_form_of_hold_points_is_an_inspection_by_whoever_signs_for_the_role(tmp_path: Path) -> None:
+    values = {
+        "inspection.done_on.rasp.E1-inspector": "2027-05-20",
+        "inspection.done_on.joint_layout.E2-architect": "5/21/2027",
+        "inspection.by.signed.inspector": "Straightedge Inspection",
+    }
+    records = read(tmp_path, filled("D11", values))
+    assert (records.faults, records.remarks) == ((), ())
+    assert {one.get("step"): one.values for one in records.of("inspection")} == {
+        "rasp": {
+            "step": "rasp",
+            "elevation": "E1",
+            "done_on": datetime.date(2027, 5, 20),
+            "outcome": "accepted",
+            "by": "Straightedge Inspection",
+        },
+        "joint_layout": {
+            "step": "joint_layout",
+            "elevation": "E2",
+            "done_on": datetime.date(2027, 5, 21),
+            "outcome": "accepted",
+        },
+    }
+
+
+def test_signers_without_a_date_release_nothing(tmp_path: Path) -> None:
+    records = read(tmp_path, filled("D11", {"inspection.by.signed.inspector": "Straightedge Inspection"}))
+    assert (records.of("inspection"), records.faults) == ((), ())
 
 
 def test_the_acceptance_form_gives_results_and_the_settings_of_the_work(tmp_path: Path) -> None:

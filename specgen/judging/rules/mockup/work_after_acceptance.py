@@ -77,10 +77,11 @@ def accepted_with_failure(result: Result, history: History, project: Description
     """A line failed, was not passed later, and is answered by no approved deviation, and the mockup was accepted."""
     if result.passed or if_given(lambda: _find_acceptance(project)) is None:
         return
-    criterion = result.criterion
+    own = if_given(lambda: result.own)
+    criterion = f"own {own}" if own else result.criterion
     if entry_of(result).number < _find_last_passed(project).get(criterion, -1):
         return
-    title = standards.criteria[criterion].title
+    title = f"Project criterion {own}" if own else standards.criteria[criterion].title
     if not _is_deviated(project, (criterion, title)):
         yield violation(title)
 
@@ -116,11 +117,13 @@ def _accepts_mockup(entry: Entry) -> bool:
 def _find_last_passed(project: Description) -> dict[str, int]:
     """The number of the last result by which each criterion passed."""
     results = project.project.records.of("result")
-    return {entry.values["criterion"]: entry.number for entry in results if _is_passed(entry)}
+    return {name: entry.number for entry in results if entry.get("passed") is True and (name := _name_line(entry))}
 
 
-def _is_passed(entry: Entry) -> bool:
-    return "criterion" in entry.values and entry.get("passed") is True
+def _name_line(entry: Entry) -> str:
+    """The criterion of a result, or the line of the project; empty where it tells none."""
+    own = entry.get("own")
+    return f"own {own}" if own else str(entry.get("criterion") or "")
 
 
 def _is_deviated(project: Description, wanted: tuple[str, ...]) -> bool:
