@@ -23,6 +23,15 @@ def area_of(told: Entry | View) -> str:
     return str(told.get("area") or "")
 
 
+def tells_of_work(log: SiteRecordEntry) -> bool:
+    """Whether an entry tells of work at the wall, and not of the weather or of a pail alone."""
+    return ask_fact(log, _is_work)
+
+
+def _is_work(project: Project, entry: Entry) -> bool:  # noqa: ARG001  (as a fact)
+    return is_work(entry)
+
+
 def is_told_at(log: SiteRecordEntry) -> bool:
     """Whether a lapse of work is told at this entry: the first of its day, step and place that tells of work."""
     return ask_fact(log, _is_first_of_work)

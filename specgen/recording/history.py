@@ -1,13 +1,13 @@
 """The entries of a site record in the order of time: what was done, released and inspected on each face, and when."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from datetime import date, datetime
 from functools import cached_property, lru_cache
 
 from specgen.model.project import Project
 from specgen.model.record import Entry, Records, day_of
 from specgen.recording.entry_kinds import is_pass, is_work
-from specgen.recording.timeline import Timeline, order_of
+from specgen.recording.timeline import Order, Timeline, order_of
 
 _Key = tuple[str | int | date | None, ...]
 # The area of a group that holds the entries of a whole face and of all its parts.
@@ -29,6 +29,10 @@ class History:
         self._log = [entry for entry in timed if entry.collection == "log"]
         self._steps = self._group(timed, lambda entry: (entry.collection, *_step_of(entry)))
         self._given: dict[str, dict[_Key, Timeline]] = {}
+
+    def list_log(self) -> Iterator[tuple[Order, Entry]]:
+        """The entries of the log in the order of time, each with its order."""
+        return ((self._find_order(entry), entry) for entry in self._log)
 
     def list_entries(self, collection: str, elevation: str, step: str) -> tuple[Entry, ...]:
         """The entries of a step on an elevation in the order of time; those without a time stand on their day's end."""

@@ -49,7 +49,7 @@ from fractions import Fraction
 from specgen.judging.released_before import Point, is_released
 from specgen.judging.rule import CAUTION, STOP, Rule, Violations, violation
 from specgen.judging.site_limits import planned
-from specgen.judging.site_work import hours_dried, hours_since, is_told_at
+from specgen.judging.site_work import hours_dried, hours_since, is_told_at, tells_of_work
 from specgen.model.absence import if_given
 from specgen.model.typed_views import Description, Release, SiteRecordEntry
 from specgen.recording.elapsed import hours_text
@@ -194,7 +194,7 @@ RULE.clause(
 )
 def next_coat_early(log: SiteRecordEntry, history: History, project: Description) -> Violations:
     """A further coat of gloss went on before the one below it was dry to touch."""
-    if log.step != "gloss" or log.coat < 2:
+    if log.step != "gloss" or not tells_of_work(log) or log.coat < 2:
         return
     hours = hours_since(log, "gloss", history, project, coat=log.coat - 1)
     if hours is not None:
