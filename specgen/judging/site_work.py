@@ -38,7 +38,7 @@ def is_told_at(log: SiteRecordEntry) -> bool:
 
 
 def _is_first_of_work(project: Project, entry: Entry) -> bool:
-    return is_work(entry) and history_of(project).is_first_of_day(entry)
+    return history_of(project).tells_lapse(entry)
 
 
 def hours_since(

@@ -24,7 +24,7 @@ class History:
         self.records = records
         timed = [entry for name in ("log", "release", "inspection") for entry in records.of(name)]
         orders = {id(entry): order_of(entry) for entry in timed}
-        self._find_order = lambda entry: orders[id(entry)]
+        self._find_order: Callable[[Entry], Order] = lambda entry: orders[id(entry)]
         timed.sort(key=self._find_order)
         self._log = [entry for entry in timed if entry.collection == "log"]
         self._steps = self._group(timed, lambda entry: (entry.collection, *_step_of(entry)))
@@ -70,10 +70,9 @@ class History:
         lines = _at_place(self._with(name), (*_step_of(entry), None), _area_of(entry))
         return _find_latest(line.find_before(entry) for line in lines)
 
-    def is_first_of_day(self, entry: Entry) -> bool:
+    def tells_lapse(self, entry: Entry) -> bool:
         """Whether an entry of work is the first of its day, step and area, so that one lapse is told once a day."""
-        first = self._firsts.get(_day_key(entry))
-        return first is None or first is entry
+        return is_work(entry) and self._firsts.get(_day_key(entry)) is entry
 
     @cached_property
     def _passes(self) -> dict[_Key, Timeline]:

@@ -25,7 +25,7 @@ from tests.support import case_of, context_of, project_of, with_deviation
 PROJECT: dict[str, Any] = {
     "elevations": {"E1": {"wall": "W1"}, "E2": {"wall": "W1"}},
     "weather": {"max_spray_wind": "12 mph"},
-    "gloss": {"max_water": 10},
+    "gloss": {"max_water": 10, "least_dry_temperature": "50 F", "most_humidity": 85},
 }
 RULES = tuple(rule for rule in load_rules() if any(clause.of_entries for clause in rule.clauses))
 

@@ -100,7 +100,7 @@ RULE.clause(
 def cold_air(log: SiteRecordEntry, project: Description, limits: Limits) -> Violations:
     """A coat goes on in colder air than the trade, or the manufacturer of that coat, allows."""
     if log.step in COAT_WORK:
-        least = least_temperature(log, project, limits)
+        least = least_temperature(log, project, limits, log.air)
         if less(log.air, least.value):
             yield violation(log.air, wanted=least.value, sources=least.sources)
 
@@ -117,7 +117,7 @@ def cold_air(log: SiteRecordEntry, project: Description, limits: Limits) -> Viol
 def cold_wall(log: SiteRecordEntry, project: Description, limits: Limits) -> Violations:
     """A coat goes on a colder wall than the trade, or the manufacturer of that coat, allows."""
     if log.step in COAT_WORK:
-        least = least_temperature(log, project, limits)
+        least = least_temperature(log, project, limits, log.surface)
         if less(log.surface, least.value):
             yield violation(log.surface, wanted=least.value, sources=least.sources)
 
@@ -180,7 +180,7 @@ def near_dew_point(log: SiteRecordEntry, limit: Quantity) -> Violations:
 
 @cache
 def _apart_below(limit: Quantity) -> FieldFact:
-    """Degrees of a wall above the dew point, in the unit of the limit, where they are fewer; None where not all is told.
+    """Degrees of a wall above the dew point, in the unit of the limit, where they are fewer; None where not told.
 
     As plain numbers: a long record has as many of them as readings, and hardly two alike.
     """
