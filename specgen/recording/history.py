@@ -60,6 +60,16 @@ class History:
         ended = _drop_none(line.find_ended_last(until) for line in lines)
         return max(ended, key=lambda entry: (entry.ended or datetime.min, entry.number), default=None)
 
+    def find_last_pass_on(
+        self, panels: Iterable[str], elevation: str, step: str, until: datetime, area: str = "", coat: int | None = None
+    ) -> Entry | None:
+        """As `find_last_pass`, of the passes that name one of these panels, or none."""
+        keys = ((elevation, step, coat, panel) for panel in panels)
+        lines = [self._by_panel[key] for key in keys if key in self._by_panel]
+        lines += _at_place(self._by_area, (elevation, step, coat), area)
+        ended = _drop_none(line.find_ended_last(until) for line in lines)
+        return max(ended, key=lambda entry: (entry.ended or datetime.min, entry.number), default=None)
+
     def find_first_with(self, name: str, entry: Entry) -> Entry | None:
         """The first entry of the same coat at the same place that gives a field; of any coat where none is told."""
         lines = _at_place(self._with(name), (*_step_of(entry), entry.get("coat")), _area_of(entry))
@@ -78,6 +88,20 @@ class History:
     def _passes(self) -> dict[_Key, Timeline]:
         """The passes by elevation, step, coat and area; under no coat those of all."""
         return self._group_coats(filter(is_pass, self._log))
+
+    @cached_property
+    def _by_area(self) -> dict[_Key, Timeline]:
+        """As the passes, those that name no panels."""
+        return self._group_coats(entry for entry in self._log if is_pass(entry) and not entry.get("panels"))
+
+    @cached_property
+    def _by_panel(self) -> dict[_Key, Timeline]:
+        """The passes by elevation, step, coat and panel."""
+        grouped: dict[_Key, list[Entry]] = {}
+        for entry in filter(is_pass, self._log):
+            for panel in entry.get("panels") or ():
+                grouped.setdefault((*_step_of(entry), entry.get("coat"), panel), []).append(entry)
+        return {key: Timeline(tuple(listed), self._find_order) for key, listed in grouped.items()}
 
     @cached_property
     def _firsts(self) -> dict[_Key, Entry]:

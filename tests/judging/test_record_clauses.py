@@ -78,3 +78,14 @@ def test_a_wait_is_held_against_the_nearest_step_that_was_done_at_the_place(tmp_
         worked("2027-06-17", "08:00", "12:00", "mesh", area="upper bay"),
     ]
     assert places(tmp_path, {"log": log} | wall, "SCH-03b") == ["log.2.started_at"]
+
+
+def test_a_coat_is_held_against_the_one_below_it_on_its_own_panels(tmp_path: Path) -> None:
+    coating = {"gloss": {"touch_dry_hours": 1}}
+    log = [
+        worked("2027-06-16", "07:00", "08:00", "gloss", coat=1, panels=["E1-A1"]),
+        worked("2027-06-16", "08:00", "09:00", "gloss", coat=1, panels=["E1-A2"]),
+        worked("2027-06-16", "09:00", "09:30", "gloss", coat=2, panels=["E1-A1"]),
+        worked("2027-06-16", "09:59", "10:30", "gloss", coat=2, panels=["E1-A2"]),
+    ]
+    assert places(tmp_path, coating | {"log": log}, "FIN-07i") == ["log.3.started_at"]

@@ -95,7 +95,7 @@ def test_pails_of_a_coat_are_held_against_the_first_and_the_one_before() -> None
     )
     late, early, second, other = log.records.of("log")
     assert number(log.find_first_with("water", late)) == 1
-    assert number(log.find_first_with("water", replace(late, values=late.values | {"area": "right bay"}))) == 0
+    assert number(log.find_first_with("water", replace(late, values={**late.values, "area": "right bay"}))) == 0
     assert number(log.find_first_with("water", second)) == 2
     assert log.find_first_with("water", other) is None
     assert number(log.find_previous_with("batch", late)) == 2

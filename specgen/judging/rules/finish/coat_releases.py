@@ -64,6 +64,7 @@ RULE = Rule(
 )
 
 SMOOTHING = Point(of=("smoothing_2",), releases=("smoothing_2",), inspections=("smoothing_2",))
+LAST_SMOOTHING = "(release.step = smoothing_2 or (release.step = smoothing_1 and smoothing.coats = 1))"
 ONE_SMOOTHING = Point(of=("smoothing_1",), releases=("smoothing_1", "smoothing_2"), inspections=SMOOTHING.inspections)
 PRIMER = Point(of=("primer",), releases=("primer", "release_primer"), inspections=("release_primer", "primer"))
 # Hours are written down in whole ones: up to half an hour is rounding.
@@ -101,7 +102,7 @@ def primed_before_release(log: SiteRecordEntry, history: History, project: Descr
 )
 def smoothing_released_early(release: Release, history: History, project: Description) -> Violations:
     """Smoothing was released before its drying time was up."""
-    if release.step == "smoothing_2":
+    if release.step == "smoothing_2" or (release.step == "smoothing_1" and project.smoothing.coats == 1):
         yield from _list_early(release, history, project, "smoothing")
 
 
@@ -109,7 +110,7 @@ RULE.clause(
     "c",
     STOP,
     "The smoothing was released while the wall was damp.",
-    when="release.step = smoothing_2 and release.wall_dry = no",
+    when=f"{LAST_SMOOTHING} and release.wall_dry = no",
     basis="practice",
     remedy="Withdraw the release. Dry the wall, find where the water comes from, and release the area when it is dry.",
 )
@@ -118,7 +119,7 @@ RULE.clause(
     "d",
     STOP,
     "The smoothing was released while it looked uneven.",
-    when="release.step = smoothing_2 and release.even_look = no",
+    when=f"{LAST_SMOOTHING} and release.even_look = no",
     basis="practice",
     remedy="Withdraw the release. Let dark spots dry, mend rough ones, and release the area when it looks even.",
 )
