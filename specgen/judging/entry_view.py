@@ -1,6 +1,7 @@
 """Views of an entry of the site record: one that reads it at once, and one that notes what is read of it."""
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, TypeVar
 
 from specgen.model.field import Path
@@ -12,6 +13,30 @@ Answer = TypeVar("Answer")
 Fact = Callable[[Project, Entry], Any]
 # What a value is that may name a member of another collection: a mark, or a list of them.
 _MAY_NAME = (str, tuple)
+
+
+@dataclass(frozen=True)
+class FieldFact:
+    """A question that some fields of an entry answer: who asks it has read these.
+
+    `prepare` is done once with each value that occurs; `answer` takes what comes of it, None for a field left blank.
+    """
+
+    fields: tuple[str, ...]
+    prepare: Callable[[Any], Any]
+    answer: Callable[..., Any]
+
+    def __call__(self, project: Project, entry: Entry) -> Any:  # noqa: ARG002  (as a Fact)
+        """The answer for one entry."""
+        values = map(entry.values.get, self.fields)
+        return self.answer(*(None if value is None else self.prepare(value) for value in values))
+
+
+def name_fields(column: str | Fact) -> tuple[str, ...]:
+    """The fields of an entry that are read with a field, or with a fact."""
+    if isinstance(column, str):
+        return (column,)
+    return column.fields if isinstance(column, FieldFact) else ()
 
 
 def which(project: Project, entry: Entry) -> int:  # noqa: ARG001  (as a Fact)

@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 
 from specgen.judging.context import JudgingContext
 from specgen.judging.engine import ClauseOutcome, judge_view, make_arguments
-from specgen.judging.entry_view import EntryView, Fact, WatchedEntry, which
+from specgen.judging.entry_view import EntryView, Fact, WatchedEntry, name_fields, which
 from specgen.judging.record_group import KEYS, EntryGroup
 from specgen.judging.rule import ARGUMENTS, Clause
 from specgen.model.absence import Absent
@@ -104,7 +104,7 @@ class Asker:
             return _Asked(self._judge(answer.clause, entry, EntryView(project, entry)), ())
         watched = WatchedEntry(project, entry)
         outcome = self._judge(answer.clause, entry, watched)
-        answer.reads.update((name, None) for name in watched.read if isinstance(name, str))
+        answer.reads.update(dict.fromkeys(name for column in watched.read for name in name_fields(column)))
         return _Asked(outcome, tuple(watched.read))
 
     def _judge(

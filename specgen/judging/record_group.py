@@ -1,14 +1,15 @@
 """The entries of one step, and their values by columns, so that those alike are judged once."""
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import cached_property
 from typing import Any
 
-from specgen.judging.entry_view import Fact
+from specgen.judging.entry_view import Fact, FieldFact
 from specgen.model.project import Project
 from specgen.model.record import Entry
 from specgen.quantities.quantity import Quantity
+from specgen.recording.entry_kinds import owes
 
 # The field that tells apart which clauses concern an entry: those of other steps are not asked.
 KEYS = {"log": "step", "release": "step", "inspection": "step", "result": "criterion"}
@@ -34,12 +35,16 @@ class EntryGroup:
     def find_codes(self, column: str | Fact) -> list[int]:
         """A number for the value of a field in each entry, or for the answer of a fact: the same for the same."""
         if column not in self._columns:
-            if isinstance(column, str):
-                values = [row.get(column) for row in self.rows]
-            else:
-                values = [column(self.project, entry) for entry in self.entries]
-            self._columns[column] = _encode(values)
+            self._columns[column] = _encode(self._list_values(column))
         return self._columns[column]
+
+    def _list_values(self, column: str | Fact) -> list[Any]:
+        if isinstance(column, str):
+            return [row.get(column) for row in self.rows]
+        if not isinstance(column, FieldFact):
+            return [column(self.project, entry) for entry in self.entries]
+        prepared = [_prepare(self._list_values(field), column.prepare) for field in column.fields]
+        return list(map(column.answer, *prepared))
 
     def split(self, column: str | Fact, places: Sequence[int]) -> list[list[int]]:
         """Some of the entries, by their places in the group, in parts that are alike in a column."""
@@ -54,6 +59,12 @@ class EntryGroup:
         codes, shapes = self._shapes
         holds = [field in shape for shape in shapes]
         return [holds[code] for code in codes]
+
+    def find_owing(self, field: str) -> list[bool]:
+        """Whether each entry is of a kind that owes a field; those of other collections owe all of theirs."""
+        codes, shapes = self._shapes
+        owing = [self.collection != "log" or owes(shape, field) for shape in shapes]
+        return [owing[code] for code in codes]
 
     @cached_property
     def _shapes(self) -> tuple[list[int], list[tuple[str, ...]]]:
@@ -76,6 +87,14 @@ def _split(codes: Sequence[int], places: Sequence[int]) -> list[list[int]]:
     for place in places:
         parts[codes[place]].append(place)
     return list(parts.values())
+
+
+def _prepare(values: list[Any], prepare: Callable[[Any], Any]) -> list[Any]:
+    """What comes of each value; each object is looked at once."""
+    marks = list(map(id, values))
+    objects = dict(zip(marks, values, strict=True))
+    made = {mark: prepare(value) for mark, value in objects.items() if value is not None}
+    return [made.get(mark) for mark in marks]
 
 
 def _encode(values: list[Any]) -> list[int]:

@@ -40,18 +40,19 @@ def name_field(clause: Clause, violation: Violation | None = None) -> str:
 
 
 class _Due:
-    """Whether a field is due for the entries of a group: its condition in the schema holds for them."""
+    """Whether a field is due for the entries of a group: its condition holds, and they are of a kind that owes it."""
 
     def __init__(self, project: Project, group: EntryGroup, field: Field) -> None:
         self.project, self.group, self.field = project, group, field
 
     def find(self) -> list[bool]:
         """For each entry; a condition on the step alone is looked at once."""
-        parts: list[Sequence[int]] = [self.group.places]
+        owing = self.group.find_owing(self.field.path[-1])
+        parts: list[Sequence[int]] = [[place for place in self.group.places if owing[place]]]
         for name in self._list_named():
             parts = [smaller for part in parts for smaller in self.group.split(name, part)]
         holds = [False] * len(self.group.entries)
-        for part in parts:
+        for part in filter(None, parts):
             if self._holds(self.group.entries[part[0]]):
                 for place in part:
                     holds[place] = True

@@ -1,15 +1,17 @@
 """Whether a point of the work was released before an entry of the site record began."""
 
-from collections.abc import Callable, Iterator
-from datetime import datetime, time
-from typing import NamedTuple
+from collections.abc import Callable, Iterator, Mapping
+from datetime import date, datetime, time
+from typing import NamedTuple, cast
 
+from specgen.judging.entry_view import EntryView
 from specgen.judging.site_work import area_of
 from specgen.model.absence import Absent, if_given, read_all
 from specgen.model.field import Path
+from specgen.model.project import Project
 from specgen.model.record import Entry, day_of
 from specgen.model.typed_views import SiteRecordEntry
-from specgen.recording.history import History
+from specgen.recording.history import History, history_of
 from specgen.recording.timeline import end_of_day, order_of
 
 
@@ -26,6 +28,37 @@ class Point(NamedTuple):
 
 # An entry that lets work go on, or the field that would tell whether one does.
 Signed = Entry | Path
+
+
+class Lapse(NamedTuple):
+    """The first work on an elevation before a point was released, and on how many days such work went on.
+
+    Where it is not known whether it was, the fields that would tell.
+    """
+
+    days: int = 0
+    missing: tuple[Path, ...] = ()
+
+
+def find_unreleased(project: Project, point: Point, steps: tuple[str, ...]) -> Mapping[int, Lapse]:
+    """The lapses of some steps, by the number of the entry at which each is told; looked for once."""
+    return project.remember(("unreleased", point, steps), lambda: _find_lapses(project, point, steps))
+
+
+def _find_lapses(project: Project, point: Point, steps: tuple[str, ...]) -> dict[int, Lapse]:
+    found: dict[int, Lapse] = {}
+    days: dict[str, dict[date, int]] = {}  # by elevation, each with its first entry
+    history = history_of(project)
+    for _, entry in history.list_log():
+        if entry.values.get("step") in steps and "elevation" in entry.values and history.tells_lapse(entry):
+            try:
+                if not is_released(cast(SiteRecordEntry, EntryView(project, entry)), point, history):
+                    days.setdefault(entry.values["elevation"], {}).setdefault(entry.values["date"], entry.number)
+            except Absent as absent:
+                found[entry.number] = Lapse(missing=absent.paths)
+    for told in days.values():
+        found[next(iter(told.values()))] = Lapse(len(told))
+    return found
 
 
 def is_released(log: SiteRecordEntry, point: Point, history: History) -> bool:

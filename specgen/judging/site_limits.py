@@ -1,6 +1,5 @@
 """The limits of a reading on site: the strictest of the trade's, of the project's own, and of the coat in hand."""
 
-from collections.abc import Iterable
 from functools import partial
 from typing import Any, NamedTuple
 
@@ -12,6 +11,7 @@ from specgen.model.project import Project, View
 from specgen.model.source import Source
 from specgen.model.typed_views import Description, Shading, SiteRecordEntry
 from specgen.quantities.comparison import less, more
+from specgen.quantities.quantity import Quantity
 from specgen.resolving.limits_in_force import given_source
 
 
@@ -32,22 +32,34 @@ def planned(project: Description, *path: str) -> Figure:
     return Figure(project.project.value(path), sources_of(project.project, path))
 
 
-def least_temperature(log: SiteRecordEntry, project: Description, limits: Limits) -> Figure:
-    """The least temperature of air and wall for the coats: of the trade, or the higher one of the coat in hand."""
-    figure = Figure(limits("weather.least_coats"))
-    for own in _of_coat(log, project, "least_dry_temperature"):
-        if less(figure.value, own.value):
-            figure = own
-    return figure
+def least_temperature(log: SiteRecordEntry, project: Description, limits: Limits, reading: Quantity) -> Figure:
+    """The least temperature of air and wall for the coats: of the trade, or the higher one of the coat in hand.
+
+    Raises Absent where the trade allows a reading, and what the manufacturer of the coat asks for is not given.
+    """
+    usual = Figure(limits("weather.least_coats"))
+    if log.step not in SPRAYED or (less(reading, usual.value) and _lacks(project, log.step, "least_dry_temperature")):
+        return usual
+    own = planned(project, log.step, "least_dry_temperature")
+    return own if less(usual.value, own.value) else usual
 
 
 def most_humidity(log: SiteRecordEntry, project: Description, limits: Limits) -> Figure:
-    """The highest humidity in percent: of the trade, or the lower one of the project or of the coat in hand."""
-    figure = Figure(limits("weather.humidity"))
-    for own in (planned(project, "weather", "most_humidity"), *_of_coat(log, project, "most_humidity")):
-        if more(figure.value, own.value):
-            figure = own
-    return figure
+    """The highest humidity in percent: of the trade, or the lower one of the project or of the coat in hand.
+
+    Raises Absent where these allow a reading, and what the manufacturer of the coat asks for is not given.
+    """
+    usual, own = Figure(limits("weather.humidity")), planned(project, "weather", "most_humidity")
+    figure = own if less(own.value, usual.value) else usual
+    step = if_given(lambda: log.step)
+    if step not in SPRAYED or (more(log.humidity, figure.value) and _lacks(project, str(step), "most_humidity")):
+        return figure
+    of_coat = planned(project, str(step), "most_humidity")
+    return of_coat if less(of_coat.value, figure.value) else figure
+
+
+def _lacks(project: Description, *path: str) -> bool:
+    return project.project.get(path) is None
 
 
 def most_wind(project: Description, limits: Limits, wind: Any) -> Figure:
@@ -60,13 +72,6 @@ def most_wind(project: Description, limits: Limits, wind: Any) -> Figure:
         return Figure(usual)
     own = planned(project, "weather", "max_spray_wind")
     return own if less(own.value, usual) else Figure(usual)
-
-
-def _of_coat(log: SiteRecordEntry, project: Description, name: str) -> Iterable[Figure]:
-    """The figure of the coat that is sprayed, where its manufacturer gives one."""
-    step = if_given(lambda: log.step)
-    if step in SPRAYED and project.project.get((step, name)) is not None:
-        yield planned(project, step, name)
 
 
 def is_tented(log: SiteRecordEntry, project: Description, *, heated: bool = False) -> bool:

@@ -4,7 +4,7 @@ from datetime import datetime
 from fractions import Fraction
 
 from specgen.judging.entry_view import ask_fact, which
-from specgen.model.absence import Absent, read_all
+from specgen.model.absence import Absent, if_given, read_all
 from specgen.model.project import Project, View
 from specgen.model.record import Entry
 from specgen.model.typed_views import Description, Release, SiteRecordEntry
@@ -23,13 +23,22 @@ def area_of(told: Entry | View) -> str:
     return str(told.get("area") or "")
 
 
+def tells_of_work(log: SiteRecordEntry) -> bool:
+    """Whether an entry tells of work at the wall, and not of the weather or of a pail alone."""
+    return ask_fact(log, _is_work)
+
+
+def _is_work(project: Project, entry: Entry) -> bool:  # noqa: ARG001  (as a fact)
+    return is_work(entry)
+
+
 def is_told_at(log: SiteRecordEntry) -> bool:
     """Whether a lapse of work is told at this entry: the first of its day, step and place that tells of work."""
     return ask_fact(log, _is_first_of_work)
 
 
 def _is_first_of_work(project: Project, entry: Entry) -> bool:
-    return is_work(entry) and history_of(project).is_first_of_day(entry)
+    return history_of(project).tells_lapse(entry)
 
 
 def hours_since(
@@ -41,7 +50,11 @@ def hours_since(
     """
     day, at, face = read_all(lambda: log.date, lambda: log.started_at, lambda: log.elevation)
     began, area = datetime.combine(day, at), area_of(log)
-    last = history.find_last_pass(face.mark, step, began, area, coat)
+    panels = if_given(lambda: log.panels) if coat is not None else None
+    if panels:  # on them a coat goes over that of the same panels, while another is still sprayed beside
+        last = history.find_last_pass_on(panels, face.mark, step, began, area, coat)
+    else:
+        last = history.find_last_pass(face.mark, step, began, area, coat)
     if last is not None and last.ended is not None:
         return elapsed_hours(project.project, last.ended, began)
     other = history.find_last("log", face.mark, step, began - datetime.resolution, area)

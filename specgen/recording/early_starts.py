@@ -2,7 +2,7 @@
 
 from bisect import bisect_right
 from collections import defaultdict
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Sequence, Set
 from dataclasses import replace
 from datetime import datetime
 from itertools import accumulate
@@ -12,25 +12,32 @@ from specgen.recording.round_state import JudgedRound, tell_hours
 from specgen.recording.rounds import Round
 from specgen.recording.site_entries import Work, hours_after
 from specgen.recording.step_facts import StepFacts
-from specgen.recording.step_record import StepRecord
+from specgen.recording.step_record import Failing, StepRecord
 
 _Times = tuple[list[datetime], list[datetime | None]]  # beginnings, and from when the next step could begin
 
 
-def find_early(records: Sequence[StepRecord]) -> None:
-    """Tell at each round of each step what it did not wait for."""
+# The clause that tells of a coat what is told here: where it stands against an entry it is told once.
+_COAT_TOO_EARLY = "FIN-07i"
+
+
+def find_early(records: Sequence[StepRecord], failing: Failing) -> None:
+    """Tell at each round of each step what it did not wait for, beside what stands against its entries."""
+    told = {
+        number for (collection, number), one in failing.items() if collection == "log" and _COAT_TOO_EARLY in one.codes
+    }
     frees = [_Free(record) for record in records]
     for index, record in enumerate(records):
         if record.facts.in_order and not record.facts.step.releases:
             areas = {one.area for one in record.rounds}
             before = [(free, free.shares(areas)) for free in reversed(frees[:index])]
-            record.judged = [_tell(one, record.facts, before) for one in record.judged]
+            record.judged = [_tell(one, record.facts, before, told) for one in record.judged]
 
 
-def _tell(one: JudgedRound, facts: StepFacts, before: "_Before") -> JudgedRound:
+def _tell(one: JudgedRound, facts: StepFacts, before: "_Before", told: Set[int]) -> JudgedRound:
     if one.work.superseded or not one.work.entries:
         return one
-    early = (*_tell_start(one.work, before), *_tell_coats(one.work, facts))
+    early = (*_tell_start(one.work, before), *_tell_coats(one.work, facts, told))
     return replace(one, status=replace(one.status, early=early)) if early else one
 
 
@@ -105,7 +112,7 @@ def _find_at(times: _Times, began: datetime) -> datetime | None:
     return times[1][at - 1] if at else None
 
 
-def _tell_coats(work: Round, facts: StepFacts) -> Iterator[Remark]:
+def _tell_coats(work: Round, facts: StepFacts, known: Set[int]) -> Iterator[Remark]:
     """The first pass of a coat that came before the one below it was touch-dry."""
     if facts.between.hours is None:
         return
@@ -115,7 +122,7 @@ def _tell_coats(work: Round, facts: StepFacts) -> Iterator[Remark]:
         below = (ended[key] for place in {*places, ""} if (key := (one.coat - 1, place)) in ended)
         last = max(below, default=None)
         dry = None if last is None else hours_after(last, facts.between.hours.hours)
-        if dry is not None and one.began.timed and one.began.at < dry:
+        if dry is not None and one.began.timed and one.began.at < dry and one.entry.number not in known:
             hours = tell_hours(facts.between.hours)
             told = f"coat {one.coat} begun {tell_time(one.began.at)}, before coat {one.coat - 1} was touch-dry"
             yield Remark(f"{told} ({tell_time(dry)}; {hours})", (one.entry,))

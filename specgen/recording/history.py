@@ -1,13 +1,13 @@
 """The entries of a site record in the order of time: what was done, released and inspected on each face, and when."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from datetime import date, datetime
 from functools import cached_property, lru_cache
 
 from specgen.model.project import Project
 from specgen.model.record import Entry, Records, day_of
 from specgen.recording.entry_kinds import is_pass, is_work
-from specgen.recording.timeline import Timeline, order_of
+from specgen.recording.timeline import Order, Timeline, order_of
 
 _Key = tuple[str | int | date | None, ...]
 # The area of a group that holds the entries of a whole face and of all its parts.
@@ -24,11 +24,15 @@ class History:
         self.records = records
         timed = [entry for name in ("log", "release", "inspection") for entry in records.of(name)]
         orders = {id(entry): order_of(entry) for entry in timed}
-        self._find_order = lambda entry: orders[id(entry)]
+        self._find_order: Callable[[Entry], Order] = lambda entry: orders[id(entry)]
         timed.sort(key=self._find_order)
         self._log = [entry for entry in timed if entry.collection == "log"]
         self._steps = self._group(timed, lambda entry: (entry.collection, *_step_of(entry)))
         self._given: dict[str, dict[_Key, Timeline]] = {}
+
+    def list_log(self) -> Iterator[tuple[Order, Entry]]:
+        """The entries of the log in the order of time, each with its order."""
+        return ((self._find_order(entry), entry) for entry in self._log)
 
     def list_entries(self, collection: str, elevation: str, step: str) -> tuple[Entry, ...]:
         """The entries of a step on an elevation in the order of time; those without a time stand on their day's end."""
@@ -56,6 +60,16 @@ class History:
         ended = _drop_none(line.find_ended_last(until) for line in lines)
         return max(ended, key=lambda entry: (entry.ended or datetime.min, entry.number), default=None)
 
+    def find_last_pass_on(
+        self, panels: Iterable[str], elevation: str, step: str, until: datetime, area: str = "", coat: int | None = None
+    ) -> Entry | None:
+        """As `find_last_pass`, of the passes that name one of these panels, or none."""
+        keys = ((elevation, step, coat, panel) for panel in panels)
+        lines = [self._by_panel[key] for key in keys if key in self._by_panel]
+        lines += _at_place(self._by_area, (elevation, step, coat), area)
+        ended = _drop_none(line.find_ended_last(until) for line in lines)
+        return max(ended, key=lambda entry: (entry.ended or datetime.min, entry.number), default=None)
+
     def find_first_with(self, name: str, entry: Entry) -> Entry | None:
         """The first entry of the same coat at the same place that gives a field; of any coat where none is told."""
         lines = _at_place(self._with(name), (*_step_of(entry), entry.get("coat")), _area_of(entry))
@@ -66,15 +80,28 @@ class History:
         lines = _at_place(self._with(name), (*_step_of(entry), None), _area_of(entry))
         return _find_latest(line.find_before(entry) for line in lines)
 
-    def is_first_of_day(self, entry: Entry) -> bool:
+    def tells_lapse(self, entry: Entry) -> bool:
         """Whether an entry of work is the first of its day, step and area, so that one lapse is told once a day."""
-        first = self._firsts.get(_day_key(entry))
-        return first is None or first is entry
+        return is_work(entry) and self._firsts.get(_day_key(entry)) is entry
 
     @cached_property
     def _passes(self) -> dict[_Key, Timeline]:
         """The passes by elevation, step, coat and area; under no coat those of all."""
         return self._group_coats(filter(is_pass, self._log))
+
+    @cached_property
+    def _by_area(self) -> dict[_Key, Timeline]:
+        """As the passes, those that name no panels."""
+        return self._group_coats(entry for entry in self._log if is_pass(entry) and not entry.get("panels"))
+
+    @cached_property
+    def _by_panel(self) -> dict[_Key, Timeline]:
+        """The passes by elevation, step, coat and panel."""
+        grouped: dict[_Key, list[Entry]] = {}
+        for entry in filter(is_pass, self._log):
+            for panel in entry.get("panels") or ():
+                grouped.setdefault((*_step_of(entry), entry.get("coat"), panel), []).append(entry)
+        return {key: Timeline(tuple(listed), self._find_order) for key, listed in grouped.items()}
 
     @cached_property
     def _firsts(self) -> dict[_Key, Entry]:

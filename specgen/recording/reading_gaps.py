@@ -9,7 +9,7 @@ from specgen.model.project import Project
 from specgen.model.record import Entry
 from specgen.recording.elapsed import elapsed_hours
 from specgen.recording.entry_kinds import is_pass, is_reading
-from specgen.recording.timeline import order_of
+from specgen.recording.history import history_of
 
 # By so much real hours may be more than the clock tells.
 _CLOCK_CHANGE = timedelta(hours=2)
@@ -22,7 +22,19 @@ class Gap(NamedTuple):
     field: str  # its last name
 
 
-def find_reading_gaps(project: Project, most: Fraction) -> Mapping[int, Gap]:
+class _Timed(NamedTuple):
+    """An entry, and when it began; that is looked at more than once."""
+
+    began: datetime
+    entry: Entry
+
+    @property
+    def ended(self) -> datetime:
+        """When it ended; its beginning where that is not told."""
+        return (self.entry.ended or self.began) if "ended_at" in self.entry.values else self.began
+
+
+def find_reading_gaps(project: Project, most: int) -> Mapping[int, Gap]:
     """The gaps of more than so many hours, by the number of the log entry at which each ends; looked for once.
 
     Work goes on from the first reading of a day's work on a face to its end. A gap ends at the next reading, the last
@@ -31,58 +43,50 @@ def find_reading_gaps(project: Project, most: Fraction) -> Mapping[int, Gap]:
     return project.remember(("reading gaps", most), lambda: _find_gaps(project, most))
 
 
-def _find_gaps(project: Project, most: Fraction) -> dict[int, Gap]:
-    by_face: dict[str, list[Entry]] = {}
-    for entry in project.records.of("log"):
-        if entry.began is not None and entry.get("elevation"):
-            by_face.setdefault(entry.values["elevation"], []).append(entry)
-    days = (day for entries in by_face.values() for day in _split_days(sorted(entries, key=order_of)))
+def _find_gaps(project: Project, most: int) -> dict[int, Gap]:
+    by_face: dict[str, list[_Timed]] = {}
+    for order, entry in history_of(project).list_log():
+        values = entry.values
+        if "elevation" in values and "date" in values and "started_at" in values:
+            by_face.setdefault(values["elevation"], []).append(_Timed(order.began, entry))
+    days = (day for entries in by_face.values() for day in _split_days(entries))
     return {number: gap for day in days for number, gap in _find_gaps_of_day(project, day, most)}
 
 
-def _split_days(entries: Iterable[Entry]) -> Iterator[list[Entry]]:
+def _split_days(entries: Iterable[_Timed]) -> Iterator[list[_Timed]]:
     """The entries of each day's work; what a shift does after midnight belongs to the day on which it began."""
-    day: list[Entry] = []
-    end = datetime.min
-    for entry in entries:
-        if day and entry.values["date"] != day[0].values["date"] and _moment(entry) > end:
+    day: list[_Timed] = []
+    end, on = datetime.min, None
+    for one in entries:
+        if day and one.entry.values["date"] != on and one.began > end:
             yield day
             day = []
-        end = max(end, _end(entry)) if day else _end(entry)
-        day.append(entry)
+        if not day:
+            end, on = one.ended, one.entry.values["date"]
+        end = max(end, one.ended)
+        day.append(one)
     if day:
         yield day
 
 
-def _find_gaps_of_day(project: Project, day: list[Entry], most: Fraction) -> Iterator[tuple[int, Gap]]:
-    readings = [entry for entry in day if is_reading(entry)]
-    passes = [entry for entry in day if is_pass(entry)]
-    moments = list(map(_moment, readings))
-    surely = timedelta(hours=float(most)) - _CLOCK_CHANGE
-    for since, until, later in zip(moments, moments[1:], readings[1:], strict=False):
-        if until - since <= surely:
+def _find_gaps_of_day(project: Project, day: list[_Timed], most: int) -> Iterator[tuple[int, Gap]]:
+    readings = [one for one in day if is_reading(one.entry)]
+    passes = [one for one in day if is_pass(one.entry)]
+    surely = timedelta(hours=most) - _CLOCK_CHANGE
+    for one, later in zip(readings, readings[1:], strict=False):
+        if later.began - one.began <= surely:
             continue
-        hours = elapsed_hours(project, since, until)
-        if hours > most and _goes_on(passes, since, until, most):
-            yield later.number, Gap(hours, "started_at")
-    last = max(passes, key=_end, default=None)
-    if readings and last is not None:
-        hours = elapsed_hours(project, _moment(readings[-1]), _end(last))
+        hours = elapsed_hours(project, one.began, later.began)
+        if hours > most and _goes_on(passes, one.began, later.began, most):
+            yield later.entry.number, Gap(hours, "started_at")
+    last = max(passes, key=lambda one: one.ended, default=None)
+    if readings and last is not None and last.ended - readings[-1].began > surely:
+        hours = elapsed_hours(project, readings[-1].began, last.ended)
         if hours > most:
-            yield last.number, Gap(hours, "ended_at")
+            yield last.entry.number, Gap(hours, "ended_at")
 
 
-def _goes_on(passes: list[Entry], earlier: datetime, later: datetime, most: Fraction) -> bool:
+def _goes_on(passes: list[_Timed], earlier: datetime, later: datetime, most: int) -> bool:
     """Whether work went on when the next reading was due, as far as it is told when there was work."""
-    due = earlier + timedelta(hours=float(most))
-    return not passes or any(_moment(one) < later and _end(one) > due for one in passes)
-
-
-def _moment(entry: Entry) -> datetime:
-    assert entry.began is not None
-    return entry.began
-
-
-def _end(entry: Entry) -> datetime:
-    assert entry.ended is not None
-    return entry.ended
+    due = earlier + timedelta(hours=most)
+    return not passes or any(one.began < later and one.ended > due for one in passes)

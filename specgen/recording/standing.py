@@ -7,7 +7,7 @@ from specgen.model.record import Entry
 from specgen.model.record_judgment import Nonconformance, RecordJudgment
 from specgen.model.status import Remark
 from specgen.recording.site_entries import moment_of
-from specgen.recording.step_states import Failing
+from specgen.recording.step_record import Against, Failing
 
 
 def stands(one: Nonconformance) -> bool:
@@ -21,11 +21,13 @@ def _tell(one: Nonconformance) -> str:
 
 def list_failing(judgment: RecordJudgment) -> Failing:
     """What stands against each entry, by its collection and number."""
-    told: dict[tuple[str, int], str] = {}
+    found: dict[tuple[str, int], Against] = {}
     for one in filter(stands, judgment.nonconformances):
         key = (one.entry.collection, one.entry.number)
-        told[key] = f"{told[key]}; {_tell(one)}" if key in told else _tell(one)
-    return told
+        before = found.get(key)
+        codes = before.codes | {one.code} if before else frozenset((one.code,))
+        found[key] = Against(f"{before.told}; {_tell(one)}" if before else _tell(one), codes)
+    return found
 
 
 def list_elsewhere(judgment: RecordJudgment, at: datetime | None) -> list[Remark]:

@@ -1,12 +1,23 @@
 """What is recorded of a step on an elevation, as it is judged."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from specgen.recording.round_state import JudgedRound
 from specgen.recording.rounds import Round
 from specgen.recording.site_entries import Decision
 from specgen.recording.step_facts import StepFacts
+
+
+class Against(NamedTuple):
+    """What stands against an entry: the nonconformances in words, and their clauses."""
+
+    told: str
+    codes: frozenset[str]
+
+
+Failing = Mapping[tuple[str, int], Against]  # by the collection and number of an entry
 
 
 @dataclass

@@ -12,11 +12,10 @@ from specgen.recording.round_state import JudgedRound, Now, judge_decisions, jud
 from specgen.recording.rounds import Round, list_closings, make_rounds
 from specgen.recording.site_entries import Decision, FaceEntries
 from specgen.recording.step_facts import StepFacts
-from specgen.recording.step_record import StepRecord
+from specgen.recording.step_record import Failing, StepRecord
 
 _ORDER = tuple(StepState)
 _BY_PANEL = ("primer", "gloss")
-Failing = Mapping[tuple[str, int], str]  # what stands against an entry, by its collection and number
 
 
 class Begun:
@@ -66,7 +65,7 @@ def judge_steps(
             begun.add(() if record.facts.step.releases else record.rounds)
             later = later or record.is_recorded
             passed = passed or (record.is_recorded and not _is_by_panel(record.facts))
-    find_early(records)
+    find_early(records, failing)
     return records
 
 
@@ -120,7 +119,7 @@ def _fail(one: JudgedRound, failing: Failing) -> JudgedRound:
     entries: tuple[Entry, ...] = one.work.entries if failing else ()
     if one.status.released is not None and one.status.released.entry is not None:
         entries = (*entries, one.status.released.entry)
-    reasons = tuple(Remark(failing[key], (e,)) for e in entries if (key := (e.collection, e.number)) in failing)
+    reasons = tuple(Remark(failing[key].told, (e,)) for e in entries if (key := (e.collection, e.number)) in failing)
     if not reasons:
         return one
     status = replace(one.status, state=StepState.FAILED, reasons=(*one.status.reasons, *reasons))

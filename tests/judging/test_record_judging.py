@@ -25,7 +25,7 @@ from tests.support import case_of, context_of, project_of, with_deviation
 PROJECT: dict[str, Any] = {
     "elevations": {"E1": {"wall": "W1"}, "E2": {"wall": "W1"}},
     "weather": {"max_spray_wind": "12 mph"},
-    "gloss": {"max_water": 10},
+    "gloss": {"max_water": 10, "least_dry_temperature": "50 F", "most_humidity": 85},
 }
 RULES = tuple(rule for rule in load_rules() if any(clause.of_entries for clause in rule.clauses))
 
@@ -53,10 +53,31 @@ def test_a_reading_ends_within_or_outside_its_limit(tmp_path: Path) -> None:
 
 
 def test_what_is_due_for_the_step_and_blank_is_missing(tmp_path: Path) -> None:
-    judgment = judge(tmp_path, GLOSS | {"air": "61 F"}, {"step": "boards", "elevation": "E1", "air": "61 F"})
+    judgment = judge(tmp_path, GLOSS | {"pail": "3"}, {"step": "boards", "elevation": "E1", "air": "61 F"})
     assert states(judgment)["cup_time"] is ReadingState.MISSING
     assert "cup_time" not in states(judgment, 1)
     assert states(judgment, 1)["humidity"] is ReadingState.MISSING
+
+
+def test_a_row_owes_what_its_kind_owes_and_nothing_of_another(tmp_path: Path) -> None:
+    weather = {"air": "61 F", "surface": "61 F", "humidity": 58}
+    passed = {"coat": 1, "ended_at": "09:10", "wet_film": "4 mil"}
+    pail = {key: GLOSS[key] for key in ("step", "elevation", "date")} | {"coat": 1, "pail": "3", "cup_time": "30 s"}
+    judgment = judge(tmp_path, GLOSS | weather, GLOSS | passed, pail, GLOSS | weather | passed)
+    missing = [
+        {field for field, state in states(judgment, number).items() if state is ReadingState.MISSING}
+        for number in range(4)
+    ]
+    sky = {"wind", "gust", "sun_on_wall", "rain", "forecast_rain", "forecast_low"}
+    gun = {"tank_clean", "tank_lined", "lid_tight", "regulators_at_zero", "stream_length", "distance", "pattern"}
+    gun |= {"atomizing_pressure", "fluid_pressure", "equipment_cleaned"}
+    assert missing[0] == sky
+    assert missing[1] == gun
+    assert missing[2] == {
+        "cup", "cup_time_before_water", "material_temperature", "batch", "boxed_batches", "water_added", "water",
+        "stirred", "strained",
+    }  # fmt: skip
+    assert missing[3] == sky | gun
 
 
 def test_a_clause_that_waits_for_the_project_leaves_its_reading_not_evaluated(tmp_path: Path) -> None:
@@ -178,7 +199,9 @@ def make_entries(count: int, seed: int) -> Records:
 
 
 def recorded(folder: Path, count: int, seed: int) -> Project:
-    return replace(project_of(folder, PROJECT), records=make_entries(count, seed))
+    project, records = project_of(folder, PROJECT), make_entries(count, seed)
+    marks = {(name,): tuple(map(str, range(len(entries)))) for name, entries in records.entries.items()}
+    return replace(project, records=records, members=project.members | marks)
 
 
 @pytest.mark.parametrize("seed", range(6))

@@ -7,7 +7,8 @@ from datetime import datetime
 from pathlib import Path
 
 from specgen.model.status import StepState
-from tests.recording.records import area_of, log, release, state_of, status, step_of, texts
+from specgen.pipeline import judge_entries
+from tests.recording.records import area_of, job, log, release, state_of, status, step_of, texts
 
 PRIMED = (log("2027-06-14", "primer", "07:00-09:00"), release("2027-06-15", "primer", "01:00"))  # 9 and 16 h
 COAT_1 = log("2027-06-16", "gloss", "07:00-08:00", coat=1)
@@ -40,6 +41,15 @@ def test_a_second_coat_before_the_first_is_touch_dry_was_begun_too_early(tmp_pat
     assert "coat 2 begun 2027-06-16 08:59, before coat 1 was touch-dry" in texts(area_of(early, "gloss").early)
     assert not early.is_sound
     assert not area_of(status(tmp_path, *PRIMED, COAT_1, COAT_2), "gloss").early
+
+
+def test_a_second_coat_that_a_clause_tells_of_is_told_once(tmp_path: Path) -> None:
+    entries = (*PRIMED, COAT_1, log("2027-06-16", "gloss", "08:59-10:00", coat=2))
+    judgment = judge_entries(job(tmp_path, *entries))
+    (one,) = (one for one in judgment.nonconformances if one.code == "FIN-07i")
+    found = area_of(status(tmp_path, *entries, judgment=judgment), "gloss")
+    assert f"nonconformance {one.number}, FIN-07i" in texts(found.reasons)
+    assert "touch-dry" not in texts(found.early)
 
 
 def test_panels_are_held_against_the_first_coat_of_their_own(tmp_path: Path) -> None:

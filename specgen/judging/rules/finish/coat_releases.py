@@ -49,7 +49,7 @@ from fractions import Fraction
 from specgen.judging.released_before import Point, is_released
 from specgen.judging.rule import CAUTION, STOP, Rule, Violations, violation
 from specgen.judging.site_limits import planned
-from specgen.judging.site_work import hours_dried, hours_since, is_told_at
+from specgen.judging.site_work import hours_dried, hours_since, is_told_at, tells_of_work
 from specgen.model.absence import if_given
 from specgen.model.typed_views import Description, Release, SiteRecordEntry
 from specgen.recording.elapsed import hours_text
@@ -64,6 +64,7 @@ RULE = Rule(
 )
 
 SMOOTHING = Point(of=("smoothing_2",), releases=("smoothing_2",), inspections=("smoothing_2",))
+LAST_SMOOTHING = "(release.step = smoothing_2 or (release.step = smoothing_1 and smoothing.coats = 1))"
 ONE_SMOOTHING = Point(of=("smoothing_1",), releases=("smoothing_1", "smoothing_2"), inspections=SMOOTHING.inspections)
 PRIMER = Point(of=("primer",), releases=("primer", "release_primer"), inspections=("release_primer", "primer"))
 # Hours are written down in whole ones: up to half an hour is rounding.
@@ -101,7 +102,7 @@ def primed_before_release(log: SiteRecordEntry, history: History, project: Descr
 )
 def smoothing_released_early(release: Release, history: History, project: Description) -> Violations:
     """Smoothing was released before its drying time was up."""
-    if release.step == "smoothing_2":
+    if release.step == "smoothing_2" or (release.step == "smoothing_1" and project.smoothing.coats == 1):
         yield from _list_early(release, history, project, "smoothing")
 
 
@@ -109,7 +110,7 @@ RULE.clause(
     "c",
     STOP,
     "The smoothing was released while the wall was damp.",
-    when="release.step = smoothing_2 and release.wall_dry = no",
+    when=f"{LAST_SMOOTHING} and release.wall_dry = no",
     basis="practice",
     remedy="Withdraw the release. Dry the wall, find where the water comes from, and release the area when it is dry.",
 )
@@ -118,7 +119,7 @@ RULE.clause(
     "d",
     STOP,
     "The smoothing was released while it looked uneven.",
-    when="release.step = smoothing_2 and release.even_look = no",
+    when=f"{LAST_SMOOTHING} and release.even_look = no",
     basis="practice",
     remedy="Withdraw the release. Let dark spots dry, mend rough ones, and release the area when it looks even.",
 )
@@ -194,7 +195,7 @@ RULE.clause(
 )
 def next_coat_early(log: SiteRecordEntry, history: History, project: Description) -> Violations:
     """A further coat of gloss went on before the one below it was dry to touch."""
-    if log.step != "gloss" or log.coat < 2:
+    if log.step != "gloss" or not tells_of_work(log) or log.coat < 2:
         return
     hours = hours_since(log, "gloss", history, project, coat=log.coat - 1)
     if hours is not None:

@@ -33,7 +33,7 @@ from specgen.computing.time.usable_hours import round_hours
 from specgen.judging.rule import CAUTION, Computed, LaidOut, Rule, Violations, violation
 from specgen.laying_out.columns import measure_columns
 from specgen.model.absence import read_all
-from specgen.model.typed_views import Elevation
+from specgen.model.typed_views import Description, Elevation
 from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
@@ -53,10 +53,14 @@ RULE = Rule(
     basis="practice computed",
 )
 def longer_than_the_day(
-    elevation: Elevation, usable_hours: Computed, day_area: Computed, layout: LaidOut
+    elevation: Elevation, project: Description, usable_hours: Computed, day_area: Computed, layout: LaidOut
 ) -> Violations:
     """A column between upright joints needs more hours for its two coats than a day of the season has."""
-    _, working, laid_out = read_all(usable_hours, day_area, layout)
+    (_, working, laid_out), _ = read_all(
+        lambda: read_all(usable_hours, day_area, layout),
+        # Without a season the hours are those of any year's shortest day.
+        lambda: read_all(lambda: project.schedule.spray_start, lambda: project.schedule.spray_end),
+    )
     given = {row.symbol: row.value for row in working.inputs}
     has = next(step.value for step in working.steps if step.symbol == "H")
     largest = max((column.area for column in measure_columns(laid_out)), default=Fraction(0))

@@ -21,13 +21,17 @@ fails PLN-03b at log.0.step
     log: [{step: mesh, elevation: E1, date: 2027-05-21, started_at: 07:00}]
 """
 
-from specgen.judging.released_before import Point, is_released
+from collections.abc import Callable
+from functools import cache
+
+from specgen.judging.entry_view import ask_fact
+from specgen.judging.released_before import Lapse, Point, find_unreleased
 from specgen.judging.rule import STOP, Rule, Violations, violation
-from specgen.judging.site_work import is_told_at
-from specgen.model.standard import Standards
-from specgen.model.typed_views import Description, SiteRecordEntry
-from specgen.recording.history import History
-from specgen.scheduling.applying import list_steps
+from specgen.model.absence import Absent
+from specgen.model.project import Project
+from specgen.model.record import Entry
+from specgen.model.typed_views import SiteRecordEntry
+from specgen.model.value_text import words
 
 RULE = Rule(
     "PLN-03",
@@ -54,10 +58,9 @@ LINES = Point(of=("rasp",), releases=("rasp",), inspections=("sight_lines", "ras
         "level the base coat as the architect directs, and have it accepted before work goes on."
     ),
 )
-def boards_not_passed(log: SiteRecordEntry, history: History, project: Description, standards: Standards) -> Violations:
+def boards_not_passed(log: SiteRecordEntry) -> Violations:
     """Boards were cut or covered before they passed the straightedge."""
-    if _is_over_boards(log, history, project, standards) and not is_released(log, PLANE, history):
-        yield violation(log.step)
+    return _tell_lapse(log, PLANE)
 
 
 @RULE.test(
@@ -73,15 +76,23 @@ def boards_not_passed(log: SiteRecordEntry, history: History, project: Descripti
     ),
     why="a line that runs out of true cannot be moved once it is coated",
 )
-def lines_not_passed(log: SiteRecordEntry, history: History, project: Description, standards: Standards) -> Violations:
+def lines_not_passed(log: SiteRecordEntry) -> Violations:
     """Boards were cut or covered before edges, joints and corners were seen to run true."""
-    if _is_over_boards(log, history, project, standards) and not is_released(log, LINES, history):
-        yield violation(log.step)
+    return _tell_lapse(log, LINES)
 
 
-def _is_over_boards(log: SiteRecordEntry, history: History, project: Description, standards: Standards) -> bool:
-    """Whether an entry tells of work over boards on a wall that has any."""
-    if log.step not in OVER_BOARDS or not is_told_at(log):
-        return False
-    taken = list_steps(project.project, standards, log.elevation.wall.mark)
-    return any(step.name == "rasp" for step in taken)
+def _tell_lapse(log: SiteRecordEntry, point: Point) -> Violations:
+    """The first work over boards of an elevation that did not wait for a point, and how many days of it there were."""
+    if log.step not in OVER_BOARDS or log.elevation.wall.attachment.method == "direct_applied":
+        return
+    lapse = ask_fact(log, _lapse_of(point))
+    if lapse is not None and lapse.missing:
+        raise Absent(*lapse.missing)
+    if lapse is not None:
+        yield violation(words(log.step) + (f" (first of {lapse.days} days)" if lapse.days > 1 else ""))
+
+
+@cache
+def _lapse_of(point: Point) -> Callable[[Project, Entry], Lapse | None]:
+    """Of an entry, what it has to tell of work before a point; the same question for the same point."""
+    return lambda project, entry: find_unreleased(project, point, OVER_BOARDS).get(entry.number)

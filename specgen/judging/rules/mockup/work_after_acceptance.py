@@ -22,7 +22,7 @@ from datetime import date
 from specgen.judging.choice_groups import BEFORE_MOCKUP, names, normalize
 from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.judging.site_work import area_of, entry_of, is_told_at
-from specgen.model.absence import Absent, if_given
+from specgen.model.absence import Absent, if_given, read_all
 from specgen.model.project import asked_once
 from specgen.model.record import Entry
 from specgen.model.standard import Standards
@@ -75,10 +75,14 @@ def ahead_of_acceptance(log: SiteRecordEntry, project: Description) -> Violation
 )
 def accepted_with_failure(result: Result, history: History, project: Description, standards: Standards) -> Violations:
     """A line failed, was not passed later, and is answered by no approved deviation, and the mockup was accepted."""
-    if result.passed or if_given(lambda: _find_acceptance(project)) is None:
+    if result.passed:
         return
+<<<<<<< HEAD
     own = if_given(lambda: result.own)
     criterion = f"own {own}" if own else result.criterion
+=======
+    criterion, _ = read_all(lambda: result.criterion, lambda: _find_acceptance(project))
+>>>>>>> r-S
     if entry_of(result).number < _find_last_passed(project).get(criterion, -1):
         return
     title = f"Project criterion {own}" if own else standards.criteria[criterion].title

@@ -117,6 +117,7 @@ def begun_early(log: SiteRecordEntry, history: History, project: Description, st
 def _list_waits(log: SiteRecordEntry, history: History, project: Description, standards: Standards) -> Iterator[_Wait]:
     """The wait behind each step before that was done at the place of an entry, that of the nearest first."""
     wall, facts = log.elevation.wall.mark, project.project
+    facts.value(("walls", wall, "attachment", "method"))  # without it nobody knows which steps the wall takes
     for step in list_drying_before(facts, standards, log.step, wall):
         hours = hours_since(log, step, history, project)
         if hours is None:

@@ -136,9 +136,9 @@ RULE.clause(
 def signed_out_of_date(result: Result, project: Description, standards: Standards) -> Violations:
     """A line of the acceptance form was read with an instrument after its calibration ran out."""
     day = result.signed_on
-    text = f"{standards.criteria[result.criterion].instrument} {' '.join(_list_planned(result, project))}"
-    used = [one for one in _list_instruments(project) if _named(text, one)]
-    late = _find_late("signed_on", used, day)
+    late = _find_late("signed_on", _list_named(project, standards.criteria[result.criterion].instrument), day)
+    if late is None:
+        late = _find_late("signed_on", _list_named(project, *_list_planned(result, project)), day)
     if late is not None:
         yield violation(late.instruments, wanted=late.ran_out)
 
@@ -159,9 +159,9 @@ def metered_out_of_date(release: Release, project: Description) -> Violations:
 
 
 def _list_planned(result: Result, project: Description) -> Iterator[str]:
-    """The instruments that the project names for a line of the acceptance form."""
+    """The instruments that the project names for a line of the acceptance form; raises Absent."""
     for line in project.mockup.criteria if project.mockup.criteria.is_given() else ():
-        if line.get("name") == result.criterion and line.get("instrument"):
+        if line.name == result.criterion:
             yield line.instrument
 
 
@@ -176,6 +176,11 @@ def _list_read(project: Project, entry: Entry) -> _Read:  # noqa: ARG001  (as a 
     return _Read(entry.get("cup"), tuple(field for field in READ_WITH if field in entry.values))
 
 
+def _list_named(project: Description, *texts: str) -> list[Instrument]:
+    """The instruments that one of these texts names; raises Absent."""
+    return [one for one in _list_instruments(project) if any(_named(text, one) for text in texts)]
+
+
 def _list_late(read: _Read, day: date, project: Description) -> Iterator[_Late]:
     """The readings of an entry that were taken with nothing but instruments out of calibration."""
     uses = [("cup", [project.instruments[read.cup]])] if read.cup else []
@@ -188,9 +193,9 @@ def _list_late(read: _Read, day: date, project: Description) -> Iterator[_Late]:
 
 def _find_late(field: str, instruments: list[Instrument], day: date) -> _Late | None:
     """A reading that could only be taken after calibration ran out; raises Absent for an instrument without a date."""
-    dates = [instrument.calibrated_to for instrument in instruments]
-    if not dates or max(dates) >= day:
+    if any_of(instruments, lambda one: one.calibrated_to >= day and bool(one.kind)) or not instruments:
         return None
+    dates = [one.calibrated_to for one in instruments if one.kind]
     return _Late(field, ", ".join(one.mark for one in instruments), max(dates))
 
 
@@ -208,7 +213,8 @@ def _reads(entry: Entry, field: str, instruments: str) -> bool:
 
 @asked_once
 def _list_of_kind(project: Description, kind: str) -> list[Instrument]:
-    return [one for one in _list_instruments(project) if one.get("kind") == kind]
+    """The instruments of a kind, with those whose kind is not given."""
+    return [one for one in _list_instruments(project) if one.get("kind") in (kind, None)]
 
 
 def _list_instruments(project: Description) -> list[Instrument]:

@@ -253,7 +253,9 @@ RULE.clause(
 )
 def other_pattern(log: SiteRecordEntry, project: Description, limit: str) -> Violations:
     """The pattern is another than the project's, or the usual one where the project names none."""
-    own = if_given(lambda: project.spray.pattern)
-    if log.pattern != (own or limit):
-        figure = planned(project, "spray", "pattern") if own else None
-        yield violation(log.pattern, wanted=own or limit, sources=figure.sources if figure else ())
+    if log.pattern != limit and if_given(lambda: project.spray.pattern) is None:
+        yield violation(log.pattern, wanted=limit)
+        return
+    own = planned(project, "spray", "pattern")
+    if log.pattern != own.value:
+        yield violation(log.pattern, wanted=own.value, sources=own.sources)

@@ -84,10 +84,16 @@ def rain_to_come(log: SiteRecordEntry, project: Description) -> Violations:
 )
 def cold_night_on_a_coat(log: SiteRecordEntry, project: Description, limits: Limits) -> Violations:
     """A coat is to dry in a colder night than it bears, and in no heated tent."""
-    if log.step in COAT_WORK:
-        least = least_temperature(log, project, limits)
-        if all_known(lambda: less(log.forecast_low, least.value), lambda: not is_tented(log, project, heated=True)):
-            yield violation(log.forecast_low, wanted=least.value, sources=least.sources)
+    if log.step in COAT_WORK and all_known(
+        lambda: _is_colder(log, project, limits), lambda: not is_tented(log, project, heated=True)
+    ):
+        least = least_temperature(log, project, limits, log.forecast_low)
+        yield violation(log.forecast_low, wanted=least.value, sources=least.sources)
+
+
+def _is_colder(log: SiteRecordEntry, project: Description, limits: Limits) -> bool:
+    """Whether the night is colder than a coat bears."""
+    return less(log.forecast_low, least_temperature(log, project, limits, log.forecast_low).value)
 
 
 @RULE.test(

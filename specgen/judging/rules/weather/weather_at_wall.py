@@ -30,16 +30,17 @@ fails WEA-01h at log.1.started_at
 from collections.abc import Callable
 from fractions import Fraction
 from functools import cache
+from math import floor
 
 from specgen.computing.dew import find_dew_point
 from specgen.judging.choice_groups import COAT_WORK, DRY_WORK
-from specgen.judging.entry_view import ask_fact
+from specgen.judging.entry_view import FieldFact, ask_fact
 from specgen.judging.rule import STOP, Limits, Rule, Violations, violation
 from specgen.judging.site_limits import least_temperature, most_humidity
 from specgen.model.absence import if_given, read_all
 from specgen.model.project import Project
 from specgen.model.record import Entry
-from specgen.model.typed_views import Description, SiteRecordEntry
+from specgen.model.typed_views import Description, Number, SiteRecordEntry
 from specgen.quantities.comparison import less, more
 from specgen.quantities.quantity import Quantity
 from specgen.recording.elapsed import hours_text
@@ -63,8 +64,8 @@ COLD_COAT = (
     "at {wanted} or more, or in a heated tent."
 )
 
-# Degrees by which a margin may still round to one below the limit.
-_ROUNDING = 0.1
+_FAR = "far enough"  # as a wall lies above the dew point
+_NOISE = 1e-9  # what floating-point results leave over, as a share of the limit
 
 RULE.clause(
     "a",
@@ -99,7 +100,7 @@ RULE.clause(
 def cold_air(log: SiteRecordEntry, project: Description, limits: Limits) -> Violations:
     """A coat goes on in colder air than the trade, or the manufacturer of that coat, allows."""
     if log.step in COAT_WORK:
-        least = least_temperature(log, project, limits)
+        least = least_temperature(log, project, limits, log.air)
         if less(log.air, least.value):
             yield violation(log.air, wanted=least.value, sources=least.sources)
 
@@ -116,7 +117,7 @@ def cold_air(log: SiteRecordEntry, project: Description, limits: Limits) -> Viol
 def cold_wall(log: SiteRecordEntry, project: Description, limits: Limits) -> Violations:
     """A coat goes on a colder wall than the trade, or the manufacturer of that coat, allows."""
     if log.step in COAT_WORK:
-        least = least_temperature(log, project, limits)
+        least = least_temperature(log, project, limits, log.surface)
         if less(log.surface, least.value):
             yield violation(log.surface, wanted=least.value, sources=least.sources)
 
@@ -170,17 +171,42 @@ def near_dew_point(log: SiteRecordEntry, limit: Quantity) -> Violations:
     """The wall is less above the dew point of the air than a coat needs."""
     if if_given(lambda: log.step) in DRY_WORK:
         return
-    surface, air, humidity = read_all(lambda: log.surface, lambda: log.air, lambda: log.humidity)
-    if humidity <= 0:
-        return
-    dew = find_dew_point(air.number("C"), float(humidity))
-    apart = surface.number("F") - (1.8 * dew + 32) if limit.unit == "F apart" else surface.number("C") - dew
-    if apart >= limit.number(limit.unit) + _ROUNDING:  # most readings: nothing exact is made of them
-        return
-    # To the tenth that is printed, so that no margin prints as the limit it misses.
-    margin = Quantity.of(f"{apart:.1f}", limit.unit)
-    if less(margin, limit):
-        yield violation(margin, wanted=limit)
+    apart = ask_fact(log, _apart_below(limit))
+    if apart is None:
+        read_all(lambda: log.surface, lambda: log.air, lambda: log.humidity)
+    elif apart is not _FAR:
+        yield violation(Quantity.of(_tell_apart(apart, limit.number(limit.unit)), limit.unit), wanted=limit)
+
+
+@cache
+def _apart_below(limit: Quantity) -> FieldFact:
+    """Degrees of a wall above the dew point, in the unit of the limit, where they are fewer; None where not told.
+
+    As plain numbers: a long record has as many of them as readings, and hardly two alike.
+    """
+    degrees, least = (1.8 if limit.unit == "F apart" else 1.0), limit.number(limit.unit)
+    enough = least - least * _NOISE
+
+    def find(surface: float | None, air: float | None, humidity: float | None) -> float | str | None:
+        if surface is None or air is None or humidity is None:
+            return None
+        if humidity <= 0:
+            return _FAR
+        apart = degrees * (surface - find_dew_point(air, humidity))
+        return _FAR if apart >= enough else apart
+
+    return FieldFact(("surface", "air", "humidity"), _to_number, find)
+
+
+def _to_number(value: Quantity | Number) -> float:
+    """A temperature in °C, or a humidity in percent."""
+    return value.number("C") if isinstance(value, Quantity) else float(value)
+
+
+def _tell_apart(apart: float, least: float) -> str:
+    """Degrees to the tenth that is printed, none of which prints as the limit that it misses."""
+    told = f"{apart:.1f}"
+    return told if float(told) < least else f"{floor(apart * 10) / 10:.1f}"
 
 
 @RULE.test(
@@ -208,7 +234,7 @@ def readings_apart(log: SiteRecordEntry, limit: int) -> Violations:
 @cache
 def _gap_over(limit: int) -> Callable[[Project, Entry], Gap | None]:
     """Of an entry, the gap of more than so many hours that ends at it; the same question for the same hours."""
-    return lambda project, entry: find_reading_gaps(project, Fraction(limit)).get(entry.number)
+    return lambda project, entry: find_reading_gaps(project, limit).get(entry.number)
 
 
 def _is_unplaced_reading(project: Project, entry: Entry) -> bool:  # noqa: ARG001  (as a fact)
