@@ -35,11 +35,11 @@ def is_pass(entry: Entry) -> bool:
     return "ended_at" in entry.values and entry.began is not None
 
 
-<<<<<<< HEAD
 def is_on_mockup(entry: Entry) -> bool:
     """Whether it is of the mockup, which is no elevation: by the area that it names."""
     return not entry.get("elevation") and str(entry.get("area") or "").casefold().startswith(_MOCKUP)
-=======
+
+
 def owes(given: Collection[str], name: str) -> bool:
     """Whether an entry that gives these fields is of a kind that owes another: a row of weather owes no pail."""
     if name in WEATHER:
@@ -59,4 +59,3 @@ def _tells_work(given: Collection[str]) -> bool:
     if not _WORK.isdisjoint(given):
         return True
     return all(kind.isdisjoint(given) for kind in (WEATHER, _FORECAST, _PAIL, _STIRRED))
->>>>>>> r-S

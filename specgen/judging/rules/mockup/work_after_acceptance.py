@@ -77,12 +77,8 @@ def accepted_with_failure(result: Result, history: History, project: Description
     """A line failed, was not passed later, and is answered by no approved deviation, and the mockup was accepted."""
     if result.passed:
         return
-<<<<<<< HEAD
     own = if_given(lambda: result.own)
-    criterion = f"own {own}" if own else result.criterion
-=======
-    criterion, _ = read_all(lambda: result.criterion, lambda: _find_acceptance(project))
->>>>>>> r-S
+    criterion, _ = read_all(lambda: f"own {own}" if own else result.criterion, lambda: _find_acceptance(project))
     if entry_of(result).number < _find_last_passed(project).get(criterion, -1):
         return
     title = f"Project criterion {own}" if own else standards.criteria[criterion].title
