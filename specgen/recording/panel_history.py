@@ -54,7 +54,7 @@ def find_history(
         masked=log.list_masked(panel, elevation),
         signed=signed,
         against=tuple(_list_against(judgment, entries)),
-        failed=_has_failed(judgment, entries, signed, elevation),
+        failed=_has_failed(judgment, entries, signed, elevation, at),
     )
 
 
@@ -84,12 +84,16 @@ def _list_against(judgment: RecordJudgment, entries: set[tuple[str, int]]) -> It
 
 
 def _has_failed(
-    judgment: RecordJudgment, entries: set[tuple[str, int]], signed: Sequence[Entry], elevation: str
+    judgment: RecordJudgment,
+    entries: set[tuple[str, int]],
+    signed: Sequence[Entry],
+    elevation: str,
+    at: datetime | None,
 ) -> bool:
     """Whether a nonconformance stands that stops the work, or what was signed last of a step was refused."""
     last = {str(entry.get("step")): entry for entry in signed}
     moments = ((entry, moment_of(entry)) for entry in last.values())
     refused = (moment and to_decision(entry, moment, elevation).verdict is Verdict.FAILED for entry, moment in moments)
     return any(map(bool, refused)) or any(
-        stands(one) and (one.entry.collection, one.entry.number) in entries for one in judgment.nonconformances
+        stands(one, at) and (one.entry.collection, one.entry.number) in entries for one in judgment.nonconformances
     )

@@ -10,8 +10,11 @@ from specgen.recording.site_entries import moment_of
 from specgen.recording.step_record import Against, Failing
 
 
-def stands(one: Nonconformance) -> bool:
-    """Whether a nonconformance stops the work, no deviation lifts it, and no disposition settles it."""
+def stands(one: Nonconformance, at: datetime | None) -> bool:
+    """Whether a nonconformance stops the work, no deviation lifts it, and no disposition until a moment settles it."""
+    entry = one.disposition
+    if entry is not None and at is not None and entry.values["decided_on"] > at.date():
+        one = one._replace(disposition=None)
     return one.severity is Severity.STOP and not one.is_settled
 
 
@@ -19,10 +22,10 @@ def _tell(one: Nonconformance) -> str:
     return f"nonconformance {one.number}, {one.code}: {one.message.removesuffix('.')}"
 
 
-def list_failing(judgment: RecordJudgment) -> Failing:
-    """What stands against each entry, by its collection and number."""
+def list_failing(judgment: RecordJudgment, at: datetime | None) -> Failing:
+    """What stands against each entry at a moment, by its collection and number."""
     found: dict[tuple[str, int], Against] = {}
-    for one in filter(stands, judgment.nonconformances):
+    for one in (one for one in judgment.nonconformances if stands(one, at)):
         key = (one.entry.collection, one.entry.number)
         before = found.get(key)
         codes = before.codes | {one.code} if before else frozenset((one.code,))
@@ -32,9 +35,8 @@ def list_failing(judgment: RecordJudgment) -> Failing:
 
 def list_elsewhere(judgment: RecordJudgment, at: datetime | None) -> list[Remark]:
     """What stands against entries that belong to no step: readings of the weather, results of the mockup."""
-    return [
-        Remark(_tell(one), (one.entry,)) for one in judgment.nonconformances if stands(one) and _is_loose(one.entry, at)
-    ]
+    standing = (one for one in judgment.nonconformances if stands(one, at))
+    return [Remark(_tell(one), (one.entry,)) for one in standing if _is_loose(one.entry, at)]
 
 
 def _is_loose(entry: Entry, at: datetime | None) -> bool:

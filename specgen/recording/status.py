@@ -44,7 +44,7 @@ def find_status(project: Project, standards: Standards, asked: Asked) -> Project
     facts = {wall: list_facts(project, standards, wall) for wall in {find_wall(project, mark) for mark in marks}}
     finder = _FaceFinder(project, gathered, asked, find_parties(project))
     faces = tuple(finder.find(mark, facts[find_wall(project, mark)]) for mark in marks)
-    failed = tuple(list_elsewhere(asked.judgment, gathered.at))
+    failed = tuple(list_elsewhere(asked.judgment, asked.at))
     return ProjectStatus(gathered.at, gathered.counted, faces, tuple(gathered.remarks), failed)
 
 
@@ -53,7 +53,7 @@ class _FaceFinder:
 
     def __init__(self, project: Project, gathered: Gathered, asked: Asked, parties: Parties) -> None:
         self.project, self.gathered, self.asked, self.parties = project, gathered, asked, parties
-        self.failing = list_failing(asked.judgment)
+        self.failing = list_failing(asked.judgment, asked.at)
 
     def find(self, mark: str, facts: Sequence[StepFacts]) -> FaceStatus:
         """The status of an elevation."""

@@ -23,7 +23,7 @@ from specgen.documents.records.sheets_of_record import (
     group_by_face,
     mark_entries,
 )
-from specgen.model.block import Block, Document
+from specgen.model.block import Block, Document, Item
 from specgen.model.record import Entry
 from specgen.model.record_judgment import RecordJudgment
 
@@ -59,9 +59,13 @@ def compose_site_record(form: Template, context: DocumentContext, judgment: Reco
 
 
 def _list_blocks(sheets: list[FilledSheet]) -> Iterator[Block]:
-    """The sheets behind each other."""
+    """The sheets behind each other; how a form is filled in stands on the first of its sheets."""
+    told = set[str]()
     for number, sheet in enumerate(sheets):
-        yield from fill_blocks(sheet.section, sheet.entered, sheet.title, number * _LISTS)
+        for block in fill_blocks(sheet.section, sheet.entered, sheet.title, number * _LISTS):
+            if not isinstance(block, Item) or sheet.section.letter not in told:
+                yield block
+        told.add(sheet.section.letter)
 
 
 def _make_document(
