@@ -1,6 +1,6 @@
 """Views of an entry of the site record: one that reads it at once, and one that notes what is read of it."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, TypeVar
 
@@ -30,6 +30,17 @@ class FieldFact:
         """The answer for one entry."""
         values = map(entry.values.get, self.fields)
         return self.answer(*(None if value is None else self.prepare(value) for value in values))
+
+
+@dataclass(frozen=True)
+class FoundFact:
+    """A question whose answers are found for all entries of a collection together, by number; None for the others."""
+
+    find_all: Callable[[Project], Mapping[int, Any]]
+
+    def __call__(self, project: Project, entry: Entry) -> Any:
+        """The answer for one entry."""
+        return self.find_all(project).get(entry.number)
 
 
 def name_fields(column: str | Fact) -> tuple[str, ...]:

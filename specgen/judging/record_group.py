@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 from functools import cached_property
 from typing import Any
 
-from specgen.judging.entry_view import Fact, FieldFact
+from specgen.judging.entry_view import Fact, FieldFact, FoundFact
 from specgen.model.project import Project
 from specgen.model.record import Entry
 from specgen.quantities.quantity import Quantity
@@ -41,6 +41,8 @@ class EntryGroup:
     def _list_values(self, column: str | Fact) -> list[Any]:
         if isinstance(column, str):
             return [row.get(column) for row in self.rows]
+        if isinstance(column, FoundFact):
+            return list(map(column.find_all(self.project).get, self._numbers))
         if not isinstance(column, FieldFact):
             return [column(self.project, entry) for entry in self.entries]
         prepared = [_prepare(self._list_values(field), column.prepare) for field in column.fields]
@@ -60,11 +62,22 @@ class EntryGroup:
         holds = [field in shape for shape in shapes]
         return [holds[code] for code in codes]
 
+    def may_lack(self, field: str) -> bool:
+        """Whether any entry is of a kind that owes a field and does not give it."""
+        return any(field not in shape and self._owes(shape, field) for shape in self._shapes[1])
+
     def find_owing(self, field: str) -> list[bool]:
         """Whether each entry is of a kind that owes a field; those of other collections owe all of theirs."""
         codes, shapes = self._shapes
-        owing = [self.collection != "log" or owes(shape, field) for shape in shapes]
+        owing = [self._owes(shape, field) for shape in shapes]
         return [owing[code] for code in codes]
+
+    def _owes(self, shape: tuple[str, ...], field: str) -> bool:
+        return self.collection != "log" or owes(shape, field)
+
+    @cached_property
+    def _numbers(self) -> list[int]:
+        return [entry.number for entry in self.entries]
 
     @cached_property
     def _shapes(self) -> tuple[list[int], list[tuple[str, ...]]]:

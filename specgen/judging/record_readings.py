@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
+from itertools import compress
 
 from specgen.judging.context import JudgingContext
 from specgen.judging.engine import ClauseOutcome
@@ -22,7 +23,7 @@ _Reasons = dict[int, str]  # by the place of the entry in its group
 
 def judge_readings(context: JudgingContext, group: EntryGroup, answers: Sequence[Answer]) -> Iterator[ReadingsAlike]:
     """The readings of a group, those of a field that end alike together, in the order of the schema."""
-    outside, waiting = _find_outside(answers), _find_waiting(answers)
+    outside, waiting = _find_outside(answers), _find_waiting(group, answers)
     node = context.project.schema.node((group.collection, "*"))
     for name, child in node.children.items():
         field = child.field
@@ -86,18 +87,18 @@ class _Column:
         state = ReadingState.WITHIN if self.clauses else ReadingState.NOT_APPLICABLE
         reason = self.clauses or f"no clause reads it{at}"
         yield from self._by_reason(ReadingState.OUTSIDE, self.outside)
-        if not all(given):
+        if group.may_lack(self.name):
             rows = zip(group.entries, given, self.due.find(), range(len(given)), strict=True)
             blank = [entry for entry, told, due, i in rows if due and not told and i not in self.outside]
             yield from self._alike(ReadingState.MISSING, f"due{at}, and left blank", blank)
-        waiting = {i: told for i, told in self.waiting.items() if given[i] and i not in self.outside}
+        waiting = {i: told for i, told in self.waiting.items() if i not in self.outside}
         yield from self._by_reason(ReadingState.NOT_EVALUATED, waiting)
         if not self.outside and not waiting and all(given):
             yield from self._alike(state, reason, group.entries)
             return
-        settled = self.outside.keys() | waiting.keys()
-        rest = [group.entries[i] for i, told in enumerate(given) if told and i not in settled]
-        yield from self._alike(state, reason, rest)
+        for place in (*self.outside, *waiting):
+            given[place] = False
+        yield from self._alike(state, reason, list(compress(group.entries, given)))
 
     def _by_reason(self, state: ReadingState, reasons: _Reasons) -> Iterator[ReadingsAlike]:
         by_reason: dict[str, list[Entry]] = {}
@@ -131,8 +132,8 @@ def _find_outside(answers: Sequence[Answer]) -> dict[str, _Reasons]:
     return found
 
 
-def _find_waiting(answers: Sequence[Answer]) -> dict[str, _Reasons]:
-    """What clauses wait for, by each field that they read and by entry."""
+def _find_waiting(group: EntryGroup, answers: Sequence[Answer]) -> dict[str, _Reasons]:
+    """What clauses wait for, by each field that they read and by each entry that gives it."""
     found: dict[str, _Reasons] = {}
     for answer in answers:
         names = dict.fromkeys((*answer.reads, name_field(answer.clause)))
@@ -140,7 +141,8 @@ def _find_waiting(answers: Sequence[Answer]) -> dict[str, _Reasons]:
         for place, outcome in answer.waiting:
             if id(outcome) not in told:
                 told[id(outcome)] = f"{answer.clause.code} waits for {_tell_needs(outcome)}"
-            for name in names:
+            row = group.rows[place]
+            for name in filter(row.__contains__, names):
                 _add(found.setdefault(name, {}), place, told[id(outcome)], "; ")
     return found
 

@@ -49,8 +49,8 @@ def _find_lapses(project: Project, point: Point, steps: tuple[str, ...]) -> dict
     found: dict[int, Lapse] = {}
     days: dict[str, dict[date, int]] = {}  # by elevation, each with its first entry
     history = history_of(project)
-    for _, entry in history.list_log():
-        if entry.values.get("step") in steps and "elevation" in entry.values and history.tells_lapse(entry):
+    for entry in map(project.records.of("log").__getitem__, history.firsts_of_work):
+        if entry.values.get("step") in steps and "elevation" in entry.values:
             try:
                 if not is_released(cast(SiteRecordEntry, EntryView(project, entry)), point, history):
                     days.setdefault(entry.values["elevation"], {}).setdefault(entry.values["date"], entry.number)

@@ -3,7 +3,7 @@
 from datetime import datetime
 from fractions import Fraction
 
-from specgen.judging.entry_view import ask_fact, which
+from specgen.judging.entry_view import FoundFact, ask_fact, which
 from specgen.model.absence import Absent, if_given, read_all
 from specgen.model.project import Project, View
 from specgen.model.record import Entry
@@ -34,11 +34,10 @@ def _is_work(project: Project, entry: Entry) -> bool:  # noqa: ARG001  (as a fac
 
 def is_told_at(log: SiteRecordEntry) -> bool:
     """Whether a lapse of work is told at this entry: the first of its day, step and place that tells of work."""
-    return ask_fact(log, _is_first_of_work)
+    return bool(ask_fact(log, _FIRST_OF_WORK))
 
 
-def _is_first_of_work(project: Project, entry: Entry) -> bool:
-    return history_of(project).tells_lapse(entry)
+_FIRST_OF_WORK = FoundFact(lambda project: history_of(project).firsts_of_work)
 
 
 def hours_since(

@@ -1,6 +1,6 @@
 """The entries of a site record in the order of time: what was done, released and inspected on each face, and when."""
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date, datetime
 from functools import cached_property, lru_cache
 
@@ -80,9 +80,13 @@ class History:
         lines = _at_place(self._with(name), (*_step_of(entry), None), _area_of(entry))
         return _find_latest(line.find_before(entry) for line in lines)
 
-    def tells_lapse(self, entry: Entry) -> bool:
-        """Whether an entry of work is the first of its day, step and area, so that one lapse is told once a day."""
-        return is_work(entry) and self._firsts.get(_day_key(entry)) is entry
+    @cached_property
+    def firsts_of_work(self) -> Mapping[int, bool]:
+        """True by number for each entry of work that is the first of its day, step and area: it tells a lapse of them."""
+        firsts: dict[_Key, Entry] = {}
+        for entry in filter(is_work, self._log):
+            firsts.setdefault(_day_key(entry), entry)
+        return {entry.number: True for entry in firsts.values()}
 
     @cached_property
     def _passes(self) -> dict[_Key, Timeline]:
@@ -103,13 +107,6 @@ class History:
                 grouped.setdefault((*_step_of(entry), entry.get("coat"), panel), []).append(entry)
         return {key: Timeline(tuple(listed), self._find_order) for key, listed in grouped.items()}
 
-    @cached_property
-    def _firsts(self) -> dict[_Key, Entry]:
-        firsts: dict[_Key, Entry] = {}
-        for entry in filter(is_work, self._log):
-            firsts.setdefault(_day_key(entry), entry)
-        return firsts
-
     def _with(self, name: str) -> dict[_Key, Timeline]:
         """The entries of the log that give a field, grouped as the passes are."""
         if name not in self._given:
@@ -126,10 +123,15 @@ class History:
     def _group(self, entries: Iterable[Entry], key_of: Callable[[Entry], _Key]) -> dict[_Key, Timeline]:
         """Entries in the order of time by key and area, and once more by key alone."""
         grouped: dict[_Key, list[Entry]] = {}
+        known: dict[_Key, tuple[list[Entry], list[Entry]]] = {}  # by key and area as it is written
         for entry in entries:
-            key = key_of(entry)
-            for area in (_fold(_area_of(entry)), _ANYWHERE):
-                grouped.setdefault((*key, area), []).append(entry)
+            written = (*key_of(entry), entry.values.get("area"))
+            if written not in known:
+                keys = ((*written[:-1], area) for area in (_fold(_area_of(entry)), _ANYWHERE))
+                here, anywhere = (grouped.setdefault(key, []) for key in keys)
+                known[written] = here, anywhere
+            for listed in known[written]:
+                listed.append(entry)
         return {key: Timeline(tuple(listed), self._find_order) for key, listed in grouped.items()}
 
 

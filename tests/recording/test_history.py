@@ -83,7 +83,7 @@ def test_the_first_entry_of_work_of_a_day_and_area_tells_a_lapse() -> None:
         {"started_at": time(8), "date": date(2027, 6, 15)},
         {"step": "primer"},
     )
-    assert [entry.number for _, entry in log.list_log() if log.tells_lapse(entry)] == [3, 1, 6, 5]
+    assert list(log.firsts_of_work) == [3, 1, 6, 5]
 
 
 def test_pails_of_a_coat_are_held_against_the_first_and_the_one_before() -> None:

@@ -1,7 +1,8 @@
 """The rows of a table, of a CSV file or a sheet, to entries; its faults are told at their cells, all together."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from typing import Any
+from operator import itemgetter
+from typing import Any, NamedTuple
 
 from specgen.model.record import EntryPlace
 from specgen.reading.conversion import InvalidValue
@@ -11,9 +12,36 @@ from specgen.reading.records.columns import ACCEPTED, Column, TableHead, count_k
 from specgen.reading.records.gathering import Gathering
 
 _MOST_HEAD = 20  # rows in which the titles are looked for
-_UNREAD = object()  # stands for a text that no cell of the column has said yet
 _FEWEST = 2  # titles that make a row the head of a table
 Rows = Iterable[tuple[int, Sequence[Any]]]  # each with its number from 1
+
+
+class _Told(NamedTuple):
+    """What a cell tells: the value of a field and its number, or what is wrong with it."""
+
+    name: str
+    value: Any
+    code: int
+    column: Column
+    invalid: InvalidValue | None = None
+
+
+class _Known(dict[Any, "_Told | None"]):
+    """What the cells of a column tell, each text worked out once."""
+
+    def __init__(self, reader: "TableReader", column: Column) -> None:
+        super().__init__()
+        self._reader, self._column = reader, column
+        self._typed: dict[Any, Any] = {}
+
+    def __missing__(self, cell: Any) -> _Told | None:
+        told = self._reader.read_known(self._column, cell, self._typed)
+        if cell is None or cell.__class__ is str:
+            self[cell] = told
+        return told
+
+
+_look_at = _Known.__getitem__
 
 
 class TableReader:
@@ -23,6 +51,7 @@ class TableReader:
         self.gathering, self.file, self.sheet, self.comma = gathering, file, sheet, comma
         self._reader = gathering.reader
         self._unitless: set[str] = set()
+        self._is_faulty = False
 
     def read(self, rows: Rows) -> bool:
         """Add the entries of a table; whether a head was found in it."""
@@ -51,30 +80,32 @@ class TableReader:
 
     def _read_entries(self, head: TableHead, rows: Rows) -> None:
         add, file, sheet, collection = self.gathering.add, self.file, self.sheet, head.collection
-        memos: list[tuple[int, str, Column, dict[Any, Any]]] = [(one.at, one.name, one, {}) for one in head.columns]
+        width, ends = head.width, [""] * head.width
+        known = [_Known(self, column) for column in head.columns]
+        pick = itemgetter(*(column.at for column in head.columns), width)  # the last is no cell: there are always two
         for number, row in rows:
-            values: dict[str, Any] = {}
-            codes: list[int] = []
-            width = len(row)
-            for at, name, column, memo in memos:
-                cell = row[at] if at < width else None
-                if cell is None or cell == "":
-                    continue
-                found = memo.get(cell, _UNREAD)
-                if found is _UNREAD:
-                    found = self._look_up(column, cell, memo)
-                if found.__class__ is Read:
-                    values[name], code = found
-                    codes.append(code)
-                elif isinstance(found, InvalidValue):
-                    self._tell(found, column, number)
-            if values:
-                codes.sort()
-                add(collection, values, EntryPlace(file, number, 0, sheet), tuple(codes))
-            self._tell_beyond(row, head, number)
+            cells = pick([*row[:width], *ends[len(row) :], None])
+            found = [one for one in map(_look_at, known, cells) if one]
+            if self._is_faulty:
+                for fault in (one for one in found if one.invalid):
+                    self._tell(fault.invalid, fault.column, number)  # type: ignore[arg-type]
+                found = [one for one in found if not one.invalid]
+            if found:
+                values = {one[0]: one[1] for one in found}
+                add(collection, values, EntryPlace(file, number, 0, sheet), tuple(sorted([one[2] for one in found])))
+            if len(row) > width:
+                self._tell_beyond(row, head, number)
+
+    def read_known(self, column: Column, cell: Any, memo: dict[Any, Any]) -> "_Told | None":
+        """What a cell tells of its column; None where it is blank."""
+        found = None if cell is None or cell == "" else self._look_up(column, cell, memo)
+        if isinstance(found, InvalidValue):
+            self._is_faulty = True
+            return _Told(column.name, None, 0, column, found)
+        return None if found is None else _Told(column.name, found.value, found.code, column)
 
     def _look_up(self, column: Column, cell: Any, memo: dict[Any, Any]) -> Read | InvalidValue | None:
-        """What a cell holds; that of a text is remembered for the next that says the same."""
+        """What a cell holds; a typed one is remembered by what it is too, as 1 is not `yes`."""
         held = _as_cell(cell)
         key = cell if cell.__class__ is str else (held.value.__class__, held)
         if key not in memo:

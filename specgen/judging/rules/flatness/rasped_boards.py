@@ -21,15 +21,12 @@ fails PLN-03b at log.0.step
     log: [{step: mesh, elevation: E1, date: 2027-05-21, started_at: 07:00}]
 """
 
-from collections.abc import Callable
 from functools import cache
 
-from specgen.judging.entry_view import ask_fact
-from specgen.judging.released_before import Lapse, Point, find_unreleased
+from specgen.judging.entry_view import FoundFact, ask_fact
+from specgen.judging.released_before import Point, find_unreleased
 from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.model.absence import Absent
-from specgen.model.project import Project
-from specgen.model.record import Entry
 from specgen.model.typed_views import SiteRecordEntry
 from specgen.model.value_text import words
 
@@ -93,6 +90,6 @@ def _tell_lapse(log: SiteRecordEntry, point: Point) -> Violations:
 
 
 @cache
-def _lapse_of(point: Point) -> Callable[[Project, Entry], Lapse | None]:
-    """Of an entry, what it has to tell of work before a point; the same question for the same point."""
-    return lambda project, entry: find_unreleased(project, point, OVER_BOARDS).get(entry.number)
+def _lapse_of(point: Point) -> FoundFact:
+    """What an entry has to tell of work before a point; the same question for the same point."""
+    return FoundFact(lambda project: find_unreleased(project, point, OVER_BOARDS))

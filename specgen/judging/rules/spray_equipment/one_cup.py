@@ -12,11 +12,10 @@ fails AIR-07b at log.1.cup
     log: [{date: 2027-06-14, cup: CUP-1}, {date: 2027-06-15, cup: CUP-2}]
 """
 
-from specgen.judging.entry_view import ask_fact
+from specgen.judging.entry_view import FoundFact, ask_fact
 from specgen.judging.rule import NOTE, Rule, Violations, violation
 from specgen.model.absence import Absent, if_given
-from specgen.model.project import Project, View, asked_once
-from specgen.model.record import Entry
+from specgen.model.project import View, asked_once
 from specgen.model.typed_views import Description, Instrument, Number, SiteRecordEntry
 from specgen.recording.timeline import order_of
 
@@ -72,20 +71,17 @@ def _kind(instrument: Instrument) -> str | None:
 def further_cup(log: SiteRecordEntry, limit: Number) -> Violations:
     """The first pail of the site record that was read in another cup than the ones before."""
     cup = log.cup
-    if ask_fact(log, _is_further):
+    if ask_fact(log, _FURTHER):
         yield violation(cup.mark, wanted=limit)
 
 
-def _is_further(project: Project, entry: Entry) -> bool:
-    """Whether a cup came into use with an entry, beside one that was in use before."""
-    return entry.number in _find_further(project.root())
-
-
 @asked_once
-def _find_further(project: View) -> frozenset[int]:
-    """The numbers of the entries with which each cup but the first came into use."""
+def _find_further(project: View) -> dict[int, bool]:
+    """True by number for the entries with which each cup but the first came into use."""
     firsts: dict[str, int] = {}
-    for entry in sorted(project.project.records.of("log"), key=order_of):
-        if "cup" in entry.values:
-            firsts.setdefault(entry.values["cup"], entry.number)
-    return frozenset(list(firsts.values())[1:])
+    for entry in sorted((one for one in project.project.records.of("log") if "cup" in one.values), key=order_of):
+        firsts.setdefault(entry.values["cup"], entry.number)
+    return dict.fromkeys(list(firsts.values())[1:], True)
+
+
+_FURTHER = FoundFact(lambda project: _find_further(project.root()))

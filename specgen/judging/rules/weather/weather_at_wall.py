@@ -27,14 +27,13 @@ fails WEA-01h at log.1.started_at
       - {elevation: E1, date: 2027-06-14, started_at: "12:30", air: 71 F}
 """
 
-from collections.abc import Callable
 from fractions import Fraction
 from functools import cache
 from math import floor
 
 from specgen.computing.dew import find_dew_point
 from specgen.judging.choice_groups import COAT_WORK, DRY_WORK
-from specgen.judging.entry_view import FieldFact, ask_fact
+from specgen.judging.entry_view import FieldFact, FoundFact, ask_fact
 from specgen.judging.rule import STOP, Limits, Rule, Violations, violation
 from specgen.judging.site_limits import least_temperature, most_humidity
 from specgen.model.absence import if_given, read_all
@@ -45,7 +44,7 @@ from specgen.quantities.comparison import less, more
 from specgen.quantities.quantity import Quantity
 from specgen.recording.elapsed import hours_text
 from specgen.recording.entry_kinds import is_reading
-from specgen.recording.reading_gaps import Gap, find_reading_gaps
+from specgen.recording.reading_gaps import find_reading_gaps
 
 RULE = Rule(
     "WEA-01",
@@ -232,9 +231,9 @@ def readings_apart(log: SiteRecordEntry, limit: int) -> Violations:
 
 
 @cache
-def _gap_over(limit: int) -> Callable[[Project, Entry], Gap | None]:
-    """Of an entry, the gap of more than so many hours that ends at it; the same question for the same hours."""
-    return lambda project, entry: find_reading_gaps(project, limit).get(entry.number)
+def _gap_over(limit: int) -> FoundFact:
+    """The gap of more than so many hours that ends at an entry; the same question for the same hours."""
+    return FoundFact(lambda project: find_reading_gaps(project, limit))
 
 
 def _is_unplaced_reading(project: Project, entry: Entry) -> bool:  # noqa: ARG001  (as a fact)
