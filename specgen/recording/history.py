@@ -82,7 +82,7 @@ class History:
 
     @cached_property
     def firsts_of_work(self) -> Mapping[int, bool]:
-        """True by number for each entry of work that is the first of its day, step and area: it tells a lapse of them."""
+        """True by number for each entry of work that is the first of its day, step and area, and so tells a lapse."""
         firsts: dict[_Key, Entry] = {}
         for entry in filter(is_work, self._log):
             firsts.setdefault(_day_key(entry), entry)

@@ -7,12 +7,12 @@ from datetime import date, datetime
 
 from specgen.model.project import Project
 from specgen.model.record import Entry, day_of
-from specgen.model.record_judgment import RecordJudgment
+from specgen.model.record_judgment import Nonconformance, RecordJudgment
 from specgen.model.standard import Standards
 from specgen.model.status import Moment, PanelHistory, PanelPass, Remark
 from specgen.recording.gathering import find_last_moment
 from specgen.recording.site_entries import Verdict, fold_area, moment_of, to_decision, to_work
-from specgen.recording.standing import stands
+from specgen.recording.standing import is_known, stands
 
 # Readings of the weather at the wall.
 WEATHER = ("air", "surface", "humidity", "wind", "gust", "sun_on_wall", "rain", "forecast_low", "forecast_rain")
@@ -62,13 +62,14 @@ def find_history(
     passes = tuple(_mark_again(passes, signed, standards))
     entries = {(e.collection, e.number) for one in passes for e in (one.entry, *one.pails, *one.readings)}
     entries |= {(entry.collection, entry.number) for entry in signed}
+    known = [one for one in judgment.nonconformances if is_known(one, until)]
     return replace(
         history,
         passes=passes,
         masked=tuple(face.masked),
         signed=signed,
-        against=tuple(_list_against(judgment, entries)),
-        failed=_has_failed(judgment, entries, signed, elevation),
+        against=tuple(_list_against(known, entries)),
+        failed=_has_failed(known, entries, signed, elevation),
     )
 
 
@@ -154,8 +155,8 @@ def _mark_again(passes: Sequence[PanelPass], signed: Sequence[Entry], standards:
         coats[one.step.name].add(coat)
 
 
-def _list_against(judgment: RecordJudgment, entries: set[tuple[str, int]]) -> Iterator[Remark]:
-    for one in judgment.nonconformances:
+def _list_against(known: Sequence[Nonconformance], entries: set[tuple[str, int]]) -> Iterator[Remark]:
+    for one in known:
         if (one.entry.collection, one.entry.number) in entries:
             lifted = f" (lifted by {one.lifted_by})" if one.lifted_by else ""
             told = f"nonconformance {one.number}, {one.code}, {one.severity.value}: {one.message}{lifted}"
@@ -163,12 +164,12 @@ def _list_against(judgment: RecordJudgment, entries: set[tuple[str, int]]) -> It
 
 
 def _has_failed(
-    judgment: RecordJudgment, entries: set[tuple[str, int]], signed: Sequence[Entry], elevation: str
+    known: Sequence[Nonconformance], entries: set[tuple[str, int]], signed: Sequence[Entry], elevation: str
 ) -> bool:
     """Whether a nonconformance stands that stops the work, or what was signed last of a step was refused."""
     last = {str(entry.get("step")): entry for entry in signed}
     moments = ((entry, moment_of(entry)) for entry in last.values())
     refused = (moment and to_decision(entry, moment, elevation).verdict is Verdict.FAILED for entry, moment in moments)
     return any(map(bool, refused)) or any(
-        stands(one) and (one.entry.collection, one.entry.number) in entries for one in judgment.nonconformances
+        stands(one) and (one.entry.collection, one.entry.number) in entries for one in known
     )
