@@ -41,6 +41,8 @@ def name_character(char: str) -> str:
 
 def show_unseen(text: str, kept: str = "") -> str:
     """A text with each line end and unseen character as an escape, save those kept: it cannot forge a line."""
+    if text.isascii() and text.isprintable():  # nearly every one
+        return text
     escapes = {ord(char): escape_character(char) for char in set(text) if char not in kept and not _is_seen(char)}
     return text.translate(escapes) if escapes else text
 

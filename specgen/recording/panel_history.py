@@ -7,13 +7,13 @@ from datetime import datetime
 
 from specgen.model.project import Project
 from specgen.model.record import Entry
-from specgen.model.record_judgment import RecordJudgment
+from specgen.model.record_judgment import Nonconformance, RecordJudgment
 from specgen.model.standard import Standards
 from specgen.model.status import PanelHistory, PanelPass, Remark
 from specgen.recording.gathering import find_last_moment
 from specgen.recording.panel_log import OF_FINISH, PanelLog
 from specgen.recording.site_entries import Verdict, moment_of, to_decision
-from specgen.recording.standing import stands
+from specgen.recording.standing import is_known, stands
 
 
 def list_panels(project: Project, layouts: Mapping[str, Sequence[str]]) -> dict[str, str]:
@@ -48,13 +48,14 @@ def find_history(
     passes = tuple(_mark_again(passes, signed, standards))
     entries = {(e.collection, e.number) for one in passes for e in (one.entry, *one.pails, *one.readings)}
     entries |= {(entry.collection, entry.number) for entry in signed}
+    known = [one for one in judgment.nonconformances if is_known(one, until)]
     return replace(
         history,
         passes=passes,
         masked=log.list_masked(panel, elevation),
         signed=signed,
-        against=tuple(_list_against(judgment, entries)),
-        failed=_has_failed(judgment, entries, signed, elevation, at),
+        against=tuple(_list_against(known, entries)),
+        failed=_has_failed(known, entries, signed, elevation, at),
     )
 
 
@@ -75,8 +76,8 @@ def _mark_again(passes: Sequence[PanelPass], signed: Sequence[Entry], standards:
         coats[one.step.name].add(coat)
 
 
-def _list_against(judgment: RecordJudgment, entries: set[tuple[str, int]]) -> Iterator[Remark]:
-    for one in judgment.nonconformances:
+def _list_against(known: Sequence[Nonconformance], entries: set[tuple[str, int]]) -> Iterator[Remark]:
+    for one in known:
         if (one.entry.collection, one.entry.number) in entries:
             lifted = f" (lifted by {one.lifted_by})" if one.lifted_by else ""
             told = f"nonconformance {one.number}, {one.code}, {one.severity.value}: {one.message}{lifted}"
@@ -84,7 +85,7 @@ def _list_against(judgment: RecordJudgment, entries: set[tuple[str, int]]) -> It
 
 
 def _has_failed(
-    judgment: RecordJudgment,
+    known: Sequence[Nonconformance],
     entries: set[tuple[str, int]],
     signed: Sequence[Entry],
     elevation: str,
@@ -95,5 +96,5 @@ def _has_failed(
     moments = ((entry, moment_of(entry)) for entry in last.values())
     refused = (moment and to_decision(entry, moment, elevation).verdict is Verdict.FAILED for entry, moment in moments)
     return any(map(bool, refused)) or any(
-        stands(one, at) and (one.entry.collection, one.entry.number) in entries for one in judgment.nonconformances
+        stands(one, at) and (one.entry.collection, one.entry.number) in entries for one in known
     )

@@ -53,7 +53,7 @@ class _FaceFinder:
 
     def __init__(self, project: Project, gathered: Gathered, asked: Asked, parties: Parties) -> None:
         self.project, self.gathered, self.asked, self.parties = project, gathered, asked, parties
-        self.failing = list_failing(asked.judgment, asked.at)
+        self.failing = list_failing(asked.judgment, gathered.at)
 
     def find(self, mark: str, facts: Sequence[StepFacts]) -> FaceStatus:
         """The status of an elevation."""

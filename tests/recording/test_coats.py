@@ -52,6 +52,17 @@ def test_a_second_coat_that_a_clause_tells_of_is_told_once(tmp_path: Path) -> No
     assert "touch-dry" not in texts(found.early)
 
 
+def test_what_is_read_when_a_pass_is_over_stands_against_it_from_its_end(tmp_path: Path) -> None:
+    entries = (*PRIMED, COAT_1 | {"equipment_cleaned": False})
+    judgment = judge_entries(job(tmp_path, *entries))
+    under_way, over = (
+        area_of(status(tmp_path, *entries, at=f"2027-06-16T{at}", judgment=judgment), "gloss")
+        for at in ("07:59", "08:00")
+    )
+    assert "AIR-03f" not in texts(under_way.reasons)
+    assert "AIR-03f" in texts(over.reasons)
+
+
 def test_panels_are_held_against_the_first_coat_of_their_own(tmp_path: Path) -> None:
     found = status(
         tmp_path,

@@ -173,7 +173,7 @@ class _Read(NamedTuple):
 
 
 def _list_read(project: Project, entry: Entry) -> _Read:  # noqa: ARG001  (as a fact)
-    return _Read(entry.get("cup"), tuple(field for field in READ_WITH if field in entry.values))
+    return _Read(entry.get("cup"), tuple(filter(entry.values.__contains__, READ_WITH)))
 
 
 def _list_named(project: Description, *texts: str) -> list[Instrument]:
