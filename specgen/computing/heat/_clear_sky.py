@@ -41,6 +41,8 @@ SOURCES = (CLEAR_SKY, VERTICAL, DECLINATION, THIN_AIR)
 BY_TRIAL, OF_THE_DAY = "by trial", "of that day"
 STEPS = 6  # hours are searched by sixths
 
+NOON = 12 * 60  # minutes
+
 
 class Peak(NamedTuple):
     """When a wall gets most sun: month, solar hour, and the sun on it in W/m2."""
@@ -122,4 +124,5 @@ def add_sun(working: WorkingBuilder, facing: str) -> None:
 def tell_peak(peak: Peak) -> str:
     """When the peak comes, in words."""
     minutes = round(peak.hour * 60)
-    return f"{words(peak.month)} 21, {value_text(time(minutes // 60, minutes % 60))} solar time"
+    hour = value_text(time(minutes // 60, minutes % 60))
+    return f"{words(peak.month)} 21, {'solar noon' if minutes == NOON else f'{hour} solar time'}"
