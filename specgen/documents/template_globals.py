@@ -27,6 +27,7 @@ from specgen.documents.transmittal import cite_procedure
 from specgen.documents.views.code_items import code_name
 from specgen.documents.views.mockup_details import name_places
 from specgen.documents.views.open_items import count_asked, tell_asked
+from specgen.documents.views.site_limits import find_stricter
 from specgen.documents.views.to_verify import tell_verifiers
 from specgen.documents.waiting_rules import count_not_evaluated, list_waiting_rules
 from specgen.judging.registry import load_rules
@@ -79,6 +80,8 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "is_draft": project.value(("package", "purpose")) == "design_draft" or context.judgment.stopped,
         "view": Views(_name_views, lambda name: _build_view(name, context, composer)),
         "page_break": Break(),
+        "warmer_coats": find_stricter(context, "least_dry_temperature", context.limit("weather.least_coats")),
+        "drier_coats": find_stricter(context, "most_humidity", context.display(("weather", "most_humidity"))),
         "review_boxes": review_boxes(context),
         "crews_of_mockup": tell_crews(context),
         "procedure": cite_procedure(context),

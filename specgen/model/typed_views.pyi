@@ -242,6 +242,7 @@ class LocalAmendment(View):
 
 class Site(View):
     latitude: Quantity
+    longitude: Quantity
     time_zone: str
     altitude: Quantity
     ground_reflectance: Number

@@ -5,9 +5,10 @@ The hours of a file with a station are taken by its longitude and time zone, wit
 """
 
 from datetime import datetime
-from math import cos, pi, radians, sin
+from math import radians
 from typing import NamedTuple
 
+from specgen.computing.sun_clock import count_ahead
 from specgen.computing.sunlight import Sun, find_declination, find_direction, find_facing
 from specgen.weather.hours import HourlyData, Station
 
@@ -58,11 +59,7 @@ def _find_shift(day: int, station: Station | None) -> float:
     """Hours that solar time is ahead of the clock."""
     if station is None:
         return 0.0
-    turn = 2 * pi * (day - 1) / 365
-    equation = 229.18 * (
-        0.000075 + 0.001868 * cos(turn) - 0.032077 * sin(turn) - 0.014615 * cos(2 * turn) - 0.040849 * sin(2 * turn)
-    )
-    return (4 * (station.longitude - 15 * station.zone) + equation) / 60
+    return count_ahead(day, station.longitude, station.zone)
 
 
 def list_sunlit(data: HourlyData, sunshine: Sunshine, facing: float) -> list[bool]:

@@ -3,6 +3,7 @@
 The days are the 21st of each month and the hours are solar time, so that no time zone and no longitude is needed.
 """
 
+from datetime import time
 from fractions import Fraction
 from functools import lru_cache
 from math import cos, sin
@@ -20,6 +21,7 @@ from specgen.computing.sunlight import (
 )
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
+from specgen.model.value_text import value_text, words
 from specgen.model.working import UNIT_CHANGE, InputRow
 from specgen.standards import find_source
 
@@ -38,6 +40,8 @@ SOURCES = (CLEAR_SKY, VERTICAL, DECLINATION, THIN_AIR)
 
 BY_TRIAL, OF_THE_DAY = "by trial", "of that day"
 STEPS = 6  # hours are searched by sixths
+
+NOON = 12 * 60  # minutes
 
 
 class Peak(NamedTuple):
@@ -84,7 +88,7 @@ def sky_rows(peak: Peak) -> tuple[InputRow, ...]:
     """The lines of the hour and the month of a peak."""
     day, a, b, c = SKIES[peak.month]
     return (
-        InputRow("N", f"day of the year, 21 {peak.month.capitalize()}", day, "", BY_TRIAL, CLEAR_SKY),
+        InputRow("N", f"day of the year, {words(peak.month)} 21", day, "", BY_TRIAL, CLEAR_SKY),
         InputRow("t", "solar time of the peak", peak.hour, "h", f"{BY_TRIAL}, in steps of 10 minutes"),
         InputRow("k", "radians per degree", DEGREE, "", UNIT_CHANGE),
         InputRow("A", "apparent solar irradiation", a, "W/m2", OF_THE_DAY, CLEAR_SKY),
@@ -119,5 +123,6 @@ def add_sun(working: WorkingBuilder, facing: str) -> None:
 
 def tell_peak(peak: Peak) -> str:
     """When the peak comes, in words."""
-    hour, minute = divmod(round(peak.hour * 60), 60)
-    return f"21 {peak.month.capitalize()}, {hour}:{minute:0>2} solar time"
+    minutes = round(peak.hour * 60)
+    hour = value_text(time(minutes // 60, minutes % 60))
+    return f"{words(peak.month)} 21, {'solar noon' if minutes == NOON else f'{hour} solar time'}"

@@ -15,10 +15,27 @@ class Face(NamedTuple):
     latitude: float  # degrees
     day: int  # of the year
     facing: float | None  # degrees from north; None where cloth or a tent keeps the sun off
-    start: float  # of the shift, hours of solar time
+    start: float  # of the shift, hours of the clock
     hours: float  # its length
-    shade: Hours | None = None  # its own shade as observed, in place of what latitude and facing say
+    shade: Hours | None = None  # its own shade as given, by the clock, in place of what latitude and facing say
     lamp: bool = False  # whether work goes on by lamp in the dark
+    ahead: float = 0.0  # hours of solar time before the clock; none where the clock is taken for the sun's
+
+    def find_light(self) -> Hours:
+        """Sunrise to sunset by the clock."""
+        return self._tell(find_daylight(self.latitude, self.day))
+
+    def find_sun(self) -> Hours:
+        """The hours by the clock in which the sun stands before the face."""
+        if self.facing is None:
+            return ()
+        if self.shade is not None:
+            # What is given counts; the night is no sun, whatever was written of it.
+            return leave_out(self.find_light(), self.shade)
+        return self._tell(find_sun_on_wall(self.latitude, self.day, self.facing))
+
+    def _tell(self, solar: Hours) -> Hours:
+        return tuple((start - self.ahead, end - self.ahead) for start, end in solar)
 
 
 class Split(NamedTuple):
@@ -38,26 +55,16 @@ def split_shift(face: Face, set_up: float) -> Split:
     """
     end = face.start + face.hours
     shift: Hours = ((face.start, end),)
-    light = shift if face.lamp else meet(shift, _two_days(find_daylight(face.latitude, face.day)))
-    shaded = leave_out(light, _list_sunny(face))
+    light = shift if face.lamp else meet(shift, _repeat(face.find_light()))
+    shaded = leave_out(light, _repeat(face.find_sun()))
     usable = meet(shaded, ((face.start + set_up / 2, end - set_up / 2),))
     lit, shady, left = map(count_hours, (light, shaded, usable))
     return Split(usable, face.hours - lit, lit - shady, shady - left)
 
 
-def _list_sunny(face: Face) -> Hours:
-    """The hours of direct sun on the face, on this day and the next."""
-    if face.facing is None:
-        return ()
-    sunny = find_sun_on_wall(face.latitude, face.day, face.facing)
-    if face.shade is not None:
-        # What was observed counts; the night is no sun, whatever was written of it.
-        sunny = leave_out(find_daylight(face.latitude, face.day), face.shade)
-    return _two_days(sunny)
-
-
-def _two_days(hours: Hours) -> Hours:
-    return (*hours, *((start + DAY, end + DAY) for start, end in hours))
+def _repeat(hours: Hours) -> Hours:
+    """The hours of a day on the day before, on this one, and on the next."""
+    return tuple((start + day, end + day) for day in (-DAY, 0, DAY) for start, end in hours)
 
 
 def name_spans(hours: Hours) -> tuple[Span, ...]:

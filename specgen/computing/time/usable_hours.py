@@ -8,16 +8,19 @@ from math import ceil
 from specgen.computing.coats.day_area import SET_UP
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.shading import COVERED, is_covered, list_shade_kinds
-from specgen.computing.sunlight import DECLINATION, DEGREE, EDGE, Hours, count_hours
+from specgen.computing.sunlight import DECLINATION, DEGREE, EDGE, Hours, count_hours, find_daylight
+from specgen.computing.time._clock import SOURCES as CLOCK_SOURCES
+from specgen.computing.time._clock import Clock, add_clock, find_clock, read_zone, require_near
 from specgen.computing.time._shift import DAY, Face, Split, count_day, name_spans, split_shift
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import read_all
 from specgen.model.dates import MONTHS, months_between
-from specgen.model.project import asked_once
+from specgen.model.problem import refuse
+from specgen.model.project import Project, asked_once
 from specgen.model.schedule import UsableMonth
 from specgen.model.source import PRACTICE, Kind, Source
 from specgen.model.typed_views import Description, Elevation, root_of
-from specgen.model.value_text import words
+from specgen.model.value_text import value_text, words
 from specgen.model.working import UNIT_CHANGE, InputRow, Working
 from specgen.quantities.format import format_decimal
 from specgen.quantities.quantity import Quantity
@@ -27,9 +30,10 @@ from specgen.resolving.provider import Ask
 
 DARK, SUNNY, SETTING_UP = "dark", "direct sun", "setup and cleanup"
 SOLAR = (
-    "Middle day of the month; hours are local solar time, with the sun at its highest at 12:00. By the clock they "
-    "differ with longitude, and are an hour later in summer time."
+    "Sunrise, sunset, and direct sun in solar time, with the sun at its highest at 12:00: longitude and time zone of "
+    "the site are not given. Shift and given shade hours are taken as they stand."
 )
+BY_CLOCK = "Hours by the clock in {}, summer time included."
 RISE = Source(Kind.MEMORY, "the upper edge of the sun rises with its middle 0.833° under a level horizon")
 SOURCES = (
     Source(Kind.COMPUTED, "the shift, less its dark hours, its hours of direct sun, setup and cleanup"),
@@ -39,10 +43,12 @@ SOURCES = (
 HORIZON = "Level horizon: neighboring buildings and trees may give more shade."
 WEATHER = "Wind, rain, and temperature take further hours."
 LAMP = "Dark hours count: night work by lamp."
-OBSERVED = "Shade as observed, in place of the computed sun."
+GIVEN = "Shade given by the applicator, {}, in place of the computed sun."
+LEAST = "Month of fewest usable hours of {:%B} to {:%B}, middle day."
 MIDDLE = 15  # day of the month
 MIDDLE_DAY = "middle day of the month with the fewest hours"
-NO_SEASON = 2001  # a year that is not printed, for the months of a project without a season
+NO_SEASON = 2027  # a year of 365 days that is not printed, for the months of a project without a season
+TURN = (Quantity.of("-180", "deg"), Quantity.of("180", "deg"))
 # No sunrise can be told at the poles themselves.
 POLES = (Quantity.of("-89.9", "deg"), Quantity.of("89.9", "deg"))
 
@@ -64,54 +70,97 @@ class UsableInputs(Inputs):
         optional=True,
     )
     month: str = option_input("month of the year, jan to dec", MONTHS)
-    shift: ShiftTimes = option_input("shift, such as 07:00-15:30, in solar time", read=read_shift)
+    shift: ShiftTimes = option_input(
+        "shift, such as 07:00-15:30; in solar time without longitude and time_zone", read=read_shift
+    )
+    longitude: Quantity | None = given_input(
+        "",
+        "",
+        "angle",
+        "site.longitude",
+        "degrees east, minus west; with time_zone hours are by the clock",
+        bare="deg",
+        within=TURN,
+        default=None,
+        optional=True,
+    )
+    time_zone: str | None = option_input("such as America/Denver", read=read_zone, default=None)
 
-    def face(self, shade: Hours | None = None, *, covered: bool = False, lamp: bool = False) -> Face:
+    def face(
+        self, clock: Clock | None, shade: Hours | None = None, *, covered: bool = False, lamp: bool = False
+    ) -> Face:
         """The face on the middle day of the month."""
         facing = None if covered or self.facing is None else float(self.facing.number("deg"))
         start, length = count_day(self.shift.start), self.shift.length / timedelta(hours=1)
-        return Face(float(self.latitude.number("deg")), find_day(self.month), facing, start, length, shade, lamp)
+        day = find_day(self.month)
+        ahead = clock.count_ahead(day) if clock else 0.0
+        return Face(float(self.latitude.number("deg")), day, facing, start, length, shade, lamp, ahead)
 
 
 def find_day(month: str) -> int:
     """The middle day of a month as a day of the year, February with 28 days."""
-    return datetime.date(NO_SEASON, MONTHS.index(month) + 1, MIDDLE).timetuple().tm_yday
+    return _date_middle(month).timetuple().tm_yday
+
+
+def _date_middle(month: str, year: int = NO_SEASON) -> datetime.date:
+    return datetime.date(year, MONTHS.index(month) + 1, MIDDLE)
 
 
 def usable_hours(inputs: UsableInputs) -> Working:
     """Hours of a shift in which a face can be sprayed in a month. Raises Refused."""
-    return _work_out(inputs, inputs.face())
+    if (inputs.longitude is None) != (inputs.time_zone is None):
+        missing = "longitude" if inputs.longitude is None else "time_zone"
+        raise refuse(f"{missing} is missing", "give longitude and time_zone, or neither")
+    clock = find_clock(inputs.longitude, inputs.time_zone, _date_middle(inputs.month))
+    if clock:
+        require_near(clock)
+    return _work_out(inputs, inputs.face(clock), clock)
 
 
-def _work_out(inputs: UsableInputs, face: Face, told: tuple[str, ...] = ()) -> Working:
+def _work_out(inputs: UsableInputs, face: Face, clock: Clock | None, told: tuple[str, ...] = ()) -> Working:
     split = split_shift(face, SET_UP)
-    working = WorkingBuilder(_rows(inputs, face, split))
+    working = WorkingBuilder((*_rows(inputs, face, split), *(clock.rows() if clock else ())))
     working.step("d", "solar declination", "23.45 * sin(k * 360 * (284 + N) / 365)", "deg")
     share = "(sin(k * h_0) - sin(k * L) * sin(k * d)) / (cos(k * L) * cos(k * d))"
-    working.step("w", "hours from sunrise to noon", f"(90 - asin(min(max({share}, -1), 1)) / k) / 15", "h")
-    working.step("T_r", "sunrise, solar time", "12 - w", "h")
-    working.step("T_s", "sunset, solar time", "12 + w", "h")
-    today = "max(min(T_s, S_0 + S) - max(T_r, S_0), 0)"
-    tomorrow = "max(min(T_s + 24, S_0 + S) - max(T_r + 24, S_0), 0)" if face.start + face.hours > DAY else ""
-    lit = "S" if face.lamp else " + ".join(filter(None, (today, tomorrow)))
-    working.step("S_d", "hours of the shift with light", lit, "h")
+    if not 0 < count_hours(find_daylight(float(inputs.latitude.number("deg")), face.day)) < DAY:
+        share = f"min(max({share}, -1), 1)"  # the sun does not rise, or does not set
+    working.step("w", "hours from sunrise to noon", f"(90 - asin({share}) / k) / 15", "h")
+    if clock:
+        add_clock(working)
+    turned, said = (" - D", "by the clock") if clock else ("", "solar time")
+    working.step("T_r", f"sunrise, {said}", f"12 - w{turned}", "h")
+    working.step("T_s", f"sunset, {said}", f"12 + w{turned}", "h")
+    working.step("S_d", "hours of the shift with light", "S" if face.lamp else _add_light(working.known), "h")
     working.step("H", "usable spray hours", "max(S_d - B - u, 0)", "h")
     spans = "; ".join(f"{a:%H:%M} to {b:%H:%M}" for a, b in name_spans(split.usable)) or "none"
     lamp = (LAMP,) if face.lamp else ()
-    notes = (f"Hours: {spans}.", *told, *lamp, SOLAR, *(() if face.facing is None else (HORIZON,)), WEATHER)
-    return working.build("usable-hours", "H", SOURCES, notes, f"{words(inputs.month)} {MIDDLE}", ("T_r", "T_s"))
+    sun = BY_CLOCK.format(clock.zone) if clock else SOLAR
+    level = () if face.facing is None or face.shade is not None else (HORIZON,)
+    notes = (f"Hours: {spans}.", *told, *lamp, sun, *level, WEATHER)
+    sources = (*SOURCES, *(CLOCK_SOURCES if clock else ()))
+    return working.build("usable-hours", "H", sources, notes, f"{words(inputs.month)} {MIDDLE}", ("T_r", "T_s"))
+
+
+def _add_light(known: dict[str, float]) -> str:
+    """The formula of the hours between sunrise and sunset, with those of the days beside that the shift reaches."""
+    start, end, days = known["S_s"], known["S_s"] + known["S"], [""]
+    if known["T_s"] - DAY > start:
+        days.insert(0, " - 24")
+    if end > min(DAY, known["T_r"] + DAY):
+        days.append(" + 24")
+    return " + ".join(f"max(min(T_s{day}, S_s + S) - max(T_r{day}, S_s), 0)" for day in days)
 
 
 def _rows(inputs: UsableInputs, face: Face, split: Split) -> tuple[InputRow, ...]:
     facing = () if face.facing is None else (inputs.row("facing"),)
-    sun = "shade hours as observed" if face.shade is not None else "by latitude and facing"
+    sun = "shade hours as given" if face.shade is not None else "by latitude and facing"
     return (
         inputs.row("latitude"),
         *facing,
         InputRow("N", f"day of the year, {words(inputs.month)} {MIDDLE}", face.day, "", MIDDLE_DAY),
         InputRow("k", "radians per degree", DEGREE, "", UNIT_CHANGE),
         InputRow("h_0", "solar altitude at sunrise", EDGE, "deg", source=RISE),
-        InputRow("S_0", "shift start", face.start, "h", "schedule.shift_start"),
+        InputRow("S_s", "shift start", face.start, "h", "schedule.shift_start"),
         InputRow("S", "shift", face.hours, "h", "schedule.shift_hours"),
         InputRow("B", "direct sun on the face within the lit hours", _round_up(split.sunny), "h", sun),
         InputRow("u", "setup and cleanup in the remaining hours", split.set_up, "h", source=PRACTICE),
@@ -127,15 +176,14 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     """The working of the month with the fewest usable hours in the season on an elevation. Raises Absent."""
     months = list_usable_months(elevation)
     least = min(months, key=lambda one: one.hours)
-    month = MONTHS[least.month.month - 1]
-    covered = is_covered(elevation)
-    inputs, face = _read_face(elevation, month, covered=covered)
+    inputs, face, clock = _read_face(elevation, least.month, covered=is_covered(elevation))
     told = [said for kind, said in COVERED.items() if kind in list_shade_kinds(elevation)]
     if face.shade is not None:
-        told.append(OBSERVED)
+        spans = (" to ".join(map(value_text, span)) for span in name_spans(face.shade))
+        told.append(GIVEN.format(", ".join(spans)))
     if len(months) > 1:
-        told.append(f"The month with the fewest hours of {len(months)}.")
-    return _work_out(inputs, face, tuple(told))
+        told.append(LEAST.format(months[0].month, months[-1].month))
+    return _work_out(inputs, face, clock, tuple(told))
 
 
 def list_usable_months(elevation: Elevation) -> tuple[UsableMonth, ...]:
@@ -161,12 +209,17 @@ def list_year(elevation: Elevation) -> tuple[UsableMonth, ...]:
 def _list_months(elevation: Elevation, months: Iterable[datetime.date], covered: bool) -> tuple[UsableMonth, ...]:
     found = []
     for month in months:
-        _, face = _read_face(elevation, MONTHS[month.month - 1], covered=covered)
+        _, face, _ = _read_face(elevation, month, covered=covered)
         split = split_shift(face, SET_UP)
         lost = ((DARK, split.dark), (SUNNY, split.sunny), (SETTING_UP, split.set_up))
         spans = name_spans(split.usable)
         found.append(UsableMonth(month, spans, count_hours(split.usable), tuple((cause, h) for cause, h in lost if h)))
     return tuple(found)
+
+
+def is_by_clock(project: Project) -> bool:
+    """Whether longitude and time zone of the site turn the hours of the sun into those of the clock."""
+    return None not in (project.get(("site", "longitude")), project.get(("site", "time_zone")))
 
 
 def round_hours(hours: float) -> Quantity:
@@ -188,22 +241,25 @@ def _list_first_days() -> tuple[datetime.date, ...]:
     return tuple(datetime.date(NO_SEASON, month, 1) for month in range(1, len(MONTHS) + 1))
 
 
-def _read_face(elevation: Elevation, month: str, *, covered: bool) -> tuple[UsableInputs, Face]:
-    """The face of an elevation on the middle day of a month, with the inputs it is made of. Raises Absent."""
-    project = root_of(elevation)
-    schedule = project.schedule
+def _read_face(elevation: Elevation, first: datetime.date, *, covered: bool) -> tuple[UsableInputs, Face, Clock | None]:
+    """The face of an elevation on the middle day of a month, its inputs, and the clock. Raises Absent."""
+    project, month = root_of(elevation), MONTHS[first.month - 1]
+    schedule, site = project.schedule, project.site
     (latitude, start, hours), facing = read_all(
-        lambda: read_all(lambda: project.site.latitude, lambda: schedule.shift_start, lambda: schedule.shift_hours),
+        lambda: read_all(lambda: site.latitude, lambda: schedule.shift_start, lambda: schedule.shift_hours),
         lambda: None if covered else elevation.facing,
     )
+    place = {name: site.get(name) for name in ("longitude", "time_zone")}
+    clock = find_clock(place["longitude"], place["time_zone"], _date_middle(month, first.year))
     shift = ShiftTimes(start, timedelta(hours=float(hours)))
-    inputs = UsableInputs(system=elevation.project.system, latitude=latitude, facing=facing, month=month, shift=shift)
+    system = elevation.project.system
+    inputs = UsableInputs(system=system, latitude=latitude, facing=facing, month=month, shift=shift, **place)
     shade = None if covered else _read_shade(elevation, month)
-    return inputs, inputs.face(shade, lamp=schedule.get("night_work") is True)
+    return inputs, inputs.face(clock, shade, lamp=schedule.get("night_work") is True), clock
 
 
 def _read_shade(elevation: Elevation, month: str) -> Hours | None:
-    """The hours of own shade observed in a month; None where none were."""
+    """The hours of own shade given for a month, by the clock; None where none are."""
     entries = [entry for entry in elevation.shade_hours if entry.get("month") == month]
     given = [(entry.get("from"), entry.get("to")) for entry in entries]
     return tuple((count_day(start), count_day(end)) for start, end in given if start and end) or None

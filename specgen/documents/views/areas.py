@@ -5,10 +5,14 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
 from specgen.documents.layouts import tell_length
 from specgen.documents.marks import name_member
 from specgen.documents.takeoff import FaceArea, find_mockup_area, list_faces, tell_summed
 from specgen.documents.views._areas import name_missing
+from specgen.documents.views._bare import bare, head_unit
+
+_AREAS = ("Gross", "Openings", "Net", "Joint sides", "Returns", "Coated")
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -26,29 +30,30 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         lines.append(
             (
                 "Mockup",
-                tell_summed(context, mockup),
+                _tell(context, mockup),
                 "",
-                tell_summed(context, mockup),
+                _tell(context, mockup),
                 *("",) * 3,
-                tell_summed(context, mockup),
+                _tell(context, mockup),
             )
         )
     if len(lines) > 1 and len(known) == len(faces):
         lines.append(_sum(context, known, mockup or Fraction(0)))
-    header = ("Elevation", "Gross", "Openings", "Net", "Aesthetic joints", "Joint sides", "Returns", "Coated")
+    gross, openings, net, sides, returns, coated = (head_unit(context, title, "area") for title in _AREAS)
+    header = ("Elevation", gross, openings, net, "Aesthetic joints", sides, returns, coated)
     return TableView(header, tuple(lines), (20, 13, 12, 13, 11, 10, 10, 13))
 
 
 def _line(context: DocumentContext, face: FaceArea) -> tuple[Any, ...]:
     return (
         name_member(context, "elevations", face.mark),
-        tell_summed(context, face.gross),
-        tell_summed(context, face.openings),
-        tell_summed(context, face.net),
+        _tell(context, face.gross),
+        _tell(context, face.openings),
+        _tell(context, face.net),
         tell_length(context, face.joints) if face.joints is not None else "",
-        tell_summed(context, face.sides),
-        tell_summed(context, face.returns),
-        tell_summed(context, face.coated),
+        _tell(context, face.sides),
+        _tell(context, face.returns),
+        _tell(context, face.coated),
     )
 
 
@@ -63,3 +68,8 @@ def _sum(context: DocumentContext, faces: list[FaceArea], mockup: Fraction) -> t
         sum((face.returns for face in faces), Fraction(0)),
     )
     return ("Total", *_line(context, whole)[1:])
+
+
+def _tell(context: DocumentContext, square_meters: Fraction) -> DisplayValue:
+    """The figure of an area; its unit stands in the head."""
+    return bare(context, tell_summed(context, square_meters))

@@ -9,11 +9,13 @@ from specgen.documents.context import OF_A_SUM, DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.takeoff import tell_volume
 from specgen.documents.views._areas import name_missing
+from specgen.documents.views._bare import bare, head_unit
 from specgen.model.absence import Absent
 from specgen.model.working import InputRow, Step, Working
 from specgen.quantities.quantity import Quantity, round_quantity
 
 Known = dict[str, InputRow | Step]
+_VOLUMES = ("All coats", "Order")
 _TITLES = {"smoothing": "Smoothing coat", "primer": "Primer", "gloss": "Gloss"}
 
 
@@ -21,8 +23,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each coat over the base coat; two where a mockup is ordered apart from the work."""
     coats = [coat for coat in _TITLES if context.project.get((coat, "coats")) != 0]
     lines = tuple(line for coat in coats for line in _tell_coat(context, coat))
-    header = ("Coat", "For", "Area", "Coats", "Coverage, each coat", "All coats", "Reserve", "Order", "Pails")
-    return TableView(header, lines, (22, 10, 11, 6, 13, 10, 8, 9, 11))
+    area, (every, order) = head_unit(context, "Area", "area"), (head_unit(context, t, "volume") for t in _VOLUMES)
+    header = ("Coat", "For", area, "Coats", "Coverage, each coat", every, "Reserve", order, "Pails")
+    return TableView(header, lines, (20, 11, 9, 7, 14, 9, 9, 9, 12))
 
 
 def _tell_coat(context: DocumentContext, coat: str) -> Iterator[tuple[Any, ...]]:
@@ -60,12 +63,14 @@ def _tell_order(context: DocumentContext, coat: str, working: Working, part: flo
         return DisplayValue(context.text(rounded, None), rounded, OF_A_SUM)
 
     def tell_part(quantity: Quantity) -> DisplayValue:
-        return tell_volume(context, quantity * Fraction(part))
+        return bare(context, tell_volume(context, quantity * Fraction(part)))
 
     sprayed = Quantity.of(repr(known["Q"].value), known["Q"].unit)
     reserve = context.display((coat, "reserve")) if "R" in known else ""
-    coats = context.display((coat, "coats"))
-    return tell("A", 4, part), coats, tell("C", 3, 1), tell_part(sprayed), reserve, tell_part(working.quantity)
+    coats, rate = context.display((coat, "coats")), known["C"]
+    # The manufacturer gives it, or it is a step of the sum.
+    coverage = context.display(tuple(rate.origin.split("."))) if isinstance(rate, InputRow) else tell("C", 3, 1)
+    return bare(context, tell("A", 4, part)), coats, coverage, tell_part(sprayed), reserve, tell_part(working.quantity)
 
 
 def _resolve(context: DocumentContext, coat: str) -> Working | None:

@@ -39,10 +39,10 @@ def _list_events(context: DocumentContext) -> Iterator[tuple[date | None, str, A
     project = context.project
     customs = [m for m in project.members.get(("colors",), ()) if project.get(("colors", m, "kind")) == "custom"]
     named = ", ".join(customs)
+    yield from ((day, "Review complete", long_date(day)) for day in _dates_behind(context, "R"))
     if customs:
         path = ("schedule", "color_sample_order_on")
         yield project.get(path), f"Order of mockup coating ({named})", [context.display(path), _name_risk(context)]
-    yield from ((day, "Review complete", long_date(day)) for day in _dates_behind(context, "R"))
     if customs:
         arrivals = _dates_behind(context, "o", "l")
         yield from ((day, f"Arrival of mockup coating ({named})", long_date(day)) for day in arrivals)

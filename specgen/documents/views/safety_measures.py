@@ -28,7 +28,11 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         hazard = measure.hazard
         lines.append((shown, composer.inlines(said), _cite(context, measure), _name(context, measure.by)))
     law = "Guide, 29 CFR" if context.project.get(("safety", "rules")) == "other" else "29 CFR"
-    return TableView(("Hazard", "Measure", law, "By"), tuple(lines), (11, 56, 18, 15))
+    holders = {line[-1] for line in lines}
+    if len(holders) == 1:
+        head = ("Hazard", f"Measure, by {holders.pop()}", law)
+        return TableView(head, tuple(line[:-1] for line in lines), (14, 66, 20))
+    return TableView(("Hazard", "Measure", law, "By"), tuple(lines), (11, 54, 17, 18))
 
 
 def _say(sentences: Sentences, measure: SafetyMeasure) -> str:

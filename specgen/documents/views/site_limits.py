@@ -82,14 +82,18 @@ def _of_manufacturer(
     context: DocumentContext, condition: str, name: str, bound: DisplayValue
 ) -> Iterator[tuple[str, str, Any]]:
     """One row for each sprayed coat whose figure is stricter than that of the project, or one for both if the same."""
-    least = name.startswith("least")
-    figures = {coat: context.display((coat, name)) for coat in ("primer", "gloss") if context.project.get((coat, name))}
-    given = {
-        coat: figure
-        for coat, figure in figures.items()
-        if bound.open or (figure.raw > bound.raw if least else figure.raw < bound.raw)
-    }
+    least, given = name.startswith("least"), find_stricter(context, name, bound)
     if len(given) == 2 and given["primer"] == given["gloss"]:
         given = {_SPRAYED: given["gloss"]}
     for coat, figure in given.items():
         yield condition, coat, [f"{'minimum' if least else 'maximum'} ", figure]
+
+
+def find_stricter(context: DocumentContext, name: str, bound: DisplayValue) -> dict[str, DisplayValue]:
+    """The figures of the sprayed coats that are stricter than that of the project, by coat."""
+    figures = {coat: context.display((coat, name)) for coat in ("primer", "gloss") if context.project.get((coat, name))}
+    return {
+        coat: figure
+        for coat, figure in figures.items()
+        if bound.open or (figure.raw > bound.raw if name.startswith("least") else figure.raw < bound.raw)
+    }

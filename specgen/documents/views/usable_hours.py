@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from itertools import groupby
 from typing import Any, cast
 
-from specgen.computing.time.usable_hours import DARK, SETTING_UP, SUNNY, list_usable_months, round_hours
+from specgen.computing.time.usable_hours import DARK, SETTING_UP, SUNNY, is_by_clock, list_usable_months, round_hours
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import list_marks, name_member
@@ -15,14 +15,15 @@ from specgen.model.typed_views import Elevation
 from specgen.model.value_text import value_text
 
 _CAUSES = (DARK, SUNNY, SETTING_UP)
-_HEADER = ("Elevation", "Month", "Usable, solar time", "Usable", "Dark", "Direct sun", "Setup and cleanup")
+_HEADER = ("Elevation", "Month", "Usable, {}", "Usable", "Dark", "Direct sun", "Setup and cleanup")
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """A row for each month of the season on each elevation; months alike share one."""
     lines = [line for mark in list_marks(context, "elevations") for line in _list_lines(context, mark)]
     lines = lines or [(context.ask(("elevations",)), "", "", "", "", "", "")]
-    return TableView(_HEADER, tuple(lines), (22, 18, 22, 10, 8, 10, 10))
+    header = tuple(head.format("by the clock" if is_by_clock(context.project) else "solar time") for head in _HEADER)
+    return TableView(header, tuple(lines), (22, 18, 22, 10, 8, 10, 10))
 
 
 def _list_lines(context: DocumentContext, mark: str) -> Iterator[tuple[Any, ...]]:

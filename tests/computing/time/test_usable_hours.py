@@ -11,11 +11,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from specgen.computing.sun_clock import find_equation
 from specgen.computing.sunlight import find_daylight, find_sun_on_wall
 from specgen.computing.time._shift import Face, split_shift
 from specgen.computing.time.usable_hours import list_months, list_usable_months
 from specgen.model.absence import Absent
-from specgen.model.dates import months_between
+from specgen.model.dates import MONTHS, months_between
 from specgen.model.field import dotted_path
 from specgen.model.problem import Refused
 from specgen.model.schedule import Span, UsableMonth
@@ -170,6 +171,68 @@ def test_own_shade_is_never_more_than_cover_gives(tmp_path: Path) -> None:
         assert own.hours < under.hours == 9
 
 
+# Towns of our own in zones of the IANA data: one far east in its zone, one far west, one south of the equator whose
+# summer time is in January, one beyond the line where the date changes, and one that keeps no summer time.
+PLACES = [
+    (41.2, -72.9, "America/New_York"),
+    (43.5, -110.7, "America/Denver"),
+    (42.1, -8.5, "Europe/Madrid"),
+    (-36.9, 149.8, "Australia/Sydney"),
+    (1.9, -157.4, "Pacific/Kiritimati"),
+    (33.4, -112.1, "America/Phoenix"),
+]
+
+
+@pytest.mark.parametrize(("latitude", "longitude", "zone"), PLACES)
+@pytest.mark.parametrize("month", ["jan", "mar", "jul", "oct"])
+def test_sunrise_and_sunset_are_by_the_clock_of_the_site(
+    latitude: float, longitude: float, zone: str, month: str
+) -> None:
+    # pvlib.solarposition.sun_rise_set_transit_spa (NREL's algorithm) in the time zone: within the 5 minutes that the
+    # simple declination costs, and the 1 minute of the series for the equation of time.
+    day = pandas.DatetimeIndex([pandas.Timestamp(2027, MONTHS.index(month) + 1, 15, tz=zone)])
+    told = solarposition.sun_rise_set_transit_spa(day, latitude, longitude)
+    keys = {"latitude": str(latitude), "longitude": str(longitude), "time_zone": zone, "month": month}
+    made = worked("usable-hours", keys | {"shift": "06:00-16:00"})
+    for symbol, name in (("T_r", "sunrise"), ("T_s", "sunset")):
+        at = told[name].iloc[0]
+        assert line(made, symbol) == pytest.approx(at.hour + at.minute / 60 + at.second / 3600, abs=0.1)
+
+
+@pytest.mark.parametrize("day", [1, 46, 105, 166, 196, 258, 306, 349])
+def test_the_equation_of_time_is_that_of_a_solar_library(day: int) -> None:
+    # pvlib.solarposition.equation_of_time_spencer71, exact.
+    assert find_equation(day) == pytest.approx(solarposition.equation_of_time_spencer71(day), abs=1e-9)
+
+
+CLOCK = {"site": {"latitude": "41.2 deg", "longitude": "-75.4 deg", "time_zone": "America/New_York"}}
+
+
+def test_with_longitude_and_time_zone_the_hours_are_by_the_clock(tmp_path: Path) -> None:
+    # Noon of the sun on June 15 at 75.4 degrees west: 12 h + 1 h of summer time + 1.6 min of longitude + 0.5 min, pvlib
+    # as above, 13:02. Own shade until 4.034 h before it, 9:00.
+    told = june(tmp_path, CLOCK)
+    assert told.spans == (Span(time(6, 30), time(9, 0)),)
+
+
+def test_shade_that_was_given_is_by_the_clock_as_it_stands(tmp_path: Path) -> None:
+    seen = {"elevations": {"E1": {"shade_hours": [{"month": "jul", "from": "06:00", "to": "10:30"}]}}}
+    for site in ({}, CLOCK):
+        assert months(tmp_path, merged(seen, site))[0].spans == (Span(time(6, 30), time(10, 30)),)
+
+
+def test_a_month_is_by_the_clock_of_its_middle_day(tmp_path: Path) -> None:
+    # Summer time ends on November 7, 2027, in the United States (Energy Policy Act of 2005, section 110): the shift
+    # stands an hour later under the sun in November than in October.
+    autumn = {"schedule": {"spray_start": "2027-10-01", "spray_end": "2027-11-30", "shift_start": "05:00"}}
+    october, november = months(tmp_path, merged(CLOCK | {"elevations": {"E1": {"facing": "N"}}}, autumn))
+    # Sunrise on the 15th at this place by pvlib as above: 7:13 and 6:49 by the clock.
+    assert (lost(october)["dark"], lost(november)["dark"]) == (
+        pytest.approx(2.22, abs=0.1),
+        pytest.approx(1.82, abs=0.1),
+    )
+
+
 @pytest.mark.parametrize(
     ("change", "paths"),
     [
@@ -202,3 +265,21 @@ def test_what_makes_no_day_is_refused(change: dict[str, str], said: str) -> None
     keys = {"latitude": "41.2", "facing": "S", "month": "jun", "shift": "06:00-16:00"}
     with pytest.raises(Refused, match=said):
         worked("usable-hours", keys | change)
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        ({"longitude": "-75.4"}, "time_zone is missing"),
+        ({"time_zone": "America/New_York"}, "longitude is missing"),
+        ({"longitude": "-75.4", "time_zone": "America/NewYork"}, "did you mean America/New_York"),
+        ({"longitude": "75.4", "time_zone": "America/New_York"}, "longitude 75.4° does not lie in America/New_York"),
+        ({"longitude": "-190", "time_zone": "America/New_York"}, "longitude is -190°"),
+    ],
+)
+def test_a_place_that_has_no_clock_is_refused(change: dict[str, str], said: str) -> None:
+    keys = {"latitude": "41.2", "facing": "S", "month": "jun", "shift": "06:00-16:00"}
+    with pytest.raises(Refused) as refused:
+        worked("usable-hours", keys | change)
+    (problem,) = refused.value.problems
+    assert said in f"{problem.message} ({problem.hint})"

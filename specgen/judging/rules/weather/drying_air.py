@@ -105,6 +105,7 @@ def cold_nights(month: Month, project: Description) -> Violations:
     "Nights in the month of the mockup fall to {found}; the film needs a minimum of {wanted} to dry.",
     at="mockup.planned_on",
     basis="practice",
+    step="mockup",
     remedy=(
         "Enclose the mockup in a heated tent with exhaust, from the first smoothing coat until the gloss is dry. Heat "
         "by an indirect, vented heater clear of board and cloth, with carbon monoxide alarm and extinguisher."

@@ -27,7 +27,7 @@ from specgen.quantities.comparison import less, more
 RULE = Rule(
     "WEA-07",
     "Hot months",
-    remedy="Spray at first light, in the usable hours of D14, and read the wall before each coat.",
+    remedy="Spray each elevation in the coolest of its usable hours, D14, and read the wall before each coat.",
     steps="protection",
     documents="D05 D08 D14",
 )
@@ -39,7 +39,10 @@ RULE = Rule(
     "Days in a month of spraying reach {found}; in the sun, from {wanted} on, a wall passes {weather.most_surface}.",
     at="month.mean_max",
     limit="weather.hot_day",
-    remedy="Hang shade cloth, or spray at first light, in the usable hours of D14; read the wall before each coat.",
+    remedy=(
+        "Hang shade cloth, or spray each elevation in its own shade, in its usable hours, D14; read the wall before "
+        "each coat."
+    ),
 )
 def hot_without_cover(month: Month, project: Description, limit: Any) -> Violations:
     """The days are hot, and cloth or a tent does not keep the sun off every face."""
