@@ -28,7 +28,20 @@ MEASURED = [
     if not key.choices and key.dimension not in ("word", "yes_no")
 ]
 # Keys of a form of their own, which bound their figures themselves; each is tried below.
-OWN_FORM = {"done", "start", "shift", "days_off", "holidays", "guns", "lab1", "lab2", "cup", "to", "months"}
+OWN_FORM = {
+    "done",
+    "start",
+    "shift",
+    "days_off",
+    "holidays",
+    "guns",
+    "lab1",
+    "lab2",
+    "cup",
+    "to",
+    "months",
+    "time_zone",
+}
 
 
 def text_of(value: Any) -> str:

@@ -12,8 +12,10 @@ US: dict[str, Any] = {"safety": {"rules": "us_osha"}}
 
 
 def plan_of(context: Any) -> list[list[str]]:
-    """The rows of the plan without the letters of sources: hazard, measure, clause, by."""
-    rows = [row for row in rows_of("D15", context) if len(row) == 4][1:]
+    """The rows of the plan without the letters of sources: hazard, measure, clause, by where several see to them."""
+    told = rows_of("D15", context)
+    head = next(row for row in told if row[0] == "Hazard")
+    rows = [row for row in told if len(row) == len(head)][1:]
     return [[re.sub(r"\[[a-z](, [a-z])*\]", "", cell) for cell in row] for row in rows]
 
 
@@ -48,7 +50,8 @@ CLAUSES = (
 def test_each_measure_cites_its_clause_and_names_a_person() -> None:
     rows = plan_of(context_of_example("clean"))
     assert [row[2] for row in rows] == list(CLAUSES)
-    assert {row[3] for row in rows} == {"T. Underbough"}
+    # One person sees to all of it, and is named at the head alone.
+    assert any("Measure, by T. Underbough" in row for row in rows_of("D15", context_of_example("clean")))
     hazards = [row[0] for row in rows if row[0]]
     assert hazards == [
         *("Access", "Fall", "Spray health", "Dust", "Silica", "Air pressure", "Overspray", "Heat", "Heated tent"),
