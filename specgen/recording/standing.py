@@ -21,10 +21,10 @@ def _tell(one: Nonconformance) -> str:
 
 def list_failing(judgment: RecordJudgment) -> Failing:
     """What stands against each entry, by its collection and number."""
-    told: dict[tuple[str, int], str] = {}
+    told: dict[tuple[str, int], tuple[str, ...]] = {}
     for one in filter(stands, judgment.nonconformances):
         key = (one.entry.collection, one.entry.number)
-        told[key] = f"{told[key]}; {_tell(one)}" if key in told else _tell(one)
+        told[key] = (*told.get(key, ()), _tell(one))
     return told
 
 
