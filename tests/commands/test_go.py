@@ -38,7 +38,19 @@ ok humidity 60 %, max. 85 % (c)
 ok above dew point 22.1 °F, min. 5 °F
    (d)
 ok wind 6 mph, max. 8 mph (e)
-@@"""
+(a) common practice, no source
+(b) Unified Facilities Criteria
+    3-190-06, 7.4.1, guide only
+(c) Contract specification 20.06,
+    Application of Paint, City of Paris,
+    Texas, undated copy, page 138,
+    paragraph 3
+(d) Unified Facilities Criteria
+    3-190-06, 9.6.6, guide only
+(e) this project
+Height and spray: site safety plan
+  first.
+"""
     )
 
 
@@ -90,7 +102,7 @@ def test_readings_are_taken_as_they_are_written(air: str, surface: str, tmp_path
 def test_a_reading_below_zero_is_no_option(tmp_path: Path, capsys: Any) -> None:
     done = go(capsys, tmp_path, "--step", "boards", "--air", "-5C", "--surface", "-2C", "--rh", "60")
     assert done.code == 1
-    assert "FAILS: air 23 °F, min. 40 °F: 17 °F" in " ".join(done.out.split())
+    assert "FAILS: air 23 °F (-5 °C), min. 40 °F: 17 °F" in " ".join(done.out.split())
 
 
 def test_a_metric_project_answers_in_its_own_units(tmp_path: Path, capsys: Any) -> None:
