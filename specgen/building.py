@@ -7,7 +7,7 @@ from pathlib import Path
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.drafts import WRITTEN_WITH_STOPS
-from specgen.documents.records.closeout import CLOSEOUT, list_open, tell_open
+from specgen.documents.records.closeout import CLOSEOUT, OpenLine, list_open, tell_open
 from specgen.model.finding import Judgment
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.state import State
@@ -51,16 +51,25 @@ def _lists_stops(only: tuple[str, ...]) -> bool:
     return bool(only) and {name.upper() for name in only} <= set(WRITTEN_WITH_STOPS)
 
 
+def is_closing(case: JudgedProject) -> bool:
+    """Whether the package of a project is its closeout."""
+    return bool(case.project.value(("package", "purpose")) == "closeout")
+
+
+def list_left(case: JudgedProject) -> tuple[OpenLine, ...]:
+    """What keeps the closeout of a project from being written."""
+    facts = (case.project, case.context.standards, case.judgment, case.context.resolve)
+    return list_open(DocumentContext(*facts, recorded=case.records))
+
+
 def _refuse_unready(case: JudgedProject, file: Path, only: tuple[str, ...]) -> None:
     """Raise Refused where stops stand, and where a closeout is asked for while items are open: a draft lists both."""
     if case.judgment.stopped and not _lists_stops(only):
         hint = f"specgen check {quote(str(file))} lists them; --draft writes it all the same"
         raise refuse(f"nothing was written: {count_standing(case.judgment)} against this package", hint)
-    closing = not only and case.project.value(("package", "purpose")) == "closeout"
-    if not closing and CLOSEOUT not in {name.upper() for name in only}:
+    if not (not only and is_closing(case)) and CLOSEOUT not in {name.upper() for name in only}:
         return
-    facts = (case.project, case.context.standards, case.judgment, case.context.resolve)
-    left = list_open(DocumentContext(*facts, recorded=case.records))
+    left = list_left(case)
     if left:
         hint = f"specgen build {quote(str(file))} --only {CLOSEOUT} --draft --out DIR lists them"
         raise refuse(f"nothing was written: at closeout, {tell_open(left)}", hint)

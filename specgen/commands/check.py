@@ -102,28 +102,39 @@ def _check(args: Namespace) -> Outcome:
             case = check(file)
         except SideFileGiven as given:
             return answer_side_file(given, args.format == "json")
-    code = AGAINST if case.judgment.stopped else DONE
+    left = _list_left(case)
+    code = AGAINST if case.judgment.stopped or left else DONE
     severity = Severity(args.severity) if args.severity else None
     rule = find_rule_code(args.rule) if args.rule else ""
     if args.format == "json":
-        return Outcome(code, data=report_to_data(case.project, case.judgment, (), severity, rule))
+        data = report_to_data(case.project, case.judgment, (), severity, rule)
+        return Outcome(code, data=data | {"closeout": left} if left else data)
     if args.format == "line":
         return Outcome(code, format_lines(case.project, case.judgment, args.files[0], severity, rule))
     screen = find_screen(args.color)
     if rule:
         return Outcome(code, show_lines(map(_fold, _explain_rule(case, rule).splitlines()), screen))
-    text = _report(case, args, severity, screen)
+    text = _report(case, args, severity, screen, left)
     return Outcome(code, text, painted=screen.painted)
 
 
-def _report(case: JudgedProject, args: Namespace, severity: Severity | None, screen: Screen) -> str:
+def _list_left(case: JudgedProject) -> list[str]:
+    """What keeps the closeout from being written, each with who owes it; nothing before the closeout."""
+    if case.project.value(("package", "purpose")) != "closeout":
+        return []
+    from specgen.building import list_left  # imported here: documents load more than judging needs
+
+    return [f"{one.what} ({one.by})" for one in list_left(case)]
+
+
+def _report(case: JudgedProject, args: Namespace, severity: Severity | None, screen: Screen, left: list[str]) -> str:
     """The report, or what is open, on the screen that it goes to."""
     file = args.files[0]
     if args.open is not None:
         return format_open(case.project, case.judgment, args.open, screen, file)
     mark = partial(mark_place, read=_LinesOf(case.project, file), width=screen.width) if screen.is_terminal else no_mark
     records = case.records if any(case.project.records.entries.values()) else None
-    return format_report(case.project, case.judgment, severity, screen, file, mark, records)
+    return format_report(case.project, case.judgment, severity, screen, file, mark, records, left)
 
 
 def _fold(text: str) -> Line:

@@ -8,14 +8,17 @@ from specgen.commands._project_file import FILE_HELP, find_project_file
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.project import Project
 from specgen.model.suggest import suggest
-from specgen.pipeline import read, told_from_here
+from specgen.pipeline import read_with_records, told_from_here
 from specgen.quantities.quantity import Quantity
+from specgen.reading.choices import list_meant
 from specgen.reading.conversion import InvalidValue, convert
+from specgen.recording.status import Asked
+from specgen.recording.step_before import find_before
 from specgen.standards import load_standards
 from specgen.terminal.go_text import SCREEN, format_go, go_to_data
 from specgen.terminal.screen import find_screen, show_lines
 from specgen.weather.going import SiteReadings, judge_go
-from specgen.weather.limits import STEPS, find_limits
+from specgen.weather.limits import SPRAYED, STEPS, find_limits
 
 HELP = "may this step go on now: GO or NO-GO by the readings"
 ORDER = 46
@@ -29,9 +32,16 @@ EXAMPLES = (
         "with what the sky and the forecast say",
     ),
 )
-ENDS = {DONE: "GO", AGAINST: "NO-GO", NOT_DONE: "not judged; one line says why"}
+ENDS = {
+    DONE: "GO, or GO IF what it says to look at first is right",
+    AGAINST: "NO-GO",
+    NOT_DONE: "not judged; one line says why",
+}
 READ_ON = "specgen weather, for the hours of a week or a year"
-_JSON = "json has go, fails, held, not_told, look_first, to_go, dew_point, above_dew_point"
+_JSON = (
+    "json has go (nothing left to look at), answer, before, fails, held, not_told, look_first, no_limit, to_go, "
+    "dew_point, above_dew_point"
+)
 # The option of each reading, the field of the site record that it is, what it takes, and its help.
 _READINGS = (
     ("air", "air", "T", "air at the wall, such as 62F or 17C"),
@@ -61,23 +71,37 @@ def run(args: Namespace) -> Outcome:
     """Judge the readings; raises Refused where step or reading is none."""
     file = find_project_file(args.file)
     with told_from_here(file):
-        project = read(file)
-    if args.elevation is not None:
-        _refuse_unknown(project, args.elevation)
-    limits = find_limits(project, load_standards(), args.step, args.elevation or "")
+        project = read_with_records(file, [])
+    standards, elevation = load_standards(), _find_elevation(project, args.elevation)
+    step = _find_step(project, args.step)
+    limits = find_limits(project, standards, step, elevation)
     readings = _read(project, args)
-    answer = judge_go(limits, readings)
+    answer = judge_go(limits, readings, find_before(project, standards, step, elevation, Asked()))
     code = DONE if answer.goes else AGAINST
     if args.format == "json":
-        return Outcome(code, data=go_to_data(project, answer, args.elevation or ""))
+        return Outcome(code, data=go_to_data(project, answer, elevation))
     screen = SCREEN._replace(painted=find_screen().painted)
-    return Outcome(code, show_lines(format_go(project, answer, args.elevation or ""), screen), painted=screen.painted)
+    return Outcome(code, show_lines(format_go(project, answer, elevation), screen), painted=screen.painted)
 
 
-def _refuse_unknown(project: Project, elevation: str) -> None:
+def _find_elevation(project: Project, asked: str | None) -> str:
+    """The mark of the elevation asked about, in any case; empty where none is told. Raises Refused."""
     marks = project.members.get(("elevations",), ())
-    if elevation not in marks:
-        raise refuse(f"there is no elevation {elevation!r}", suggest(elevation, marks))
+    if asked is None or asked in marks:
+        return asked or ""
+    alike = [mark for mark in marks if mark.casefold() == asked.casefold()]
+    if len(alike) != 1:
+        raise refuse(f"there is no elevation {asked!r}", suggest(asked, marks))
+    return alike[0]
+
+
+def _find_step(project: Project, asked: str) -> str:
+    """The step that a word of the trade means; of one that may mean any sprayed coat the last. Raises Refused."""
+    field = project.schema.fields["log", "step"]
+    choices = list_meant(field, asked)
+    if len(choices) > 1 and not set(choices) <= set(SPRAYED):
+        raise refuse(f"the step {asked!r} may be {' or '.join(choices)}", "write one of these")
+    return choices[-1] if choices else asked
 
 
 def _read(project: Project, args: Namespace) -> SiteReadings:
@@ -87,6 +111,8 @@ def _read(project: Project, args: Namespace) -> SiteReadings:
     for option, name in (*((one[0], one[1]) for one in _READINGS), ("humidity", "humidity")):
         text = getattr(args, option.replace("-", "_"))
         if text is not None:
+            if option == "rain" and text.casefold() == "none":
+                text = "no"
             try:
                 values[option.replace("-", "_")] = _convert(project, option, name, text)
             except InvalidValue as invalid:

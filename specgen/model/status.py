@@ -92,8 +92,15 @@ class AreaStatus:
     coats: tuple[int, int] = (1, 1)  # applied, due
     released: Signature | None = None
     reasons: tuple[Remark, ...] = ()  # why it failed
+    pending: tuple[Remark, ...] = ()  # without disposition, of work that was accepted since
     early: tuple[Remark, ...] = ()  # why it was begun too early
     remarks: tuple[Remark, ...] = ()  # releases that do not count, what is missing
+
+    @property
+    def fails_at_release(self) -> bool:
+        """Whether it failed for its release alone, so that the work itself may be right."""
+        against = [entry.collection for remark in self.reasons for entry in remark.entries]
+        return self.state is StepState.FAILED and bool(against) and set(against) == {"release"}
 
 
 @dataclass(frozen=True)
@@ -113,6 +120,11 @@ class StepStatus:
         """Why it was begun too early."""
         return tuple(remark for area in self.areas for remark in area.early)
 
+    @property
+    def pending(self) -> tuple[Remark, ...]:
+        """The nonconformances without disposition, of work that was accepted since."""
+        return tuple(remark for area in self.areas for remark in area.pending)
+
 
 class NextStep(NamedTuple):
     """What comes next on an elevation, from when, and whose release it waits for."""
@@ -125,13 +137,15 @@ class NextStep(NamedTuple):
     releaser: Party | None = None
     correct: bool = False  # whether what failed has to be corrected first
     areas: tuple[str, ...] = ()  # those that are free already
+    deadlines: tuple[tuple[str, datetime], ...] = ()  # the end of the recoat time of each area; latest is the first
+    release_anew: bool = False  # whether the release alone is what failed
 
 
 class Owed(NamedTuple):
     """What a party owes on an elevation."""
 
     party: Party
-    what: Literal["release", "inspection", "signature", "correction", "entry"]
+    what: Literal["release", "inspection", "signature", "correction", "entry", "disposition"]
     step: Step
     elevation: str
     about: str = ""
@@ -167,9 +181,10 @@ class ProjectStatus:
         return self.is_sound_on(self.faces)
 
     def is_sound_on(self, faces: Iterable[FaceStatus]) -> bool:
-        """Whether nothing failed and nothing was begun too early on these elevations, or on none."""
+        """Whether nothing failed, waits for a disposition, or was begun too early on these elevations, or on none."""
         steps = [step for face in faces for step in face.steps]
-        return not self.failed and not any(step.state is StepState.FAILED or step.early for step in steps)
+        against = (step.state is StepState.FAILED or step.early or step.pending for step in steps)
+        return not self.failed and not any(against)
 
 
 @dataclass(frozen=True)

@@ -58,6 +58,7 @@ _ROWS: list[tuple[str, str, Fraction | int, str]] = [
     ("mm/s", "speed", Fraction(1, 1000), "si"),
     ("m/s", "speed", 1, "si"),
     ("km/h", "speed", Fraction(10, 36), "si"),
+    ("kn", "speed", Fraction(1852, 3600), "si"),  # the international knot, 1852 m in an hour
     ("cfm", "flow", (12 * INCH) ** 3 / 60, "ip"),
     ("scfm", "flow", (12 * INCH) ** 3 / 60, "ip"),
     ("L/s", "flow", Fraction(1, 1000), "si"),
@@ -139,6 +140,7 @@ _OTHER_SPELLINGS = {
     "mph": ["mi/h", "miles per hour"],
     "m/s": ["mps"],
     "km/h": ["kmh", "kph"],
+    "kn": ["kt", "kts", "knot", "knots"],
     "ft/s": ["fps"],
     "cfm": ["ft3/min", "cu ft/min"],
     "L/s": ["l/s"],

@@ -23,6 +23,12 @@ def find_choice(field: Field, text: str) -> str:
     return _spellings(field).get(_fold(text)) or _spellings(field).get(_fold(_bare(field, text)), text)
 
 
+def list_meant(field: Field, text: str) -> tuple[str, ...]:
+    """The choices that a text may mean: one that it is certain to, several to be asked back, or none."""
+    choice = find_choice(field, text)
+    return (choice,) if choice in field.values else _may_mean(field, text)
+
+
 def refuse_choice(field: Field, text: str) -> tuple[str, str]:
     """What is told of a text that is not a choice for a field, and all that are."""
     known = f"known: {', '.join(field.values)}"

@@ -43,6 +43,8 @@ def _guess_moment(text: str) -> str:
     from specgen.reading.date_words import read_dates  # imported here: most moments are right
 
     parted = _DAY_FIRST.fullmatch(text.strip())
+    if parted and parted[2].strip() in ("24:00", "24") and (ends := read_dates(parted[1])):
+        return f"write {' or '.join(f'{day + timedelta(days=1)}T00:00' for day in ends)}"
     days = read_dates(parted[1]) if parted else read_dates(text.strip())
     at = _read_loosely(parted[2]) if parted else None
     clock = "15:00" if at is None else _write(at)

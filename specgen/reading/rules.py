@@ -95,13 +95,12 @@ class SectionRules:
         if error is _SLIVER:
             thinnest = _SLIVERS[field.unit_ip]
             least = format_quantity(thinnest, thinnest.unit)
-            return f"{raw} is thinner than anyone would measure", f"write 0, or {least} or more; asked for: {field.why}"
+            return f"{raw} is thinner than anyone would measure", f"write 0, or {least} or more"
         if error is errors.MAX_VALUE and is_share(field) and 2 < (percent := parse_number(raw)) <= 100:
             return tell_share(raw, percent)
         side, bound = ("below", field.least) if error is errors.MIN_VALUE else ("above", field.most)
         span = f"{field.least or 'less'} to {field.most or 'more'}"
-        message = f"{raw} is {side} {bound}, outside the range of this field"
-        return message, f"{span}; asked for: {field.why}"
+        return f"{raw} is {side} {bound}, outside the range of this field", span
 
     def known_beside(self, fault: Fault) -> tuple[str, ...] | None:
         """Where a name is not known, those that are: fields of its section, or marks of its collection; else None."""

@@ -2,13 +2,15 @@
 
 from collections.abc import Callable, Sequence
 from datetime import datetime
+from fractions import Fraction
 
-from specgen.model.status import AreaStatus, NextStep, StepState, StepStatus
+from specgen.model.status import AreaStatus, NextStep, Party, StepState, StepStatus
 from specgen.recording.site_entries import hours_after
 from specgen.recording.step_facts import StepFacts
 
 # The first moment at or after one at which work can begin.
 NextStart = Callable[[datetime], datetime]
+Deadlines = tuple[tuple[str, datetime], ...]  # each with its area, the first first
 _OVER = (StepState.RELEASED, StepState.DONE, StepState.SKIPPED)
 
 
@@ -37,11 +39,16 @@ def _find_next(
     """What comes next where the step at an index is the first that is not over."""
     here = steps[index]
     if here.state is StepState.FAILED:
-        return NextStep(here.step, None, goes_on=True, releaser=here.releaser, correct=True)
+        anew = all(area.fails_at_release for area in here.areas if area.state is StepState.FAILED)
+        areas = tuple(area.area for area in here.areas if area.state is StepState.FAILED and area.area)
+        releaser = _find_releaser(steps, index) if anew else here.releaser
+        return NextStep(here.step, None, True, None, None, releaser, True, areas, release_anew=anew)
     if here.state in (StepState.UNDER_WAY, StepState.NOT_BEGUN) or _lacks_coat(here):
         start = next_start(max((a.until for a in here.areas if _lacks(a) and a.until), default=at))
         goes_on = here.state is not StepState.NOT_BEGUN
-        return NextStep(here.step, max(start, next_start(at)), goes_on, _find_latest(steps, facts, index))
+        deadlines = _find_deadlines(steps, facts, index)
+        start = max(start, next_start(at))
+        return NextStep(here.step, start, goes_on, _first(deadlines), deadlines=deadlines)
     return _find_following(steps, facts, index, next_start)
 
 
@@ -56,17 +63,25 @@ def _find_following(
     hold = steps[held] if facts[held].holds else None
     after = _find_open(steps, held + 1)
     start = None if here.until is None else next_start(here.until)
+    deadlines = () if after is None else _find_deadlines(steps, facts, after)
     if after is None:
         return NextStep(here.step, start, True, None, hold.step if hold else None, hold.releaser if hold else None)
     return NextStep(
         step=steps[after].step,
         start=start,
         goes_on=steps[after].state is not StepState.NOT_BEGUN,
-        latest=_find_latest(steps, facts, after),
+        latest=_first(deadlines),
+        deadlines=deadlines,
         hold=hold.step if hold else None,
         releaser=hold.releaser if hold else None,
         areas=tuple(area.area for area in steps[held].areas if area.state in _OVER and area.area),
     )
+
+
+def _find_releaser(steps: Sequence[StepStatus], index: int) -> Party | None:
+    """Who releases a step: at its own hold point, or at the step that only releases it."""
+    here = steps[index]
+    return here.releaser or next((one.releaser for one in steps if one.step.releases == here.step.name), None)
 
 
 def _find_open(steps: Sequence[StepStatus], start: int) -> int | None:
@@ -83,8 +98,24 @@ def _lacks_coat(status: StepStatus) -> bool:
     return bool(drying) and all(map(_lacks, drying))
 
 
-def _find_latest(steps: Sequence[StepStatus], facts: Sequence[StepFacts], index: int) -> datetime | None:
-    """The end of the recoat time of the step right before one, from the first of its areas; None where none is set."""
-    most = facts[index - 1].most_hours if index else None
-    ended = [area.ended for area in steps[index - 1].areas if area.ended is not None] if index else []
-    return None if most is None or not ended else hours_after(min(ended), most)
+def _find_deadlines(steps: Sequence[StepStatus], facts: Sequence[StepFacts], index: int) -> Deadlines:
+    """The end of the recoat time of each area: of its own last coat where one is on, else of the step right before."""
+    own = [area for area in steps[index].areas if _lacks(area)]
+    begun = {area.area for area in steps[index].areas}
+    below = steps[index - 1].areas if index else ()
+    before = [] if "" in begun else [area for area in below if area.area not in begun and not (begun and not area.area)]
+    found = [
+        *_list_ends(own, facts[index].most_hours),
+        *_list_ends(before, facts[index - 1].most_hours if index else None),
+    ]
+    return tuple(sorted(found, key=lambda one: one[1]))
+
+
+def _list_ends(areas: Sequence[AreaStatus], most: Fraction | None) -> Deadlines:
+    if most is None:
+        return ()
+    return tuple((area.area, hours_after(area.ended, most)) for area in areas if area.ended is not None)
+
+
+def _first(deadlines: Deadlines) -> datetime | None:
+    return deadlines[0][1] if deadlines else None

@@ -24,6 +24,7 @@ class Parties:
 
     applicator: Party
     inspector: Party
+    architect: Party
     is_inspected: bool
 
 
@@ -33,6 +34,7 @@ def find_parties(project: Project) -> Parties:
     return Parties(
         Party("applicator", name_party(project, "applicator")),
         Party("inspector" if inspected else "architect", name_inspector(project)),
+        Party("architect", name_party(project, "architect")),
         inspected,
     )
 
@@ -62,6 +64,10 @@ def _list_for_areas(
         unsigned = [remark.text for remark in area.remarks if remark.text.endswith(" missing")]
         if area.state is StepState.FAILED and not status.step.releases:
             yield make(parties.applicator, "correction", about=area.area)
+        if area.pending:
+            yield make(parties.architect, "disposition", about=area.area)
+        if _is_signed_by_another(status, area, parties):
+            yield make(releaser, "signature", about=_join(area.area, f"signed so far by {area.released.by}"))  # type: ignore[union-attr]
         for text in unsigned:
             yield make(releaser, "signature", about=_join(area.area, "" if text.startswith("signature") else text))
         if status.releaser and not unsigned and area.state in (StepState.WAITS, StepState.DRIES, StepState.FAILED):
@@ -70,6 +76,14 @@ def _list_for_areas(
             yield make(releaser, "release", about=_join(area.area, "after correction" if failed else ""), since=since)
         if not status.step.releases and _lacks_end(area, record, at):
             yield make(parties.applicator, "entry", about=_join(area.area, "ending time"))
+
+
+def _is_signed_by_another(status: StepStatus, area: AreaStatus, parties: Parties) -> bool:
+    """Whether the inspector signed what another party has to accept."""
+    by, releaser = area.released.by if area.released else "", status.releaser
+    if not by or releaser is None or releaser.role == parties.inspector.role:
+        return False
+    return by.casefold() in parties.inspector.name.casefold()
 
 
 def _lacks_end(area: AreaStatus, record: StepRecord, at: datetime) -> bool:

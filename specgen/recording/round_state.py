@@ -60,7 +60,9 @@ def judge_decisions(facts: StepFacts, decisions: Sequence[Decision], later: bool
     """The state of a step of which nothing but releases and inspections is recorded."""
     status = _decide(AreaStatus(StepState.DONE), facts, decisions)
     if not _is_settled(status):
-        waits = StepState.DONE if later else StepState.UNDER_WAY
+        # Of what is done once for all elevations nothing goes on at each of them when it was inspected.
+        seen = later or (facts.step.once and any(one.verdict is Verdict.GOOD for one in decisions))
+        waits = StepState.DONE if seen else StepState.UNDER_WAY
         status = replace(status, state=StepState.WAITS if facts.holds else waits)
     return JudgedRound(Round(""), status, _find_free(status, facts, decisions))
 

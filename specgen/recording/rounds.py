@@ -131,12 +131,13 @@ def _mark_superseded(rounds: Sequence[Round]) -> None:
 
 
 def _attach(readings: Sequence[Work], rounds: Sequence[Round]) -> None:
-    """Each reading to the last round of its area that had begun, else to the first there is."""
+    """Each reading to the last round of its area that had begun, else to the first; without an area to that of any."""
     by_area: dict[str, list[Round]] = defaultdict(list)
     for one in rounds:
         by_area[one.area].append(one)
     began: Mapping[str, list[datetime]] = {area: [one.began.at for one in listed] for area, listed in by_area.items()}
+    every = [one.began.at for one in rounds]
     for work in readings:
-        area = work.area if work.area in by_area else rounds[0].area
-        at = bisect_right(began[area], work.began.at)
-        by_area[area][max(at - 1, 0)].readings.append(work)
+        listed, times = (by_area[work.area], began[work.area]) if work.area in by_area else (rounds, every)
+        at = bisect_right(times, work.began.at)
+        listed[max(at - 1, 0)].readings.append(work)

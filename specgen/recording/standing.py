@@ -38,9 +38,8 @@ def list_failing(judgment: RecordJudgment, at: datetime | None) -> Failing:
         if not (stands(one, at) and is_known(one, at)):
             continue
         key = (one.entry.collection, one.entry.number)
-        before = found.get(key)
-        codes = before.codes | {one.code} if before else frozenset((one.code,))
-        found[key] = Against(f"{before.told}; {_tell(one)}" if before else _tell(one), codes)
+        before = found.get(key, Against((), frozenset()))
+        found[key] = Against((*before.told, _tell(one)), before.codes | {one.code})
     return found
 
 

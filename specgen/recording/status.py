@@ -81,9 +81,14 @@ class _FaceFinder:
             remarks=(
                 *tell_crews_together(face),
                 *tell_shared_panels(face, [one.step for one in facts], names),
-                *tell_unknown_panels(face, panels),
+                *tell_unknown_panels(face, mark, panels, self._find_face),
             ),
         )
+
+    def _find_face(self, panel: str) -> str:
+        """The elevation in whose layout a panel stands; empty for none."""
+        marks = self.project.members.get(("elevations",), ())
+        return next((mark for mark in marks if panel in self.asked.panels(mark)), "")
 
     def _list_first(self, mark: str, following: Sequence[NextStep]) -> tuple[Owed, ...]:
         """The first entry, where nothing is recorded."""

@@ -20,7 +20,7 @@ from specgen.scheduling.releases import find_releasing_role, name_releaser
 # Of this step alone an entry tells its coat.
 _COATS: dict[str, Path] = {"gloss": ("gloss", "coats")}
 _BETWEEN_COATS: dict[str, Path] = {"gloss": ("gloss", "touch_dry_hours")}
-_MOST_HOURS: dict[str, Path] = {"primer": ("primer", "most_recoat_hours")}
+_MOST_HOURS: dict[str, Path] = {name: (name, "most_recoat_hours") for name in ("primer", "gloss")}
 
 
 class Between(NamedTuple):

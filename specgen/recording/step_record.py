@@ -13,7 +13,7 @@ from specgen.recording.step_facts import StepFacts
 class Against(NamedTuple):
     """What stands against an entry: the nonconformances in words, and their clauses."""
 
-    told: str
+    told: tuple[str, ...]
     codes: frozenset[str]
 
 

@@ -6,16 +6,18 @@ from dataclasses import replace
 from datetime import datetime
 
 from specgen.model.record import Entry
+from specgen.model.standard import Step
 from specgen.model.status import AreaStatus, Remark, StepState, StepStatus
 from specgen.recording.early_starts import find_early
 from specgen.recording.round_state import JudgedRound, Now, judge_decisions, judge_round
 from specgen.recording.rounds import Round, list_closings, make_rounds
-from specgen.recording.site_entries import Decision, FaceEntries
+from specgen.recording.site_entries import Decision, FaceEntries, Verdict, moment_of
 from specgen.recording.step_facts import StepFacts
 from specgen.recording.step_record import Failing, StepRecord
 
 _ORDER = tuple(StepState)
 _BY_PANEL = ("primer", "gloss")
+_SETTLED = (StepState.RELEASED, StepState.DONE, StepState.WAITS)
 
 
 class Begun:
@@ -56,15 +58,18 @@ def judge_steps(
     records = _gather(face, facts)
     names = name_areas(face)
     begun, later, passed = Begun(), False, False
+    accepted: list[Decision] = []  # hold points of later steps
     for record in reversed(records):
         record.begun_later = later
         _judge(record, at, begun, names)
-        record.judged = [_fail(one, failing) for one in record.judged]
+        record.judged = [_fail(one, record.facts.step, failing, accepted) for one in record.judged]
         record.is_passed = passed
         if record.facts.in_order:
             begun.add(() if record.facts.step.releases else record.rounds)
             later = later or record.is_recorded
             passed = passed or (record.is_recorded and not _is_by_panel(record.facts))
+            if record.facts.holds and not record.facts.step.releases:
+                accepted += [one for one in record.decisions if one.verdict is Verdict.GOOD]
     find_early(records, failing)
     return records
 
@@ -114,16 +119,46 @@ def _list_at(decisions: Sequence[Decision], area: str) -> Sequence[Decision]:
     return [one for one in decisions if not one.area or one.area == area] if area else decisions
 
 
-def _fail(one: JudgedRound, failing: Failing) -> JudgedRound:
-    """A round with what stands against its entries, or against the release that counts."""
-    entries: tuple[Entry, ...] = one.work.entries if failing else ()
+def _fail(one: JudgedRound, step: Step, failing: Failing, accepted: Sequence[Decision]) -> JudgedRound:
+    """A round with what stands against its entries, or against the release that counts.
+
+    What was accepted since, or lies under released work, is not to be corrected: it waits for its disposition.
+    """
+    entries: tuple[Entry, ...] = one.work.entries if failing and not step.releases else ()
     if one.status.released is not None and one.status.released.entry is not None:
         entries = (*entries, one.status.released.entry)
-    reasons = tuple(Remark(failing[key].told, (e,)) for e in entries if (key := (e.collection, e.number)) in failing)
+    reasons = tuple(
+        Remark(_tell_late(text, e, one.work), (e,))
+        for e in entries
+        if (key := (e.collection, e.number)) in failing
+        for text in failing[key].told
+    )
     if not reasons:
         return one
+    if one.status.state in _SETTLED and _is_accepted(one, accepted):
+        return replace(one, status=replace(one.status, pending=reasons))
     status = replace(one.status, state=StepState.FAILED, reasons=(*one.status.reasons, *reasons))
     return replace(one, status=status)
+
+
+def _tell_late(text: str, entry: Entry, work: Round) -> str:
+    """What stands against an entry; of a reading taken after the work ended, with that."""
+    moment, ended = moment_of(entry), work.ended
+    is_late = any(one.entry is entry for one in work.readings) and moment is not None and moment.timed
+    if is_late and moment is not None and ended is not None and moment.at > ended:
+        return f"{text}; reading of {moment.at:%H:%M}, after the work ended {ended:%H:%M}"
+    return text
+
+
+def _is_accepted(one: JudgedRound, accepted: Sequence[Decision]) -> bool:
+    """Whether a later step was released or accepted where a round is, after it."""
+    if one.work.entries:
+        since = one.work.last_began
+    elif one.status.released is not None:
+        since = one.status.released.moment.at
+    else:
+        return False
+    return any(decision.area in ("", one.work.area) and decision.moment.at >= since for decision in accepted)
 
 
 def name_areas(face: FaceEntries) -> dict[str, str]:

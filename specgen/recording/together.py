@@ -1,6 +1,6 @@
 """What the passes on an elevation show beside each other: two crews in the same hours, one panel in two areas."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date, datetime
 
 from specgen.model.record import Entry
@@ -59,7 +59,9 @@ def names_panels(face: FaceEntries) -> bool:
     return any(work.panels for works in face.works.values() for work in works)
 
 
-def tell_unknown_panels(face: FaceEntries, panels: Sequence[str]) -> Iterator[Remark]:
+def tell_unknown_panels(
+    face: FaceEntries, elevation: str, panels: Sequence[str], find_face: Callable[[str], str]
+) -> Iterator[Remark]:
     """The panels that entries name and that the layout of the elevation does not have."""
     known, told = set(panels), dict[str, list[Entry]]()
     for works in face.works.values() if known else ():
@@ -67,4 +69,6 @@ def tell_unknown_panels(face: FaceEntries, panels: Sequence[str]) -> Iterator[Re
             for panel in set(work.panels) - known:
                 told.setdefault(panel, []).append(work.entry)
     for panel, entries in sorted(told.items()):
-        yield Remark(f"the layout has no panel {panel} ({suggest(panel, panels)})", tuple(entries))
+        other = find_face(panel)
+        lacks = f"the layout has no panel {panel} ({suggest(panel, panels)})"
+        yield Remark(f"{panel} stands on {other}, not on {elevation}" if other else lacks, tuple(entries))

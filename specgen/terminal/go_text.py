@@ -22,37 +22,54 @@ _AHEAD = {"air": "forecast low", "rain": "rain forecast"}
 def format_go(project: Project, answer: GoAnswer, where: str) -> Iterator[Line]:
     """The lines of an answer: what fails, what to look at, the dew point, what passes, and the sources by letter."""
     system = project.system
-    sources = _Sources()
-    yield Line("GO" if answer.goes else "NO-GO", style="bold")
+    sources = _Sources(project)
+    yield Line(tell_answer(answer), style="bold")
     yield Line(f"{answer.limits.step}{', ' + where if where else ''}")
     for name in answer.not_told:
         yield Line(f"NOT TOLD: {NAMES[name]} (add {_TOLD_BY[name]})", 2)
+    if answer.before is not None and answer.before.released is False:
+        yield Line(f"NOT YET: {answer.before.what}: {answer.before.told}", 2)
     for one in answer.held:
         if one.fails:
-            yield Line(f"FAILS: {_tell(one, system)}: {_tell_apart(one, system)} {sources.mark(one)}", 2)
+            yield Line(f"FAILS: {_tell_failing(one, system)} {sources.mark(one)}", 2)
     for change in list_changes(answer, system):
         yield Line(f"TO GO: {change}", 2)
     if answer.look_first:
-        yield Line(f"LOOK FIRST: {'; '.join(answer.look_first)}", 2)
+        yield Line(f"LOOK FIRST: {'; '.join(list_looks(answer, system))}", 2)
+    if answer.before is not None and answer.before.released:
+        yield Line(f"ok {answer.before.what}: {answer.before.told}", 3)
     yield from _dew_point(answer, system)
     for one in answer.held:
         if not one.fails:
             yield Line(f"ok {_tell(one, system)} {sources.mark(one)}", 3)
+    if answer.not_read:
+        yield Line(f"no limit of this step: {', '.join(NAMES[name] for name in answer.not_read)}", 2)
     for field in answer.limits.unset:
         yield Line(f"not set in the project: {field}", 2)
     yield from sources.list()
     yield Line(_SAFETY if answer.limits.step in SPRAYED else "Height: site safety plan first.", 2)
 
 
+def tell_answer(answer: GoAnswer) -> str:
+    """GO, GO IF what must be looked at first is right, or NO-GO."""
+    return "GO" if answer.is_sure else "GO IF" if answer.goes else "NO-GO"
+
+
+def list_looks(answer: GoAnswer, system: str) -> list[str]:
+    """What must be looked at first, with its figures."""
+    return [one.said.format("" if one.value is None else tell_value(one.value, system)) for one in answer.look_first]
+
+
 class _Sources:
     """The sources of the limits held, each with a letter in the order in which it is met."""
 
-    def __init__(self) -> None:
+    def __init__(self, project: Project) -> None:
+        self.project = project
         self.known: dict[str, str] = {}
 
     def mark(self, held: Held) -> str:
         """The letter of the source of a limit: `(a)`."""
-        told = tell_source(held.limit.source)
+        told = tell_source(self.project, held.limit.source)
         return f"({self.known.setdefault(told, chr(ord('a') + len(self.known)))})"
 
     def list(self) -> Iterator[Line]:
@@ -64,8 +81,22 @@ class _Sources:
 def _dew_point(answer: GoAnswer, system: str) -> Iterator[Line]:
     dew_point, margin = answer.readings.find_dew_point(), answer.readings.find_margin()
     if dew_point is not None:
-        above = "" if margin is None else f", wall {_tell_value(margin, system)} above"
+        above = "" if margin is None else f", wall {_tell_beside(margin, system)}"
         yield Line(f"Dew point {_tell_value(dew_point, system)}{above}", 2)
+
+
+def _tell_beside(margin: Quantity, system: str) -> str:
+    """`22.1 °F above`, `6.1 °F below`: the wall beside the dew point."""
+    told = _tell_value(margin, system)
+    return f"{told.removeprefix('-').removeprefix('−')} {'below' if margin.amount < 0 else 'above'}"
+
+
+def _tell_failing(held: Held, system: str) -> str:
+    """`wind 12 mph, max. 8 mph: 4 mph over`."""
+    if held.limit.reading == "margin" and held.value.amount < 0:
+        least = tell_value(held.limit.value, system)
+        return f"wall {_tell_beside(held.value, system)} dew point; needs {least} above"
+    return f"{_tell(held, system)}: {_tell_apart(held, system)}"
 
 
 def _tell(held: Held, system: str) -> str:
@@ -83,8 +114,17 @@ def _tell_apart_value(held: Held, system: str) -> str:
     for places in (1, 2, 3):
         told = _tell_value(held.value, system, places)
         if not held.fails or told != limit:
-            return told
-    return told
+            break
+    return told + _tell_as_read(held, system)
+
+
+def _tell_as_read(held: Held, system: str) -> str:
+    """` (22 °C)`: a reading typed in a unit of the other system, as it was read."""
+    value = held.value
+    if not isinstance(value, Quantity) or held.limit.reading == "margin":
+        return ""
+    other = own_unit(value, "ip" if system == "si" else "si")
+    return f" ({format_decimal(value.to(other), 8, 1)} {_print_apart(other)})" if value.unit == other else ""
 
 
 def _tell_apart(held: Held, system: str) -> str:
@@ -136,9 +176,9 @@ def _tell_change(held: Held, answer: GoAnswer, system: str) -> str:
     if held.ahead:
         return f"wait for 24 h at {figure} or more, or tent and heat"
     return {
-        ("air", "least"): f"wait for air of {figure}, or tent and heat",
-        ("surface", "least"): f"wait for a wall of {figure}, or tent and heat",
-        ("surface", "most"): f"shade the wall until it reads {figure}",
+        ("air", "least"): f"wait for air of {figure} or more, or tent and heat",
+        ("surface", "least"): f"wait for a wall of {figure} or more, or tent and heat",
+        ("surface", "most"): f"shade the wall until it reads {figure} or less",
         ("humidity", "most"): f"wait for humidity of {figure} or less",
     }.get((limit.reading, limit.sense), f"wait for wind of {figure} or less, gusts too")
 
@@ -156,25 +196,29 @@ def go_to_data(project: Project, answer: GoAnswer, elevation: str) -> dict[str, 
     """The answer as data; figures are bare numbers in the units of the project."""
     system = project.system
     dew_point, margin = answer.readings.find_dew_point(), answer.readings.find_margin()
-    held = [_held_to_data(one, system) for one in answer.held]
+    held = [_held_to_data(project, one) for one in answer.held]
     return {
         "format": 1,
         "project": project.get(("project", "name")),
         "step": answer.limits.step,
         "elevation": elevation or None,
-        "go": answer.goes,
+        "go": answer.is_sure,
+        "answer": tell_answer(answer),
+        "before": None if answer.before is None else answer.before._asdict(),
         "dew_point": None if dew_point is None else to_number(dew_point, system)[0],
         "above_dew_point": None if margin is None else to_number(margin, system)[0],
         "unit": "C" if system == "si" else "F",
         "fails": [one for one in held if one["fails"]],
         "held": held,
         "not_told": list(answer.not_told),
-        "look_first": list(answer.look_first),
+        "look_first": list_looks(answer, system),
+        "no_limit": list(answer.not_read),
         "to_go": list_changes(answer, system),
     }
 
 
-def _held_to_data(held: Held, system: str) -> dict[str, Any]:
+def _held_to_data(project: Project, held: Held) -> dict[str, Any]:
+    system = project.system
     value, unit = to_number(held.value, system)
     limit = to_number(held.limit.value, system)[0]
     return {
@@ -186,5 +230,5 @@ def _held_to_data(held: Held, system: str) -> dict[str, Any]:
         "unit": unit,
         "apart": None if value is None or limit is None else round(value - limit, 6),
         "fails": held.fails,
-        "source": tell_source(held.limit.source),
+        "source": tell_source(project, held.limit.source),
     }

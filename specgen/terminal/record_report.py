@@ -53,6 +53,7 @@ def _describe_record(project: Project, judgment: RecordJudgment) -> Iterator[Lin
     settled = sum(one.is_settled for one in judgment.nonconformances)
     told += f", {found - settled:,} open" if settled else ""
     yield Line(f"Site record: {told}", 2, style="stop" if found else "good")
+    yield from _tell_unjudged(records)
     yield Line(f"{project.value(('project', 'name'))}: {_tell_days(records)}".removesuffix(": "), 2)
     held = [(len(records.of(name)), name) for name in COLLECTIONS]
     counted = [f"{n:,} {_NOUNS[name][n > 1]}" for n, name in held if n]
@@ -62,6 +63,17 @@ def _describe_record(project: Project, judgment: RecordJudgment) -> Iterator[Lin
         yield Line(f"  and {len(records.files) - _MOST_FILES:,} files more", 4)
     states = (f"{judgment.counts.get(state, 0):,} {words(state)}" for state in ReadingState)
     yield Line(f"readings: {', '.join(states)}", 2)
+
+
+def _tell_unjudged(records: Records) -> Iterator[Line]:
+    """How many entries tell no day, and which files tell no step by which entries are held against limits."""
+    entries = [entry for name in COLLECTIONS if name != "result" for entry in records.of(name)]
+    undated = sum(day_of(entry) is None for entry in entries)
+    if undated:
+        yield Line(f"not judged in full: no day in {undated:,} of {len(entries):,} entries", 2, "", "caution")
+    files = {entry.place.file for entry in records.of("log")}
+    for file in sorted(files - {entry.place.file for entry in records.of("log") if entry.get("step")}):
+        yield Line(f"not judged in full: no step in any entry of {file}", 2, "", "caution")
 
 
 def _tell_days(records: Records) -> str:

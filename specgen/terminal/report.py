@@ -1,7 +1,7 @@
 """The report of `check` as text: the package first, then what decides each wall, the findings, what is open."""
 
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 from typing import Any
 
@@ -39,14 +39,17 @@ def format_report(
     file: str = "FILE",
     mark: Marker = no_mark,
     records: RecordJudgment | None = None,
+    left: Sequence[str] = (),
 ) -> str:
     """The report; of one severity its findings alone, numbered, and of stops the open items that stop too.
 
     `file` is the project as it is named in the command that is told next, `mark` draws the line of a place. Of the
-    site record of the project, where it has one, `records` tells how many nonconformances it holds.
+    site record of the project, where it has one, `records` tells how many nonconformances it holds; `left`
+    is what keeps a closeout from being written.
     """
     told = Told(project, judgment, mark)
-    lines = [*describe_package(project, judgment), *_count_nonconformances(records, file)]
+    package = describe_package(project, judgment) if judgment.stopped or not left else _describe_left(left)
+    lines = [*package, *_count_nonconformances(records, file)]
     lines += [Line(), *_describe_walls(project, judgment)]
     if severity is None:
         lines += [*_list_findings(told), *_list_open(told, file), *_list_settling(project, judgment)]
@@ -54,6 +57,11 @@ def format_report(
     else:
         lines += _list_numbered(told, severity)
     return show_lines([*lines, *tell_next(name_next(project, judgment, file, severity))], screen)
+
+
+def _describe_left(left: Sequence[str]) -> Iterator[Line]:
+    yield Line(f"Package: not ready for closeout; open: {count(len(left), 'item')}", 2, "Package", "stop")
+    yield from (Line(f"  {one}", 4) for one in left)
 
 
 def _count_nonconformances(records: RecordJudgment | None, file: str) -> Iterator[Line]:

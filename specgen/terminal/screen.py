@@ -8,7 +8,7 @@ from typing import NamedTuple
 from specgen.model.forbidden_characters import show_unseen
 
 WIDTH = 80
-_LEAST_WIDTH = 40
+_LEAST_WIDTH, _MOST_WIDTH = 40, 1000
 # Select Graphic Rendition of ECMA-48: weight and the eight plain colors, which every terminal has.
 _STYLES = {"bold": "1", "stop": "1;31", "caution": "33", "note": "36", "good": "32", "faint": "2"}
 _ESCAPE = "\x1b["
@@ -39,7 +39,7 @@ def find_screen(color: str = "auto") -> Screen:
     """The screen of standard output; `color` is auto, always or never."""
     is_terminal = sys.stdout.isatty()
     painted = color == "always" or (color == "auto" and is_terminal and _takes_color())
-    return Screen(_find_width() if is_terminal else WIDTH, painted, is_terminal)
+    return Screen(_find_width(is_terminal), painted, is_terminal)
 
 
 def _takes_color() -> bool:
@@ -49,7 +49,13 @@ def _takes_color() -> bool:
     return os.name != "nt" or bool(os.environ.get("WT_SESSION") or os.environ.get("TERM"))
 
 
-def _find_width() -> int:
+def _find_width(is_terminal: bool) -> int:
+    """The columns told in COLUMNS, as by POSIX, else those of the terminal."""
+    told = os.environ.get("COLUMNS", "")
+    if told.isascii() and told.isdigit() and 0 < int(told) < _MOST_WIDTH:
+        return max(int(told), _LEAST_WIDTH)
+    if not is_terminal:
+        return WIDTH
     try:
         columns = os.get_terminal_size(sys.stdout.fileno()).columns
     except (OSError, ValueError):

@@ -2,9 +2,11 @@
 
 from typing import Any
 
+from specgen.model.project import Project
 from specgen.model.source import Basis, Kind, Source
 from specgen.quantities.format import format_quantity, format_unit
 from specgen.quantities.quantity import Quantity
+from specgen.terminal.finding_text import tell_basis
 from specgen.weather.limits import SiteLimit
 
 NAMES = {
@@ -56,17 +58,17 @@ def tell_bound_short(limit: SiteLimit, system: str) -> str:
     return f"{'min.' if limit.sense == 'least' else 'max.'} {tell_value(limit.value, system)}"
 
 
-def tell_source(source: Source) -> str:
-    """Where a limit comes from, in short."""
+def tell_source(project: Project, source: Source) -> str:
+    """Where a limit comes from, as a finding on it cites it."""
     if source.kind is Kind.PROJECT:
         return "this project"
-    return source.short or str(Basis((source,)))
+    return tell_basis(project, Basis((source,)))
 
 
-def limit_to_data(limit: SiteLimit, system: str) -> dict[str, Any]:
+def limit_to_data(project: Project, limit: SiteLimit) -> dict[str, Any]:
     """A limit as data: its figure as a bare number in its unit."""
-    value, unit = to_number(limit.value, system)
-    source = tell_source(limit.source)
+    value, unit = to_number(limit.value, project.system)
+    source = tell_source(project, limit.source)
     row = {"reading": limit.reading, "sense": limit.sense, "limit": value, "unit": unit, "hold_hours": limit.hold}
     return row | {"source": source}
 

@@ -26,7 +26,8 @@ KEYS = (
     "format, errors, at, entries, sound, elevations, remarks; each elevation: elevation, name, wall, steps, next, "
     "required, remarks; steps: step, title, point, state, early, until, hours, hours_source, released_by, missing, "
     "areas; areas: area, state, again, panels, crews, began, ended, until, coats, coats_due, released, by, reasons, "
-    "early, remarks; next: step, from, latest, goes_on, correct, after_release_of, by, areas; required: party, what, "
+    "pending, early, remarks; next: step, from, latest, latest_by_area, goes_on, correct, release_anew, "
+    "after_release_of, by, areas; required: party, what, "
     "step, about, from; a party: role, name; a remark: text, entries"
 )
 PANEL_KEYS = (
@@ -109,6 +110,7 @@ def _area(area: AreaStatus) -> dict[str, Any]:
         "released": _moment(area.released.moment) if area.released else None,
         "by": area.released.by if area.released else None,
         "reasons": _remarks(area.reasons),
+        "pending": _remarks(area.pending),
         "early": _remarks(area.early),
         "remarks": _remarks(area.remarks),
     }
@@ -119,8 +121,10 @@ def _next(one: NextStep) -> dict[str, Any]:
         "step": one.step.name,
         "from": _time(one.start),
         "latest": _time(one.latest),
+        "latest_by_area": {area: _time(latest) for area, latest in one.deadlines if area},
         "goes_on": one.goes_on,
         "correct": one.correct,
+        "release_anew": one.release_anew,
         "after_release_of": one.hold.name if one.hold else None,
         "by": _party(one.releaser),
         "areas": list(one.areas),

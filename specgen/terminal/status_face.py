@@ -15,17 +15,23 @@ _UNRECORDED = (StepState.NOT_BEGUN, StepState.SKIPPED)
 
 
 def list_face_lines(status: ProjectStatus, face: FaceStatus) -> Iterator[Line]:
-    """The lines of one elevation: the steps that are recorded, the names of the others, what is next, what is owed."""
+    """The lines of one elevation: what is next, what is owed, what failed, the other steps, the names of the rest."""
     yield from tell_head(status)
     name = f" {face.name}" if face.name else ""
     wall = f", wall {face.wall}" if face.wall else ""
-    yield from (Line(f"{face.elevation}{name}{wall}", style="bold"), Line())
-    for step in face.steps:
-        if step.areas or step.state not in _UNRECORDED:
-            yield from _tell_step(step)
-    yield from _name_others(face)
+    yield Line(f"{face.elevation}{name}{wall}", style="bold")
     yield from list_next([face])
     yield from list_owed(face.owed)
+    recorded = [step for step in face.steps if step.areas or step.state not in _UNRECORDED]
+    against = [step for step in recorded if step.state is StepState.FAILED or step.early or step.pending]
+    for title, steps in (
+        ("Failed, begun too early, or without disposition", against),
+        ("Steps", [step for step in recorded if step not in against]),
+    ):
+        yield from (Line(), Line(title, style="bold")) if steps else ()
+        for step in steps:
+            yield from _tell_step(step)
+    yield from _name_others(face)
     told = [tell_remark(remark) for remark in (*face.remarks, *status.remarks, *status.failed)]
     if told:
         yield from (Line(), Line("Also", style="bold"))
@@ -53,6 +59,8 @@ def _tell_area(area: AreaStatus, *, alone: bool) -> Iterator[Line]:
         yield Line(f"  {f'{where}: ' if where else ''}{'; '.join(told)}", 4)
     for remark in (*area.reasons, *area.early):
         yield Line(f"    {tell_remark(remark)}", 6, "", "stop")
+    for remark in area.pending:
+        yield Line(f"    without disposition: {tell_remark(remark)}", 6, "", "caution")
     for remark in area.remarks:
         yield Line(f"    {tell_remark(remark)}", 6)
 

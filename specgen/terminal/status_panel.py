@@ -115,4 +115,7 @@ def _tell_signed(project: Project, entry: Entry) -> str:
     about = _tell_fields(project, entry, names)
     by = f" by {entry.get('by')}" if entry.get("by") else ", no signature"
     kind = "release" if entry.collection == "release" else "inspection"
-    return f"{when} {kind} of {words(str(entry.get('step')))}{by}: {', '.join([*about, name_place(entry)])}"
+    step = words(str(entry.get("step")))
+    told = step if step.startswith("release") else f"{kind} of {step}"
+    inspected = ", inspection" if told == step and kind == "inspection" else ""
+    return f"{when} {told}{inspected}{by}: {', '.join([*about, name_place(entry)])}"

@@ -1,10 +1,20 @@
-"""What `status` prints of all elevations: a grid of steps, what comes next, who owes what, what failed."""
+"""What `status` prints of all elevations: what comes next, who owes what, what failed, then a grid of steps."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 
-from specgen.model.status import FaceStatus, NextStep, Owed, ProjectStatus, StepState, StepStatus, tell_time
+from specgen.model.status import (
+    AreaStatus,
+    FaceStatus,
+    NextStep,
+    Owed,
+    ProjectStatus,
+    Remark,
+    StepState,
+    StepStatus,
+    tell_time,
+)
 from specgen.terminal.screen import Line, Screen, wrap
-from specgen.terminal.status_words import EARLY, SIGNS, name_release, tell_remark
+from specgen.terminal.status_words import EARLY, PENDING, SIGNS, name_release, tell_remark
 
 _WHAT = {"correction": "correct", "entry": "record"}
 _STYLES = {StepState.FAILED: "stop", StepState.WAITS: "caution"}
@@ -17,11 +27,11 @@ def list_status_lines(status: ProjectStatus, screen: Screen) -> Iterator[Line]:
     if not status.faces:
         yield Line("The project has no elevations: give them under elevations.")
         return
+    yield from list_next(status.faces)
+    yield from list_owed(owed for face in status.faces for owed in face.owed)
     yield Line()
     yield from _set_grid(status.faces, screen.width)
     yield from _set_legend(status.faces)
-    yield from list_next(status.faces)
-    yield from list_owed(owed for face in status.faces for owed in face.owed)
     yield from list_against(status)
     yield from list_remarks(status)
 
@@ -92,15 +102,17 @@ def _set_row(title: str, cells: Sequence[str], width: int, widths: Sequence[int]
 
 
 def _sign(step: StepStatus) -> str:
-    return SIGNS[step.state][0] + (EARLY if step.early else "")
+    return SIGNS[step.state][0] + (PENDING if step.pending else EARLY if step.early else "")
 
 
 def _set_legend(faces: Sequence[FaceStatus]) -> Iterator[Line]:
     """What the signs mean that the grid shows."""
     shown = {step.state for face in faces for step in face.steps}
     told = [f"{sign} {meaning}" for state, (sign, meaning) in SIGNS.items() if state in shown]
-    if any(step.early for face in faces for step in face.steps):
+    if any(_sign(step).endswith(EARLY) for face in faces for step in face.steps):
         told.append(f"{EARLY} begun too early")
+    if any(step.pending for face in faces for step in face.steps):
+        told.append(f"{PENDING} nonconformance without disposition")
     if any(len(face.steps) < max(len(one.steps) for one in faces) for face in faces):
         told.append("blank: the wall has no such step")
     yield Line()
@@ -119,6 +131,9 @@ def list_next(faces: Sequence[FaceStatus]) -> Iterator[Line]:
 
 def tell_next(one: NextStep) -> str:
     """`Tinted primer, from 2027-06-16 07:00, after release of Second smoothing coat by the inspector`."""
+    if one.correct and one.release_anew:
+        at = f", {', '.join(one.areas)}" if one.areas else ""
+        return f"{one.step.title}{at}: put right what the release found, then release again{_tell_by(one)}"
     if one.correct:
         by = f", then release by {one.releaser.name}" if one.releaser else ""
         return f"correct {one.step.title}{by}"
@@ -127,8 +142,15 @@ def tell_next(one: NextStep) -> str:
     title = f"{one.step.title} goes on" if one.goes_on else one.step.title
     hold = f", after {name_release(one.hold)}{_tell_by(one)}" if one.hold else ""
     areas = f"; now on {', '.join(one.areas)}" if one.areas else ""
-    latest = f", no later than {tell_time(one.latest)}" if one.latest else ""
+    latest = f", no later than {_tell_latest(one)}" if one.latest else ""
     return f"{title}{_tell_from(one)}{latest}{hold}{areas}"
+
+
+def _tell_latest(one: NextStep) -> str:
+    """`2027-07-17 08:10 (left bay), 2027-07-17 09:50 (right bay)`; one moment for all that name no area."""
+    if not any(area for area, _ in one.deadlines):
+        return tell_time(one.latest) if one.latest else ""
+    return ", ".join(f"{tell_time(latest)} ({area or 'whole face'})" for area, latest in one.deadlines)
 
 
 def _tell_from(one: NextStep) -> str:
@@ -155,6 +177,8 @@ def list_owed(owed: Iterable[Owed]) -> Iterator[Line]:
 def _tell_owed(one: Owed) -> str:
     about = f", {one.about}" if one.about else ""
     since = f", from {tell_time(one.since)}" if one.since else ""
+    if one.what == "disposition":
+        return f"disposition of the nonconformances of {one.step.title}{about}"
     what = _WHAT.get(one.what)
     if what is not None:
         return f"{what} {one.step.title}{about}"
@@ -163,17 +187,36 @@ def _tell_owed(one: Owed) -> str:
 
 
 def list_against(status: ProjectStatus) -> Iterator[Line]:
-    """What failed or was begun too early."""
-    told = []
+    """What failed or was begun too early, then what was accepted without a disposition, each by its place."""
+    failed = _list_places(status, lambda area: area.reasons + area.early)
+    failed |= {"Entries of no step": tuple(status.failed)} if status.failed else {}
+    yield from _list_by_place("Failed or begun too early", failed, "stop")
+    pending = _list_places(status, lambda area: area.pending)
+    yield from _list_by_place("Accepted, and the nonconformance has no disposition", pending, "caution")
+
+
+def _list_places(
+    status: ProjectStatus, choose: Callable[[AreaStatus], tuple[Remark, ...]]
+) -> dict[str, tuple[Remark, ...]]:
+    """Remarks of each step and area; what a step that only releases repeats is left out."""
+    told: dict[str, tuple[Remark, ...]] = {}
     for face in status.faces:
+        seen: set[tuple[str, str]] = set()
         for step in face.steps:
             for area in step.areas:
-                where = f"{face.elevation} {step.step.title}{f', {area.area}' if area.area else ''}"
-                told += [f"{where}: {tell_remark(remark)}" for remark in area.reasons + area.early]
-    told += [tell_remark(remark) for remark in status.failed]
+                new = tuple(one for one in choose(area) if (area.area, one.text) not in seen)
+                seen.update((area.area, one.text) for one in new)
+                if new:
+                    told[f"{face.elevation} {step.step.title}{f', {area.area}' if area.area else ''}"] = new
+    return told
+
+
+def _list_by_place(title: str, told: dict[str, tuple[Remark, ...]], style: str) -> Iterator[Line]:
     if told:
-        yield from (Line(), Line("Failed or begun too early", style="bold"))
-        yield from (Line(f"  {text}", 4, "", "stop") for text in dict.fromkeys(told))
+        yield from (Line(), Line(title, style="bold"))
+    for where, remarks in told.items():
+        yield Line(f"  {where}", 4)
+        yield from (Line(f"    {text}", 6, "", style) for text in dict.fromkeys(map(tell_remark, remarks)))
 
 
 def list_remarks(status: ProjectStatus) -> Iterator[Line]:

@@ -17,7 +17,7 @@ SIGNS = {
     StepState.SKIPPED: ("none", "no entry, and a later step has begun"),
     StepState.FAILED: ("FAIL", "failed"),
 }
-EARLY = "!"
+EARLY, PENDING = "!", "*"
 _MOST_NAMED = 3
 
 

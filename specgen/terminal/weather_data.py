@@ -9,7 +9,7 @@ from specgen.weather.summary import Summary
 
 def weather_to_data(report: WeatherReport) -> dict[str, Any]:
     """The counts of all elevations together, then those of each; times are ISO text in the local time of the file."""
-    data, system = report.data, report.project.system
+    data = report.data
     about = {
         "format": 1,
         "project": report.project.get(("project", "name")),
@@ -24,7 +24,7 @@ def weather_to_data(report: WeatherReport) -> dict[str, Any]:
             "missing_hours": data.missing,
             "typical_year": data.typical,
         },
-        "limits": [limit_to_data(limit, system) for limit in report.faces[0].limits.limits],
+        "limits": [limit_to_data(report.project, limit) for limit in report.faces[0].limits.limits],
     }
     each = {"by_elevation": {face.mark: _face(face) for face in report.faces if face.mark}}
     return about | _count(report.whole) | each | {"notes": [*report.left_out, *report.notes]}

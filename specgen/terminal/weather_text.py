@@ -74,7 +74,7 @@ def _limits(report: WeatherReport) -> Iterator[Line]:
     judged = [one for one in limits.limits if one.reading != "sun" or not report.all_hours]
     yield Line("Limits, each inclusive:")
     for limit in judged:
-        yield Line(f"  {tell_limit(limit, report.project.system)} ({tell_source(limit.source)})", 4)
+        yield Line(f"  {tell_limit(limit, report.project.system)} ({tell_source(report.project, limit.source)})", 4)
     for field in limits.unset:
         yield Line(f"  {field} is not set in the project", 4)
 

@@ -53,6 +53,24 @@ class Held(NamedTuple):
     ahead: bool = False
 
 
+class Look(NamedTuple):
+    """What must be looked at first; `value` is the figure that stands for the braces in `said`."""
+
+    said: str
+    value: Any = None
+
+
+class Before(NamedTuple):
+    """The hold point before the step: what is released, and how it stands by the site record.
+
+    `released` is None where the record does not tell it, or where there is none.
+    """
+
+    what: str
+    told: str = ""
+    released: bool | None = None
+
+
 @dataclass(frozen=True)
 class GoAnswer:
     """Whether the step may go on, what was held, what it needs and was not told, and what must be looked at first."""
@@ -61,24 +79,39 @@ class GoAnswer:
     readings: SiteReadings
     held: tuple[Held, ...]
     not_told: tuple[str, ...]  # of MEASURED
-    look_first: tuple[str, ...]
+    look_first: tuple[Look, ...]
+    not_read: tuple[str, ...] = ()  # told, and no limit of the step
+    before: Before | None = None
 
     @property
     def goes(self) -> bool:
-        """Whether nothing fails and nothing measured is missing."""
-        return not self.not_told and not any(one.fails for one in self.held)
+        """Whether nothing fails and nothing measured is missing: as far as told."""
+        held_up = self.before is not None and self.before.released is False
+        return not self.not_told and not held_up and not any(one.fails for one in self.held)
+
+    @property
+    def is_sure(self) -> bool:
+        """Whether it goes, and nothing is left to be looked at."""
+        return self.goes and not self.look_first
 
 
-def judge_go(limits: StepLimits, readings: SiteReadings) -> GoAnswer:
+def judge_go(limits: StepLimits, readings: SiteReadings, before: Before | None = None) -> GoAnswer:
     """The answer for a step with these readings. In a tent no rain counts, in a heated one no cold forecast."""
     held: list[Held] = []
-    look: list[str] = []
+    look: list[Look] = []
+    if before is not None and before.released is None:
+        look.append(Look(f"{before.what}{f' ({before.told})' if before.told else ''}"))
     for limit in limits.limits:
         held += _hold_now(limit, limits, readings)
         held += _hold_ahead(limit, limits, readings)
         look += _list_looks(limit, limits, readings)
     missing = [name for name in MEASURED if getattr(readings, name) is None and _needs(limits, name)]
-    return GoAnswer(limits, readings, tuple(held), tuple(missing), tuple(dict.fromkeys(look)))
+    unread = tuple(name for name in ("wind", "gust", "sun") if _is_unread(limits, readings, name))
+    return GoAnswer(limits, readings, tuple(held), tuple(missing), tuple(dict.fromkeys(look)), unread, before)
+
+
+def _is_unread(limits: StepLimits, readings: SiteReadings, name: str) -> bool:
+    return getattr(readings, name) is not None and not any(limit.reading == name for limit in limits.limits)
 
 
 def _needs(limits: StepLimits, name: str) -> bool:
@@ -110,20 +143,20 @@ def _hold_ahead(limit: SiteLimit, limits: StepLimits, readings: SiteReadings) ->
     return [] if value is None else [Held(limit, value, limit.breaks(value), ahead=True)]
 
 
-def _list_looks(limit: SiteLimit, limits: StepLimits, readings: SiteReadings) -> list[str]:
+def _list_looks(limit: SiteLimit, limits: StepLimits, readings: SiteReadings) -> list[Look]:
     """What a limit asks to be looked at, where it was not told."""
-    looks: list[str] = []
+    looks: list[Look] = []
     if limit.reading == "frost":
-        looks.append(f"no frost on the wall in the last {limit.hold} h")
+        looks.append(Look(f"no frost on the wall in the last {limit.hold} h"))
     elif limit.reading == "gust" and readings.gust is None:
-        looks.append("gusts within the wind limit")
+        looks.append(Look("gusts maximum {}", limit.value))
     elif limit.reading == "sun" and readings.sun is None:
-        looks.append("no direct sun on the wall")
+        looks.append(Look("no direct sun on the wall"))
     elif limit.reading == "rain" and not limits.tented:
         if readings.rain is None:
-            looks.append("no rain")
+            looks.append(Look("no rain"))
         if limit.hold and readings.forecast_rain is None:
-            looks.append(f"no rain forecast for {limit.hold} h")
+            looks.append(Look(f"no rain forecast for {limit.hold} h"))
     if limit.hold and limit.reading == "air" and not limits.heated and readings.forecast_low is None:
-        looks.append(f"forecast low for {limit.hold} h not below the minimum")
+        looks.append(Look(f"forecast low for {limit.hold} h minimum {{}}", limit.value))
     return looks

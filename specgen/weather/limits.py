@@ -17,8 +17,8 @@ from specgen.quantities.comparison import less, more
 from specgen.resolving.limits_in_force import limit_in_force, plan_source
 
 # Steps by the limits that they share.
-BOARDS = ("boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass")
-COATS = ("smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss")
+BOARDS = ("boards", "rasp", "heavy_mesh", "mesh", "second_pass")
+COATS = ("smoothing_1", "smoothing_2", "primer", "release_primer", "gloss")
 SPRAYED = ("primer", "gloss")
 STEPS = ("wrb", *BOARDS, *COATS, "sealant")
 
@@ -81,7 +81,8 @@ def find_limits(project: Project, standards: Standards, step: str, elevation: st
 def _check_step(project: Project, standards: Standards, step: str, elevation: str) -> None:
     if step not in STEPS:
         told = f"the step {step!r} has no weather limits" if step in standards.steps else f"there is no step {step!r}"
-        raise refuse(told, suggest(step, STEPS))
+        near = suggest(step, STEPS)
+        raise refuse(told, near if near.startswith("did") else f"known: {', '.join(STEPS)}")
     when, walls = standards.steps[step].when, list_walls(project, elevation)
     if when and not any(evaluate(when, project, ("walls", wall)) for wall in walls):
         where = f"wall {walls[0]} of elevation {elevation}" if elevation and len(walls) == 1 else "the project"

@@ -153,7 +153,7 @@ BAD = [
     ("integer", "gloss.coats", "1_0", "'1_0' is not a number", ""),
     ("integer", "gloss.coats", "\u0662", "is not a number", ""),
     ("integer", "gloss.coats", "9", f"9 is above 6, {SLIP}", "0 to 6"),
-    ("integer", "gloss.coats", "-2", f"-2 is below 0, {SLIP}", "asked for: "),
+    ("integer", "gloss.coats", "-2", f"-2 is below 0, {SLIP}", "0 to"),
     ("number", "gloss.dry_hours", ".nan", "'.nan' is not a number", ""),
     ("number", "gloss.dry_hours", ".inf", "'.inf' is not a number", ""),
     ("number", "gloss.dry_hours", "-.inf", "'-.inf' is not a number", ""),
@@ -179,7 +179,7 @@ BAD = [
     ("number", "gloss.dry_hours", "\u0663", "is not a number", "without a unit"),
     ("number", "gloss.dry_hours", "1e99", "is above", ""),
     ("number", "gloss.dry_hours", "", "'' is not a number", ""),
-    ("percent", "gloss.max_water", "101", "101 is above 50", "asked for: "),
+    ("percent", "gloss.max_water", "101", "101 is above 50", "0 to 50"),
     ("percent", "gloss.max_water", "-1 %", "-1 % is below 0", ""),
     ("percent", "walls.*.substrate.moisture", "0.25", "'0.25' may be a share or a percentage", "25% or 0.25%"),
     ("percent", "gloss.volume_solids", ".65", "'.65' may be a share or a percentage", "write 65% or .65%"),
@@ -237,9 +237,9 @@ BAD = [
     ("quantity", "walls.*.insulation.thickness", "two inches", "is written in words", "write 2 inches"),
     ("quantity", "weather.max_spray_wind", "n/a", "'n/a' is not a quantity", "write tbd where it is not known yet"),
     ("quantity", "climate.hot_air", "95 psi", "'psi' is not a unit of temperature", ""),
-    ("quantity", "climate.hot_air", "500 F", "500 F is above", "asked for: "),
+    ("quantity", "climate.hot_air", "500 F", "500 F is above", " to "),
     ("quantity", "walls.*.insulation.thickness", "1/0 in", "divides by zero", ""),
-    ("quantity", "walls.*.insulation.thickness", "-2 in", "-2 in is below", "asked for: "),
+    ("quantity", "walls.*.insulation.thickness", "-2 in", "-2 in is below", " to "),
     ("bearing", "mockup.facing", "up", "'up' is not a compass point", "N, NNE, NE"),
     ("bearing", "mockup.facing", "NEN", "is not a compass point", ""),
     ("bearing", "mockup.facing", "400", "'400' lies outside 0 to 360 degrees", "clockwise"),
@@ -414,13 +414,13 @@ BOUNDS = [
 
 @pytest.mark.parametrize(("made", "side", "bound"), BOUNDS)
 @pytest.mark.no_cover
-def test_a_bound_is_taken_itself_and_what_lies_beyond_is_told_with_the_reason(
+def test_a_bound_is_taken_itself_and_what_lies_beyond_is_told_with_the_range(
     made: Field, side: int, bound: str
 ) -> None:
     assert convert_checked(made, bound) is not None
     fault = refused(made, just_outside(made, bound, side))
     assert f"is {'below' if side < 0 else 'above'} {bound}, {SLIP}" in fault.message
-    assert made.why in fault.hint
+    assert fault.hint == f"{made.least} to {made.most}"
 
 
 # A thousandth more is another thing altogether for so small a figure, so its bounds are tried by hand.

@@ -110,3 +110,19 @@ def test_a_nonconformance_of_work_done_anew_stands_no_longer(tmp_path: Path) -> 
         judgment=judgment_of(tmp_path, Severity.STOP, None),
     )
     assert step_of(found, "mesh").state is StepState.DRIES
+
+
+def test_a_nonconformance_of_work_accepted_since_waits_for_its_disposition_and_no_correction(tmp_path: Path) -> None:
+    days = (
+        log("2027-06-15", "mesh", "07:00-09:00"),
+        release("2027-06-15", "mesh", "19:00"),  # 9 and 10 h
+        log("2027-06-16", "second_pass", "07:00-09:00"),
+        release("2027-06-17", "second_pass", "09:00"),  # 9 and 24 h
+    )
+    found = status(tmp_path, *days, judgment=judgment_of(tmp_path, Severity.STOP, None))
+    assert state_of(found, "mesh") is StepState.RELEASED
+    assert texts(step_of(found, "mesh").pending) == "nonconformance 1, WEA-01a: Air is 36 °F"
+    assert [(one.party.role, one.what) for one in face_of(found).owed if one.step.name == "mesh"] == [
+        ("architect", "disposition")
+    ]
+    assert not found.is_sound

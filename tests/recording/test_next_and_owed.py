@@ -121,3 +121,16 @@ def test_nothing_comes_next_where_all_steps_are_over(tmp_path: Path) -> None:
     done = [log("2027-07-01", "gloss", f"{hour:02}:00-{hour:02}:30", coat=coat) for coat, hour in ((1, 7), (2, 9))]
     found = status(tmp_path, *done, *ends, inspection("2027-05-01", "mockup"))
     assert face_of(found).next == ()
+
+
+def test_each_area_has_the_recoat_time_of_its_own_last_coat(tmp_path: Path) -> None:
+    coats = [
+        log("2027-06-14", "primer", "07:00-08:00", area="left bay"),
+        log("2027-06-14", "primer", "08:00-09:00", area="right bay"),
+        log("2027-06-16", "gloss", "07:00-08:00", area="left bay", coat=1),
+    ]
+    change = {"primer": {"most_recoat_hours": 120}, "gloss": {"most_recoat_hours": 24}}
+    following = face_of(status(tmp_path, *coats, at="2027-06-16T08:30", change=change)).next[0]
+    # Gloss of the left bay: 8:00 and 24 h; primer of the right bay: 9:00 on the 14th and 120 h.
+    assert following.deadlines == (("left bay", datetime(2027, 6, 17, 8)), ("right bay", datetime(2027, 6, 19, 9)))
+    assert following.latest == datetime(2027, 6, 17, 8)
