@@ -84,8 +84,6 @@ class ElevationWork:
             self._add_wait(step, wait, ".dry", "cure" if step.name in ("boards", "sealant") else "drying")
         if step.point == "H":
             self._add_hold(step)
-        if step.name == "sealant" and not is_sealed_first(root_of(self.elevation)):
-            self.behind = worked  # its cure and pull hold up nothing else
         for gap in list_gaps(root_of(self.elevation), step.name, wait):
             if gap.to_step in later:
                 self._add_gap(step, gap, worked)

@@ -3,7 +3,7 @@
 Dates and counts are by hand from the calendar of 2027; common practice, no source.
 """
 
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -56,10 +56,10 @@ def make(**changed: Any) -> Schedule:
     )
     cure = Activity("E1.boards.dry", "Cure", "drying", at("06-22", "09:10"), at("06-23", "09:10"), "E1", "boards")
     primer = Activity("E1.primer", "Tinted primer", "work", at("06-25"), at("06-25", "10:00"), "E1", "primer", "silver")
-    gloss = Activity("E2.gloss.1", "Day 1", "work", at("07-01"), at("07-01", "14:00"), "E2", "gloss", "silver", slack=3)
+    gloss = Activity("E2.gloss.1", "Day 1", "work", at("07-01"), at("07-01", "14:00"), "E2", "gloss", "silver", spare=timedelta(days=3))
     second = gloss._replace(mark="E2.gloss.2", start=at("07-02"), end=at("07-02", "14:00"))
-    hold = Activity("E2.gloss.hold", "Release", "hold", at("07-05"), at("07-05"), "E2", "gloss", slack=3)
-    review = Activity("review", "Review", "review", at("03-01", "00:00"), at("03-15", "00:00"), slack=9)
+    hold = Activity("E2.gloss.hold", "Release", "hold", at("07-05"), at("07-05"), "E2", "gloss", spare=timedelta(days=3))
+    review = Activity("review", "Review", "review", at("03-01", "00:00"), at("03-15", "00:00"), spare=timedelta(days=9))
     weather = Activity("weather", "Weather days: 2", "weather", at("07-05"), at("07-06", "16:00"))
     every = (review, boards, cure, primer, gloss, second, hold, weather)
     return Schedule(every, ("E1.boards", "E1.primer", "weather"), at("07-06", "16:00"), **changed)
