@@ -13,6 +13,7 @@ from specgen import scheduling
 from specgen.documents.changes_finding import find_changes
 from specgen.documents.changes_state import take_state
 from specgen.documents.context import DocumentContext
+from specgen.model.calendar import DAY
 from specgen.model.schedule import Activity, Schedule
 from specgen.resolving.provider import Provider, Resolver
 from tests.documents.support import context_of, lines_of, rows_of
@@ -56,10 +57,12 @@ def make(**changed: Any) -> Schedule:
     )
     cure = Activity("E1.boards.dry", "Cure", "drying", at("06-22", "09:10"), at("06-23", "09:10"), "E1", "boards")
     primer = Activity("E1.primer", "Tinted primer", "work", at("06-25"), at("06-25", "10:00"), "E1", "primer", "silver")
-    gloss = Activity("E2.gloss.1", "Day 1", "work", at("07-01"), at("07-01", "14:00"), "E2", "gloss", "silver", spare=timedelta(days=3))
+    gloss = Activity(
+        "E2.gloss.1", "Day 1", "work", at("07-01"), at("07-01", "14:00"), "E2", "gloss", "silver", spare=3 * DAY
+    )
     second = gloss._replace(mark="E2.gloss.2", start=at("07-02"), end=at("07-02", "14:00"))
-    hold = Activity("E2.gloss.hold", "Release", "hold", at("07-05"), at("07-05"), "E2", "gloss", spare=timedelta(days=3))
-    review = Activity("review", "Review", "review", at("03-01", "00:00"), at("03-15", "00:00"), spare=timedelta(days=9))
+    hold = Activity("E2.gloss.hold", "Release", "hold", at("07-05"), at("07-05"), "E2", "gloss", spare=3 * DAY)
+    review = Activity("review", "Review", "review", at("03-01", "00:00"), at("03-15", "00:00"), spare=9 * DAY)
     weather = Activity("weather", "Weather days: 2", "weather", at("07-05"), at("07-06", "16:00"))
     every = (review, boards, cure, primer, gloss, second, hold, weather)
     return Schedule(every, ("E1.boards", "E1.primer", "weather"), at("07-06", "16:00"), **changed)
@@ -95,18 +98,20 @@ def test_the_chain_tells_what_each_date_follows_from_and_which_governs(tmp_path:
     rows = rows_behind(planned(tmp_path), "Event")
     assert rows[:6] == [
         ["Submittal of this package", "March 1, 2027", "–", "–"],
-        ["Review complete", "March 15, 2027", "14 days of review", "7 days"],
+        ["Review complete", "March 15, 2027", "14 days of review", "7 days, to start of mockup"],
         ["Planned start of mockup", "March 22, 2027", "as planned", "governs"],
-        ["Start of mockup", "March 22, 2027", "the latest of these: the planned mockup start", "–"],
-        ["Earliest start of work on the wall", "April 5, 2027", "14 days of mockup, with drying and acceptance", "–"],
-        ["Planned start of work on the wall", "May 3, 2027", "as planned", "28 days"],
+        ["Start of mockup", "March 22, 2027", "latest of review, planned start", "–"],
+        # The 14th day of the mockup is 4 April.
+        ["Acceptance of the mockup", "April 4, 2027", "14 days of mockup, with drying and acceptance", "–"],
+        ["Earliest start of work on the wall", "April 5, 2027", "acceptance of the mockup", "–"],
     ]
+    assert rows[6] == ["Planned start of work on the wall", "May 3, 2027", "as planned", "28 days after earliest start"]
     # By their dates: the gloss is dry on 5 July, 4 days before the season ends; 6 July is 24 before the completion.
-    assert rows[6:] == [
-        ["Start of spray season", "June 21, 2027", "as planned", "–"],
-        ["Gloss dry on the last elevation", "July 5, 2027", "activities below", "4 days"],
-        ["End of the work", "July 6, 2027", "activities below, weather days included", "24 days"],
-        ["End of spray season", "July 9, 2027", "as planned", "–"],
+    assert rows[7:] == [
+        ["First day of spray window", "June 21, 2027", "as planned", "–"],
+        ["Gloss dry on the last elevation", "July 5, 2027", "activities below", "4 days, to end of window"],
+        ["End of the work", "July 6, 2027", "activities below, weather days included", "24 days, to completion"],
+        ["Last day of spray window", "July 9, 2027", "as planned", "–"],
         ["Completion date of the contract", "July 30, 2027", "–", "–"],
     ]
 
@@ -123,7 +128,7 @@ def test_the_chain_tells_what_each_date_follows_from_and_which_governs(tmp_path:
         ({"contract": {"review_days": 30}}, ["Review complete", "March 31, 2027", "governs"]),
         (
             {"contract": {"review_day_kind": "working", "review_days": 10}},
-            ["Review complete", "March 15, 2027", "7 days"],
+            ["Review complete", "March 15, 2027", "7 days, to start of mockup"],
         ),
     ],
 )
@@ -135,7 +140,6 @@ def test_what_is_late_or_governs_is_said(change: Any, row: list[str], tmp_path: 
 def test_each_step_has_its_crew_drying_release_and_float(tmp_path: Path) -> None:
     # Moments stand at the next quarter of an hour; whole days have no hour.
     assert rows_behind(planned(tmp_path), "Elevation") == [
-        ["Project", "Review", "–", "Mon Mar 1", "Mon Mar 15", "–", "–", "9 days"],
         [
             "E1 South face",
             "Insulation boards",
@@ -159,6 +163,57 @@ def test_each_step_has_its_crew_drying_release_and_float(tmp_path: Path) -> None
         ],
         ["Project", "Weather days: 2", "–", "Mon Jul 5, 06:00", "Tue Jul 6, 16:00", "–", "–", "governs"],
     ]
+
+
+@pytest.mark.parametrize(
+    ("ordered", "floats", "follows"),
+    [
+        # The review is over on 15 March, the mockup begins on 12 April. 21 days behind 15 March are 5 April: a week.
+        ("2027-03-15", ["7 days", "7 days", "7 days"], "review complete"),
+        # Ordered on 18 March it is there on 8 April, 4 days before. The review may be over on 22 March: 7 days.
+        ("2027-03-18", ["7 days", "4 days", "4 days"], "review complete"),
+        # Ordered on the 8th it is there on 29 March, 14 days before; nothing waits for the review but the mockup.
+        (
+            "2027-03-08",
+            ["28 days", "14 days", "14 days"],
+            "as planned, before review is complete, at the applicator's risk",
+        ),
+    ],
+)
+def test_a_color_ordered_behind_the_review_is_as_late_as_the_review(
+    ordered: str, floats: list[str], follows: str, tmp_path: Path
+) -> None:
+    color = {"C1": {"kind": "custom", "lead_time_days": 21}}
+    change = {"colors": color, "schedule": {"color_sample_order_on": ordered}, "mockup": {"planned_on": "2027-04-12"}}
+    rows = {row[0]: row for row in rows_behind(planned(tmp_path, change), "Event")}
+    told = [rows[name][3] for name in ("Review complete", "Order of sample color", "Sample color arrives")]
+    assert told == [f"{one}, to start of mockup" for one in floats]
+    assert rows["Order of sample color"][2] == follows
+
+
+def test_the_mockup_once_accepted_is_told_with_its_day(tmp_path: Path) -> None:
+    # 3 May is 24 days behind 9 April.
+    change = {"mockup": {"accepted_on": "2027-04-09"}, "schedule": {"meeting_on": "2027-03-17"}}
+    rows = rows_behind(planned(tmp_path, change), "Event")
+    assert ["Acceptance of the mockup", "April 9, 2027", "as accepted", "–"] in rows
+    assert ["Earliest start of work on the wall", "April 9, 2027", "acceptance of the mockup", "–"] in rows
+    assert ["Planned start of work on the wall", "May 3, 2027", "as planned", "24 days after earliest start"] in rows
+    assert rows[2] == ["Preinstallation meeting", "March 17, 2027", "as planned", "–"]  # between review and mockup
+
+
+def test_the_joint_layout_is_released_by_the_first_cut(tmp_path: Path) -> None:
+    cut = Activity("E1.aesthetic_joints", "Joints", "work", at("06-24"), at("06-24", "10:00"), "E1", "aesthetic_joints")
+    schedule = Schedule((*make().activities, cut), make().chain, make().end)
+    rows = rows_behind(planned(tmp_path, schedule=schedule), "Event")
+    told = ["Release of the joint layout, latest", "June 24, 2027", "first cut of aesthetic joints", "–"]
+    assert told in rows
+
+
+def test_float_below_a_day_is_told_apart_from_none(tmp_path: Path) -> None:
+    made = make()
+    near = [one._replace(spare=timedelta(hours=3)) if one.elevation == "E2" else one for one in made.activities]
+    rows = rows_behind(planned(tmp_path, schedule=Schedule(tuple(near), made.chain, made.end)), "Elevation")
+    assert [row[-1] for row in rows if row[0] == "E2 north"] == ["less than 1 day"]
 
 
 def test_a_moment_of_another_year_bears_it(tmp_path: Path) -> None:
