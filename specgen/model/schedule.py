@@ -43,6 +43,7 @@ class Schedule:
     end: datetime
     notes: tuple[str, ...] = ()
     missing: tuple[Path, ...] = ()  # fields for want of which activities are left out, and the end is not that of all
+    untimed: tuple[str, ...] = ()  # what takes no time in it, so that the end is the earliest
 
 
 class Span(NamedTuple):

@@ -43,6 +43,7 @@ PROJECT: dict[str, Any] = {
 
 # Start, end, dry; start, end, nothing that dries, release.
 BOARDS = ("Mon Jun 21, 06:00", "Tue Jun 22, 09:15", "Wed Jun 23, 09:15")
+NO_HOLIDAYS = "none taken off; confirm with the general contractor"
 GLOSS = ("Thu Jul 1, 06:00", "Fri Jul 2, 14:00", "–", "Mon Jul 5, 06:00")
 
 
@@ -209,6 +210,27 @@ def test_the_joint_layout_is_released_by_the_first_cut(tmp_path: Path) -> None:
     assert told in rows
 
 
+def test_the_end_is_the_earliest_where_steps_take_no_time(tmp_path: Path) -> None:
+    rows = rows_behind(planned(tmp_path, schedule=make(untimed=("Flashings",))), "Event")
+    found = {row[0]: row[2] for row in rows}
+    assert "without the steps for which no output is given" in found["End of the work, earliest"]
+
+
+def test_a_step_without_an_output_has_the_crew_that_names_it(tmp_path: Path) -> None:
+    crews = {
+        "red": {"steps": ["flashings", "boards"], "rates": {"boards": "90 ft2/h", "mesh": "120 ft2/h"}},
+        "bead": {"steps": ["sealant"]},
+    }
+    caps = Activity("E1.flashings.hold", "Flashings", "hold", at("06-21"), at("06-21"), "E1", "flashings")
+    context = planned(tmp_path, {"crews": crews}, Schedule((caps, *make().activities), make().chain, make().end))
+    found = {row[1]: row[2] for row in rows_behind(context, "Elevation")}
+    assert found["Flashings and terminations"] == "red"
+    # Outputs as given, in the order of the work.
+    told = {row[0]: row[1] for row in rows_behind(context, "Calendar")}
+    assert told["Output, crew red"] == "insulation boards 90 sq ft/h; base coat with standard mesh 120 sq ft/h"
+    assert "Output, crew bead" not in told
+
+
 def test_float_below_a_day_is_told_apart_from_none(tmp_path: Path) -> None:
     made = make()
     near = [one._replace(spare=timedelta(hours=3)) if one.elevation == "E2" else one for one in made.activities]
@@ -248,9 +270,12 @@ def test_for_the_mockup_alone_the_chain_ends_with_the_start_of_the_work(tmp_path
 @pytest.mark.parametrize(
     ("schedule", "rows"),
     [
-        ({}, ["Saturday and Sunday, common practice; confirm with the general contractor", "none planned"]),
+        (
+            {},
+            ["Saturday and Sunday, common practice; confirm with the general contractor", NO_HOLIDAYS, "none planned"],
+        ),
         ({"days_off": ["sun", "2027-07-05"], "night_work": "no"}, ["Sunday", "Mon Jul 5, 2027", "none"]),
-        ({"days_off": [], "night_work": "yes"}, ["none", "by lamp"]),
+        ({"days_off": [], "night_work": "yes"}, ["none", NO_HOLIDAYS, "by lamp"]),
         # Independence Day of 2027 is a Sunday, observed on Monday (5 U.S.C. 6103; Executive Order 11582).
         (
             {"days_off": ["sat", "sun"], "holidays": "US"},
@@ -271,9 +296,9 @@ def test_the_calendar_says_which_days_are_off(schedule: dict[str, Any], rows: li
 @pytest.mark.parametrize(
     ("hours", "told"),
     [
-        (None, ["24 h", "none; minimum applies", "68 h", "OK"]),
-        (20, ["24 h", "20 h, to rasping and leveling", "68 h", "4 h short"]),
-        (24, ["24 h", "24 h, to rasping and leveling", "68 h", "OK"]),
+        (None, ["24 h", "–", "69 h", "OK"]),
+        (20, ["24 h", "–", "20 h, to rasping and leveling", "69 h", "4 h short"]),
+        (24, ["24 h", "–", "24 h, to rasping and leveling", "69 h", "OK"]),
     ],
 )
 def test_each_planned_wait_is_held_against_its_drying_time(hours: int | None, told: list[str], tmp_path: Path) -> None:
@@ -294,7 +319,8 @@ def test_a_wait_past_the_recoat_time_is_told(tmp_path: Path) -> None:
 
 def test_usable_hours_are_told_by_month_with_what_takes_the_others(tmp_path: Path) -> None:
     # Under cloth the shift less an hour; on the north face the sun until 7:58 and 7:53 (Duffie and Beckman).
-    rows = [row for row in rows_of("D14", planned(tmp_path)) if len(row) == 7]
+    found = [row for row in rows_of("D14", planned(tmp_path)) if len(row) == 7]
+    rows = [[cell.split("[")[0] for cell in row] for row in found]  # without the letter of the source
     assert rows[1:] == [
         ["E1 South face", "June to July", "06:30 to 15:30", "9 h", "0 h", "0 h", "1 h"],
         ["E2 north", "June", "07:58 to 15:30", "7.5 h", "0 h", "2 h", "0.5 h"],
@@ -333,13 +359,33 @@ def test_rain_days_that_are_not_given_are_asked_for(tmp_path: Path) -> None:
 
 
 def test_a_scaffold_is_held_against_a_lift(tmp_path: Path) -> None:
-    rows = [
-        row for row in rows_of("D14", planned(tmp_path)) if len(row) == 5 and row[1] in ("frame scaffold", "boom lift")
-    ]
+    found = [row for row in rows_of("D14", planned(tmp_path)) if len(row) == 5]
+    means = [row for row in found if row[1] in ("frame scaffold", "boom lift")]
+    rows = [[cell.split("[d]")[0] for cell in row] for row in means]  # without the letter of the source
     assert rows == [
         ["E1 South face", "frame scaffold", "shade cloth", "9 h", "1.3 to 1.5 h"],
         ["E2 north", "boom lift", "[Shade of E2]", "9 h", "7.5 to 7.7 h"],
     ]
+
+
+def test_faces_that_all_stand_in_scaffolds_are_held_against_no_lift(tmp_path: Path) -> None:
+    scaffold = {"A2": {"elevation": "E2", "kind": "system_scaffold"}}
+    assert "SCAFFOLD OR LIFT" in lines_of("D14", planned(tmp_path))
+    assert "SCAFFOLD OR LIFT" not in lines_of("D14", planned(tmp_path, {"access": scaffold}))
+
+
+def test_recoat_times_and_the_cure_of_the_sealant_stand_among_the_waits(tmp_path: Path) -> None:
+    coats = {
+        "primer": {"coats": 1, "dry_hours": 12, "most_recoat_hours": 168},
+        "gloss": {"coats": 2, "touch_dry_hours": 2, "most_recoat_hours": 72, "dry_hours": 24},
+        "joints": {"J1": {"kind": "panel_joint"}},
+        "sealants": {"S1": {"pull_cure_days": 9}},
+    }
+    found = {row[0]: row[1:3] for row in rows_behind(planned(tmp_path, coats), "Step that dries")}
+    told = {name: [cell.split("[")[0] for cell in cells] for name, cells in found.items()}
+    assert told["Tinted primer"] == ["12 h", "168 h"]
+    assert told["Gloss finish, between coats"] == ["2 h", "72 h"]
+    assert told["Sealant joints"] == ["9 days", "–"]
 
 
 def test_two_plans_are_compared_by_fit_days_and_end(tmp_path: Path) -> None:

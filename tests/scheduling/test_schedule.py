@@ -169,10 +169,18 @@ def test_spraying_begins_no_earlier_than_planned(tmp_path: Path) -> None:
     made = schedule_of(tmp_path, {"schedule": {"spray_start": "2027-07-12"}, "elevations": {"E2": "drop"}})
     assert dates(made, "E1.primer") == ["07-12 07:00 to 07-12 08:00"]
     assert made.chain[0] == "E1.primer"
-    first = "The chain begins with a date that is given: Tinted primer, E1, from July 12, 2027 (schedule.spray_start)."
+    first = "Tinted primer, E1: not before July 12, 2027 (schedule.spray_start)."
     assert first in made.notes
     # What lies before has the days from Tuesday, July 6 on.
     assert find(made, "E1.smoothing_2.hold").slack == 6
+
+
+def test_steps_without_an_output_are_named_beside_the_end_that_is_the_earliest(tmp_path: Path) -> None:
+    made = schedule_of(tmp_path, {"access": {"A1": {"elevation": "E1", "kind": "frame_scaffold"}}})
+    down = "taking down the scaffold, sealing tie places, and repair"
+    assert {"Substrate", "Flashings and terminations", down} <= set(made.untimed)
+    (told,) = [note for note in made.notes if note.startswith("The end is the earliest: no time is included for ")]
+    assert "flashings and terminations" in told and told.endswith(f", {down}.")
 
 
 SEALED = {

@@ -170,6 +170,9 @@ def _tell_end(context: DocumentContext) -> tuple[date | None, Line]:
         return None, (said, OPEN, tell_untold(context), "")
     end, completion = schedule.end.date(), context.project.get(("contract", "completion_date"))
     told = "activities below, weather days included" if context.project.get(_WEATHER) else "activities below"
+    if schedule.untimed:
+        told += ", without the steps for which no output is given"
+        said += ", earliest"
     return end, (said, long_date(end), told, _tell_spare(completion, end, "completion"))
 
 

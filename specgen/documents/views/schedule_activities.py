@@ -34,7 +34,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     year = schedule.activities[0].start.year
     named = [None, *(row.elevation for row in taken)]
     heads = [_name(context, row, above) for row, above in zip(taken, named, strict=False)]
-    header = ("Elevation", "Activity", "Crew", f"Start, {year}", "End", "Dry, wait over", "Release", "Float")
+    moments = (f"Start, {year}", f"End, {year}", "Dry or cured", "Earliest release")
+    header = ("Elevation", "Activity", "Crew", *moments, "Float")
     lines = [(head, *_line(row, year)) for head, row in zip(heads, taken, strict=True)]
     if schedule.missing:
         lines.append(("Not scheduled", tell_untold(context), "", OPEN, OPEN, "", "", ""))
