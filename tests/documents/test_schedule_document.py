@@ -255,7 +255,9 @@ def test_what_is_missing_for_a_part_of_the_schedule_is_asked_for(tmp_path: Path)
 def test_nothing_given_leaves_values_in_brackets_and_no_empty_table(tmp_path: Path) -> None:
     context = context_of(tmp_path, {"package": {"purpose": "design_draft"}})
     tables = [row for row in rows_of("D14", context) if len(row) > 1]
-    assert ["Schedule", "pending: [Planned submission date]; [Shift start]; [Shift length]"] in tables
+    (told,) = [row[1] for row in tables if row[0] == "Schedule"]
+    assert told.startswith("pending: [Planned submission date]; [Days for review]; ")
+    assert {"[Mockup duration]", "[Shift start]", "[Shift length]"} <= set(told.split("; "))
     for head, first in (("Elevation", "[Elevations]"), ("Month", "[Planned spraying start] to [Planned spraying end]")):
         assert rows_behind(context, head)[0][0] == first
 
@@ -337,6 +339,23 @@ def test_fit_days_are_working_days_less_their_share_of_rain(tmp_path: Path) -> N
         ["Season", "19", "15", "–", "4.1", "10.9"],
         ["Spray days in the schedule", "–", "3", "–", "–", "–"],
     ]
+
+
+def test_no_day_is_fit_on_a_face_without_usable_hours(tmp_path: Path) -> None:
+    # The sun is on a south face of 41 degrees north as long as it is up in December, so that a
+    # shift of 9:00 to 13:00 is never in its shade.
+    winter = {"spray_start": "2027-12-01", "spray_end": "2027-12-31", "shift_start": "09:00", "shift_hours": 4}
+    shade = {"S1": {"elevation": "E1", "kind": "natural"}}
+    rows = rows_behind(planned(tmp_path, {"schedule": winter, "shade": shade}), "Month")
+    assert rows[1] == ["December, E1: no usable spray hours", "–", "–", "–", "–", "0"]
+    assert [row[0] for row in rows if "E2" in row[0]] == []
+
+
+def test_an_output_that_is_missing_is_asked_for_by_crew_and_step(tmp_path: Path) -> None:
+    crews = {"red": {"steps": ["boards"], "rates": {"mesh": "120 ft2/h"}}}
+    missing = make(missing=(("crews", "red", "rates", "boards"),))
+    context = planned(tmp_path, {"crews": crews}, missing)
+    assert rows_behind(context, "Elevation")[-1][1] == "pending: [Output of crew red, insulation boards]"
 
 
 def test_a_coat_from_friday_to_monday_is_sprayed_on_two_days(tmp_path: Path) -> None:
