@@ -65,7 +65,8 @@ def test_two_faces_and_one_crew_are_dated_as_on_paper(tmp_path: Path) -> None:
     assert made.end == datetime(2027, 7, 9, 11, 30)
     assert made.chain == tuple(CHAIN)
     # The review is not dated, and that is said.
-    before = ("schedule.submit_on", "contract.review_days", "contract.review_day_kind", "colors", "mockup.duration_days")
+    review = ("schedule.submit_on", "contract.review_days", "contract.review_day_kind")
+    before = (*review, "colors", "mockup.duration_days")
     assert made.missing == tuple(tuple(path.split(".")) for path in before)
     assert f"Review and mockup are not dated; add {', '.join(before)}." in made.notes
 
