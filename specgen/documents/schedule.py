@@ -1,5 +1,6 @@
 """The schedule as documents show it: found once, its activities gathered by elevation and step, moments in words."""
 
+from collections.abc import Iterable
 from datetime import date, datetime, timedelta
 from typing import NamedTuple
 
@@ -23,7 +24,7 @@ class StepRow(NamedTuple):
     title: str
     crew: str
     activities: tuple[Activity, ...]
-    governs: bool  # whether one of them sets the end
+    governs: bool  # whether one of them sets the end, or cannot move without moving it
 
     @property
     def start(self) -> datetime:
@@ -36,9 +37,9 @@ class StepRow(NamedTuple):
         return max(one.end for one in self.activities)
 
     @property
-    def slack(self) -> int:
-        """Whole days by which it can move without moving the end."""
-        return min(one.slack for one in self.activities)
+    def spare(self) -> timedelta:
+        """By how much it can move without moving the end."""
+        return min(one.spare for one in self.activities)
 
     def span(self, *kinds: str) -> tuple[datetime, datetime] | None:
         """From the start of the first activity of these kinds to the end of the last."""
@@ -94,10 +95,16 @@ def list_step_rows(schedule: Schedule, context: DocumentContext) -> tuple[StepRo
 
 def _make_row(context: DocumentContext, elevation: str, activities: list[Activity], chain: set[str]) -> StepRow:
     step = context.standards.steps.get(activities[0].step) if elevation else None
-    crews = dict.fromkeys(one.crew for one in activities if one.crew)
-    governs = any(one.mark in chain for one in activities)
+    crews = dict.fromkeys(one.crew for one in activities if one.crew) or _list_named(context, activities[0].step)
+    governs = any(one.mark in chain or not one.spare for one in activities)
     title = step.title if step is not None else activities[0].title
     return StepRow(elevation, title, ", ".join(crews), tuple(activities), governs)
+
+
+def _list_named(context: DocumentContext, step: str) -> Iterable[str]:
+    """The crews that name a step among theirs."""
+    crews = context.project.members.get(("crews",), ())
+    return [mark for mark in crews if step in (context.project.get(("crews", mark, "steps")) or ())]
 
 
 def tell_moment(moment: datetime, year: int) -> str:

@@ -1,7 +1,7 @@
 """A schedule: activities by elevation and step in local time, what sets its end, the hours that can be used."""
 
 from dataclasses import dataclass
-from datetime import date, datetime, time
+from datetime import date, datetime, time, timedelta
 from typing import Literal, NamedTuple
 
 from specgen.model.field import Path
@@ -25,8 +25,13 @@ class Activity(NamedTuple):
     crew: str = ""  # the mark of the crew that is at it
     after: tuple[str, ...] = ()  # marks of the activities it waits for
     driven_by: str = ""  # the one of these, or the one before of its crew, that sets its start
-    slack: int = 0  # whole days by which it can move without moving the end
+    spare: timedelta = timedelta()  # by which it can move without moving the end
     source: Source | None = None  # of the hours of a drying
+
+    @property
+    def slack(self) -> int:
+        """The whole days by which it can move without moving the end."""
+        return self.spare // timedelta(days=1)
 
 
 @dataclass(frozen=True)
@@ -38,6 +43,7 @@ class Schedule:
     end: datetime
     notes: tuple[str, ...] = ()
     missing: tuple[Path, ...] = ()  # fields for want of which activities are left out, and the end is not that of all
+    untimed: tuple[str, ...] = ()  # what takes no time in it, so that the end is the earliest
 
 
 class Span(NamedTuple):

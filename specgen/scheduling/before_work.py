@@ -1,6 +1,6 @@
 """What lies before the work on the wall as tasks: review, colors ordered, and the mockup with its acceptance."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from datetime import timedelta
 
 from specgen.computing.calendars import midnight
@@ -15,11 +15,13 @@ REVIEW, MOCKUP, ACCEPTANCE = "review", "mockup", "mockup.hold"
 
 def list_tasks_before(project: Description, earliest: Working) -> Iterator[Task]:
     """Review, sample colors and mockup, as the earliest start reckons them."""
-    days = {step.symbol: step.value for step in earliest.steps}
+    days = {row.symbol: row.value for row in earliest.inputs} | {step.symbol: step.value for step in earliest.steps}
     review = take(timedelta(days=round(days["R"])))
     submitted = find_given_day(project, ("schedule", "submit_on"))
     yield Task(REVIEW, "Review of the submittal", "review", review, not_before=submitted)
     samples = list(_list_deliveries(project, "sample", ("schedule", "color_sample_order_on")))
+    if is_ordered_behind_review(days):
+        samples = [task._replace(after=(REVIEW,)) for task in samples]
     yield from samples
     yield Task(
         MOCKUP,
@@ -29,12 +31,22 @@ def list_tasks_before(project: Description, earliest: Working) -> Iterator[Task]
         (REVIEW, *(task.mark for task in samples)),
         find_given_day(project, ("mockup", "planned_on")),
     )
-    yield Task(ACCEPTANCE, "Acceptance of the mockup", "hold", after=(MOCKUP,), step="mockup")
+    accepted = find_given_day(project, ("mockup", "accepted_on"))
+    behind = () if accepted else (MOCKUP,)
+    yield Task(ACCEPTANCE, "Acceptance of the mockup", "hold", after=behind, not_before=accepted, step="mockup")
 
 
 def list_main_orders(project: Description) -> Iterator[Task]:
     """The colors of the work from order to delivery, where the order is dated."""
     yield from _list_deliveries(project, "order", ("schedule", "color_main_order_on"))
+
+
+def is_ordered_behind_review(days: Mapping[str, float]) -> bool:
+    """Whether the sample color is ordered once the review is over, so that a longer review moves the order.
+
+    Days by the symbol that the earliest start gives them.
+    """
+    return "o" in days and days["o"] >= days["R"]
 
 
 def find_given_day(project: Description, path: Path) -> GivenDay | None:

@@ -5,10 +5,9 @@ the order of the file. The slack is that of the order so found: a pass back from
 """
 
 from collections.abc import Iterable, Iterator
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import NamedTuple
 
-from specgen.model.calendar import DAY
 from specgen.model.schedule import Activity
 from specgen.scheduling.queues import Kinship, Queue, kinship_of
 from specgen.scheduling.tasks import NOBODY, Clock, Offer, Task
@@ -122,13 +121,13 @@ def find_last_starts(placed: dict[str, Placed], clock: Clock) -> dict[str, datet
 
 
 def list_activities(placed: dict[str, Placed], clock: Clock) -> tuple[Activity, ...]:
-    """The activities in order of their start, with slack in whole days."""
+    """The activities in order of their start, with the time by which each can move."""
     last = find_last_starts(placed, clock)
-    made = (_make_activity(one, max(0, (last[mark] - one.start) // DAY)) for mark, one in placed.items())
+    made = (_make_activity(one, max(timedelta(), last[mark] - one.start)) for mark, one in placed.items())
     return tuple(sorted(made, key=lambda activity: (activity.start, activity.end)))
 
 
-def _make_activity(one: Placed, slack: int) -> Activity:
+def _make_activity(one: Placed, spare: timedelta) -> Activity:
     task = one.task
     return Activity(
         mark=task.mark,
@@ -141,7 +140,7 @@ def _make_activity(one: Placed, slack: int) -> Activity:
         crew=one.offer.crew,
         after=task.after,
         driven_by=one.driven_by,
-        slack=slack,
+        spare=spare,
         source=task.source,
     )
 

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from specgen.computing.calendars import find_calendar, is_weekend_taken
+from specgen.computing.coats.day_area import BETWEEN, SET_UP
 from specgen.model.absence import Absent
 from specgen.model.calendar import WEEKEND_TAKEN, WorkCalendar
 from specgen.model.field import Path, dotted_path
@@ -19,32 +20,40 @@ from specgen.scheduling.wall_work import ElevationWork
 from specgen.standards import load_standards
 
 WEATHER = "weather"  # the mark of the days kept for weather
-_DURATIONS = "Working time: net area divided by the crew's output."
+_DURATIONS = "Working time: area divided by the crew's output; of heavy mesh, the area of its zone."
+_GLOSS = (
+    f"A day of gloss adds setup and cleanup, {SET_UP:g} h, cleanup and setup between the coats, {BETWEEN:g} h, and the "
+    "first coat's drying to touch where longer than its spraying: common practice, no source."
+)
 _SPRAYING = "Primer and gloss: only in the usable spray hours of face and month, solar time taken as clock time."
-_HOLDS = "A hold takes no time here: the work goes on when it is released."
+_PRIMER = "Setup and cleanup for primer are outside these hours, within the shift."
+_HOLDS = "Inspection time at hold points is not included."
+_TAKEN_DOWN = "taking down the scaffold, sealing tie places, and repair"
 
 
 class _Gathered(NamedTuple):
-    """Tasks, the fields for want of which others are left out, and what is to be told."""
+    """Tasks, the fields for want of which others are left out, what is to be told, and what takes no time."""
 
     tasks: list[Task]
     missing: list[Path]
     notes: list[str]
+    untimed: dict[str, None]  # titles of what takes no time, for want of an output
 
 
 def make_schedule(project: Description, ask: Ask) -> Schedule:
     """The schedule of a project, as far as it is known; raises Absent where no activity is, Refused."""
     before = _gather_before(project, ask)
     calendar, work = _gather_work(project, ask, before)
-    gathered = _Gathered(before.tasks + work.tasks, before.missing + work.missing, before.notes + work.notes)
+    notes = before.notes + work.notes
+    gathered = _Gathered(before.tasks + work.tasks, before.missing + work.missing, notes, work.untimed)
     missing = tuple(dict.fromkeys(gathered.missing))
     if not gathered.tasks:
         raise Absent(*missing)
     clock = Clock(calendar)
     placed = place(gathered.tasks, clock)
     end, chain = max(one.end for one in placed.values()), find_chain(placed)
-    notes = (*_tell_first(placed[chain[0]].task), *gathered.notes)
-    return Schedule(list_activities(placed, clock), chain, end, notes, missing)
+    told = (*_tell_first(placed[chain[0]].task), *notes)
+    return Schedule(list_activities(placed, clock), chain, end, told, missing, tuple(gathered.untimed))
 
 
 def _tell_first(task: Task) -> Iterator[str]:
@@ -52,21 +61,21 @@ def _tell_first(task: Task) -> Iterator[str]:
     if task.not_before is not None:
         day, field = long_date(task.not_before.moment.date()), dotted_path(task.not_before.path)
         where = f", {task.elevation}" if task.elevation else ""
-        yield f"The chain begins with a date that is given: {task.title}{where}, from {day} ({field})."
+        yield f"{task.title}{where}: not before {day} ({field})."
 
 
 def _gather_before(project: Description, ask: Ask) -> _Gathered:
     """Review, colors and mockup; where they are not known, what they wait for."""
     try:
-        return _Gathered(list(list_tasks_before(project, ask("earliest-start"))), [], [])
+        return _Gathered(list(list_tasks_before(project, ask("earliest-start"))), [], [], {})
     except Absent as absent:
         told = ", ".join(map(dotted_path, absent.paths))
-        return _Gathered([], list(absent.paths), [f"Review and mockup are not dated; add {told}."])
+        return _Gathered([], list(absent.paths), [f"Review and mockup are not dated; add {told}."], {})
 
 
 def _gather_work(project: Description, ask: Ask, before: _Gathered) -> tuple[WorkCalendar | None, _Gathered]:
     """The work on each elevation of which all is known, and the days kept for weather behind it."""
-    work = _Gathered([], [], [])
+    work = _Gathered([], [], [], {})
     planned = project.schedule.get("work_start")
     try:
         calendar = find_calendar(project)
@@ -80,15 +89,16 @@ def _gather_work(project: Description, ask: Ask, before: _Gathered) -> tuple[Wor
         work.notes.append("Work on the wall is not dated; add schedule.work_start.")
         return calendar, work
     orders = list(list_main_orders(project))
-    untimed: dict[str, None] = {}
     for elevation in elevations:
         behind = (ACCEPTANCE,) if before.tasks else ()
-        one = _work_on(project, elevation, ask, behind, orders, untimed)
+        one = _work_on(project, elevation, ask, behind, orders, work.untimed)
         _add_elevation(one, work)
     if work.tasks:
         work.tasks[:0] = orders
         work.tasks.extend(_list_weather_days(project, calendar, work.tasks))
-        work.notes.extend(_tell(project, calendar, untimed))
+        if any(task.step == "final_viewing" for task in work.tasks):
+            work.untimed[_TAKEN_DOWN] = None
+        work.notes.extend(_tell(project, calendar, work))
         work.notes.extend(_tell_sun(elevations))
     return calendar, work
 
@@ -133,17 +143,20 @@ def _tell_sun(elevations: list[Elevation]) -> Iterator[str]:
     hours = {elevation.mark: find_spray_hours(elevation) for elevation in elevations}
     if any(one.usable for one in hours.values()):
         yield _SPRAYING
+        yield _PRIMER
     unknown = [mark for mark, one in hours.items() if not one.usable]
     if unknown:
         missing = dict.fromkeys(dotted_path(path) for mark in unknown for path in hours[mark].missing)
         yield f"Direct sun is not considered on {', '.join(unknown)}; add {', '.join(missing)}."
 
 
-def _tell(project: Description, calendar: WorkCalendar, untimed: dict[str, None]) -> Iterator[str]:
+def _tell(project: Description, calendar: WorkCalendar, work: _Gathered) -> Iterator[str]:
     yield _DURATIONS
+    if any(task.in_one_shift for task in work.tasks):
+        yield _GLOSS
     yield _HOLDS
-    if untimed:
-        yield f"No output of a crew is given for these steps, which take no working time here: {', '.join(untimed)}."
+    if work.untimed:
+        yield f"The end is the earliest: no time is included for {', '.join(map(_lower, work.untimed))}."
     if is_weekend_taken(project):
         yield WEEKEND_TAKEN
     code = project.schedule.get("holidays")
@@ -153,3 +166,7 @@ def _tell(project: Description, calendar: WorkCalendar, untimed: dict[str, None]
         yield "The shift runs past midnight, and no night work is planned in schedule.night_work."
     if project.schedule.get("weather_days") is None:
         yield "No weather days are planned."
+
+
+def _lower(title: str) -> str:
+    return title[:1].lower() + title[1:]

@@ -12,6 +12,7 @@ from specgen.model.source import Source
 # What goes on by the clock, through nights and days off.
 BY_CLOCK: frozenset[ActivityKind] = frozenset(("review", "delivery", "mockup", "drying"))
 NOBODY = ""
+_LEAST = timedelta(minutes=15)  # nobody begins with less of the shift left, unless the work is over by then
 
 
 class Offer(NamedTuple):
@@ -69,7 +70,11 @@ class Clock(NamedTuple):
         calendar = self._find_calendar(task)
         if calendar is None:
             return moment
-        return calendar.fit_in_shift(moment, length) if task.in_one_shift else calendar.find_start(moment)
+        if task.in_one_shift:
+            return calendar.fit_in_shift(moment, length)
+        start = calendar.find_start(moment)
+        end = calendar.find_shift(start).end
+        return calendar.find_start(end) if end - start < min(_LEAST, length) else start
 
     def end(self, task: Task, start: datetime, length: timedelta) -> datetime:
         """The end of a task. Raises Refused at the end of the calendar."""
@@ -81,7 +86,12 @@ class Clock(NamedTuple):
         calendar = self._find_calendar(task)
         if calendar is None:
             return end - length
-        return calendar.last_start_in_shift(end, length) if task.in_one_shift else calendar.last_start(end, length)
+        if task.in_one_shift:
+            return calendar.last_start_in_shift(end, length)
+        start = calendar.last_start(end, length)
+        shift = calendar.find_shift(start)
+        least = min(_LEAST, length)
+        return max(shift.start, shift.end - least) if shift.end - start < least else start
 
     def _find_calendar(self, task: Task) -> WorkCalendar | None:
         """The calendar of a task; None for what goes on by the clock."""

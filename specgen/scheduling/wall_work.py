@@ -3,18 +3,17 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
-from specgen.computing.face_area import gross_area, openings_area
 from specgen.model.absence import Absent, read_all
 from specgen.model.field import Path
 from specgen.model.hour_calendar import MonthHours
 from specgen.model.standard import Standards, Step
 from specgen.model.typed_views import Elevation, root_of
-from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 from specgen.scheduling.applying import list_steps
 from specgen.scheduling.coats import Pass, list_coats, list_gloss
 from specgen.scheduling.crews import find_rates, require_rates
 from specgen.scheduling.spray_hours import SPRAYED, find_spray_hours
+from specgen.scheduling.step_area import find_step_area
 from specgen.scheduling.tasks import GivenDay, Task, take
 from specgen.scheduling.waits import Gap, Wait, find_sealant_cure, find_wait, is_sealed_first, list_gaps
 
@@ -84,8 +83,6 @@ class ElevationWork:
             self._add_wait(step, wait, ".dry", "cure" if step.name in ("boards", "sealant") else "drying")
         if step.point == "H":
             self._add_hold(step)
-        if step.name == "sealant" and not is_sealed_first(root_of(self.elevation)):
-            self.behind = worked  # its cure and pull hold up nothing else
         for gap in list_gaps(root_of(self.elevation), step.name, wait):
             if gap.to_step in later:
                 self._add_gap(step, gap, worked)
@@ -94,7 +91,7 @@ class ElevationWork:
         """The stretches of work of a step; none where no crew has an output for one that does not cover the face."""
         project = root_of(self.elevation)
         find = require_rates if step.name in _COVERING else find_rates
-        rates, area = read_all(lambda: find(project, step.name), lambda: _find_area(self.elevation))
+        rates, area = read_all(lambda: find(project, step.name), lambda: find_step_area(self.elevation, step.name))
         if not rates:
             if step.name not in _RELEASES:
                 self.untimed[step.title] = None
@@ -152,9 +149,3 @@ class ElevationWork:
     def _add(self, task: Task, step: Step) -> None:
         self.tasks.append(task._replace(elevation=self.elevation.mark, step=step.name))
         self.behind = (task.mark,)
-
-
-def _find_area(elevation: Elevation) -> Quantity:
-    """The net area of an elevation, as `elevation-area` has it, exactly. Raises Absent."""
-    gross, open_ = read_all(lambda: gross_area(elevation), lambda: openings_area(elevation))
-    return Quantity(gross - open_, "area", "ft2")

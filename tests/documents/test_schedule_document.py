@@ -3,7 +3,7 @@
 Dates and counts are by hand from the calendar of 2027; common practice, no source.
 """
 
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -13,6 +13,7 @@ from specgen import scheduling
 from specgen.documents.changes_finding import find_changes
 from specgen.documents.changes_state import take_state
 from specgen.documents.context import DocumentContext
+from specgen.model.calendar import DAY
 from specgen.model.schedule import Activity, Schedule
 from specgen.resolving.provider import Provider, Resolver
 from tests.documents.support import context_of, lines_of, rows_of
@@ -42,6 +43,7 @@ PROJECT: dict[str, Any] = {
 
 # Start, end, dry; start, end, nothing that dries, release.
 BOARDS = ("Mon Jun 21, 06:00", "Tue Jun 22, 09:15", "Wed Jun 23, 09:15")
+NO_HOLIDAYS = "none taken off; confirm with the general contractor"
 GLOSS = ("Thu Jul 1, 06:00", "Fri Jul 2, 14:00", "–", "Mon Jul 5, 06:00")
 
 
@@ -56,10 +58,12 @@ def make(**changed: Any) -> Schedule:
     )
     cure = Activity("E1.boards.dry", "Cure", "drying", at("06-22", "09:10"), at("06-23", "09:10"), "E1", "boards")
     primer = Activity("E1.primer", "Tinted primer", "work", at("06-25"), at("06-25", "10:00"), "E1", "primer", "silver")
-    gloss = Activity("E2.gloss.1", "Day 1", "work", at("07-01"), at("07-01", "14:00"), "E2", "gloss", "silver", slack=3)
+    gloss = Activity(
+        "E2.gloss.1", "Day 1", "work", at("07-01"), at("07-01", "14:00"), "E2", "gloss", "silver", spare=3 * DAY
+    )
     second = gloss._replace(mark="E2.gloss.2", start=at("07-02"), end=at("07-02", "14:00"))
-    hold = Activity("E2.gloss.hold", "Release", "hold", at("07-05"), at("07-05"), "E2", "gloss", slack=3)
-    review = Activity("review", "Review", "review", at("03-01", "00:00"), at("03-15", "00:00"), slack=9)
+    hold = Activity("E2.gloss.hold", "Release", "hold", at("07-05"), at("07-05"), "E2", "gloss", spare=3 * DAY)
+    review = Activity("review", "Review", "review", at("03-01", "00:00"), at("03-15", "00:00"), spare=9 * DAY)
     weather = Activity("weather", "Weather days: 2", "weather", at("07-05"), at("07-06", "16:00"))
     every = (review, boards, cure, primer, gloss, second, hold, weather)
     return Schedule(every, ("E1.boards", "E1.primer", "weather"), at("07-06", "16:00"), **changed)
@@ -95,18 +99,20 @@ def test_the_chain_tells_what_each_date_follows_from_and_which_governs(tmp_path:
     rows = rows_behind(planned(tmp_path), "Event")
     assert rows[:6] == [
         ["Submittal of this package", "March 1, 2027", "–", "–"],
-        ["Review complete", "March 15, 2027", "14 days of review", "7 days"],
+        ["Review complete", "March 15, 2027", "14 days of review", "7 days, to start of mockup"],
         ["Planned start of mockup", "March 22, 2027", "as planned", "governs"],
-        ["Start of mockup", "March 22, 2027", "the latest of these: the planned mockup start", "–"],
-        ["Earliest start of work on the wall", "April 5, 2027", "14 days of mockup, with drying and acceptance", "–"],
-        ["Planned start of work on the wall", "May 3, 2027", "as planned", "28 days"],
+        ["Start of mockup", "March 22, 2027", "latest of review, planned start", "–"],
+        # The 14th day of the mockup is 4 April.
+        ["Acceptance of the mockup", "April 4, 2027", "14 days of mockup, with drying and acceptance", "–"],
+        ["Earliest start of work on the wall", "April 5, 2027", "acceptance of the mockup", "–"],
     ]
+    assert rows[6] == ["Planned start of work on the wall", "May 3, 2027", "as planned", "28 days after earliest start"]
     # By their dates: the gloss is dry on 5 July, 4 days before the season ends; 6 July is 24 before the completion.
-    assert rows[6:] == [
-        ["Start of spray season", "June 21, 2027", "as planned", "–"],
-        ["Gloss dry on the last elevation", "July 5, 2027", "activities below", "4 days"],
-        ["End of the work", "July 6, 2027", "activities below, weather days included", "24 days"],
-        ["End of spray season", "July 9, 2027", "as planned", "–"],
+    assert rows[7:] == [
+        ["First day of spray window", "June 21, 2027", "as planned", "–"],
+        ["Gloss dry on the last elevation", "July 5, 2027", "activities below", "4 days, to end of window"],
+        ["End of the work", "July 6, 2027", "activities below, weather days included", "24 days, to completion"],
+        ["Last day of spray window", "July 9, 2027", "as planned", "–"],
         ["Completion date of the contract", "July 30, 2027", "–", "–"],
     ]
 
@@ -123,7 +129,7 @@ def test_the_chain_tells_what_each_date_follows_from_and_which_governs(tmp_path:
         ({"contract": {"review_days": 30}}, ["Review complete", "March 31, 2027", "governs"]),
         (
             {"contract": {"review_day_kind": "working", "review_days": 10}},
-            ["Review complete", "March 15, 2027", "7 days"],
+            ["Review complete", "March 15, 2027", "7 days, to start of mockup"],
         ),
     ],
 )
@@ -135,7 +141,6 @@ def test_what_is_late_or_governs_is_said(change: Any, row: list[str], tmp_path: 
 def test_each_step_has_its_crew_drying_release_and_float(tmp_path: Path) -> None:
     # Moments stand at the next quarter of an hour; whole days have no hour.
     assert rows_behind(planned(tmp_path), "Elevation") == [
-        ["Project", "Review", "–", "Mon Mar 1", "Mon Mar 15", "–", "–", "9 days"],
         [
             "E1 South face",
             "Insulation boards",
@@ -161,6 +166,78 @@ def test_each_step_has_its_crew_drying_release_and_float(tmp_path: Path) -> None
     ]
 
 
+@pytest.mark.parametrize(
+    ("ordered", "floats", "follows"),
+    [
+        # The review is over on 15 March, the mockup begins on 12 April. 21 days behind 15 March are 5 April: a week.
+        ("2027-03-15", ["7 days", "7 days", "7 days"], "review complete"),
+        # Ordered on 18 March it is there on 8 April, 4 days before. The review may be over on 22 March: 7 days.
+        ("2027-03-18", ["7 days", "4 days", "4 days"], "review complete"),
+        # Ordered on the 8th it is there on 29 March, 14 days before; nothing waits for the review but the mockup.
+        (
+            "2027-03-08",
+            ["28 days", "14 days", "14 days"],
+            "as planned, before review is complete, at the applicator's risk",
+        ),
+    ],
+)
+def test_a_color_ordered_behind_the_review_is_as_late_as_the_review(
+    ordered: str, floats: list[str], follows: str, tmp_path: Path
+) -> None:
+    color = {"C1": {"kind": "custom", "lead_time_days": 21}}
+    change = {"colors": color, "schedule": {"color_sample_order_on": ordered}, "mockup": {"planned_on": "2027-04-12"}}
+    rows = {row[0]: row for row in rows_behind(planned(tmp_path, change), "Event")}
+    told = [rows[name][3] for name in ("Review complete", "Order of sample color", "Sample color arrives")]
+    assert told == [f"{one}, to start of mockup" for one in floats]
+    assert rows["Order of sample color"][2] == follows
+
+
+def test_the_mockup_once_accepted_is_told_with_its_day(tmp_path: Path) -> None:
+    # 3 May is 24 days behind 9 April.
+    change = {"mockup": {"accepted_on": "2027-04-09"}, "schedule": {"meeting_on": "2027-03-17"}}
+    rows = rows_behind(planned(tmp_path, change), "Event")
+    assert ["Acceptance of the mockup", "April 9, 2027", "as accepted", "–"] in rows
+    assert ["Earliest start of work on the wall", "April 9, 2027", "acceptance of the mockup", "–"] in rows
+    assert ["Planned start of work on the wall", "May 3, 2027", "as planned", "24 days after earliest start"] in rows
+    assert rows[2] == ["Preinstallation meeting", "March 17, 2027", "as planned", "–"]  # between review and mockup
+
+
+def test_the_joint_layout_is_released_by_the_first_cut(tmp_path: Path) -> None:
+    cut = Activity("E1.aesthetic_joints", "Joints", "work", at("06-24"), at("06-24", "10:00"), "E1", "aesthetic_joints")
+    schedule = Schedule((*make().activities, cut), make().chain, make().end)
+    rows = rows_behind(planned(tmp_path, schedule=schedule), "Event")
+    told = ["Release of the joint layout, latest", "June 24, 2027", "first cut of aesthetic joints", "–"]
+    assert told in rows
+
+
+def test_the_end_is_the_earliest_where_steps_take_no_time(tmp_path: Path) -> None:
+    rows = rows_behind(planned(tmp_path, schedule=make(untimed=("Flashings",))), "Event")
+    found = {row[0]: row[2] for row in rows}
+    assert "without the steps for which no output is given" in found["End of the work, earliest"]
+
+
+def test_a_step_without_an_output_has_the_crew_that_names_it(tmp_path: Path) -> None:
+    crews = {
+        "red": {"steps": ["flashings", "boards"], "rates": {"boards": "90 ft2/h", "mesh": "120 ft2/h"}},
+        "bead": {"steps": ["sealant"]},
+    }
+    caps = Activity("E1.flashings.hold", "Flashings", "hold", at("06-21"), at("06-21"), "E1", "flashings")
+    context = planned(tmp_path, {"crews": crews}, Schedule((caps, *make().activities), make().chain, make().end))
+    found = {row[1]: row[2] for row in rows_behind(context, "Elevation")}
+    assert found["Flashings and terminations"] == "red"
+    # Outputs as given, in the order of the work.
+    told = {row[0]: row[1] for row in rows_behind(context, "Calendar")}
+    assert told["Output, crew red"] == "insulation boards 90 sq ft/h; base coat with standard mesh 120 sq ft/h"
+    assert "Output, crew bead" not in told
+
+
+def test_float_below_a_day_is_told_apart_from_none(tmp_path: Path) -> None:
+    made = make()
+    near = [one._replace(spare=timedelta(hours=3)) if one.elevation == "E2" else one for one in made.activities]
+    rows = rows_behind(planned(tmp_path, schedule=Schedule(tuple(near), made.chain, made.end)), "Elevation")
+    assert [row[-1] for row in rows if row[0] == "E2 north"] == ["less than 1 day"]
+
+
 def test_a_moment_of_another_year_bears_it(tmp_path: Path) -> None:
     late = make()
     moved = late.activities[-1]._replace(end=datetime.fromisoformat("2028-01-03T16:00"))
@@ -178,7 +255,9 @@ def test_what_is_missing_for_a_part_of_the_schedule_is_asked_for(tmp_path: Path)
 def test_nothing_given_leaves_values_in_brackets_and_no_empty_table(tmp_path: Path) -> None:
     context = context_of(tmp_path, {"package": {"purpose": "design_draft"}})
     tables = [row for row in rows_of("D14", context) if len(row) > 1]
-    assert ["Schedule", "pending: [Planned submission date]; [Shift start]; [Shift length]"] in tables
+    (told,) = [row[1] for row in tables if row[0] == "Schedule"]
+    assert told.startswith("pending: [Planned submission date]; [Days for review]; ")
+    assert {"[Mockup duration]", "[Shift start]", "[Shift length]"} <= set(told.split("; "))
     for head, first in (("Elevation", "[Elevations]"), ("Month", "[Planned spraying start] to [Planned spraying end]")):
         assert rows_behind(context, head)[0][0] == first
 
@@ -193,9 +272,12 @@ def test_for_the_mockup_alone_the_chain_ends_with_the_start_of_the_work(tmp_path
 @pytest.mark.parametrize(
     ("schedule", "rows"),
     [
-        ({}, ["Saturday and Sunday, common practice; confirm with the general contractor", "none planned"]),
+        (
+            {},
+            ["Saturday and Sunday, common practice; confirm with the general contractor", NO_HOLIDAYS, "none planned"],
+        ),
         ({"days_off": ["sun", "2027-07-05"], "night_work": "no"}, ["Sunday", "Mon Jul 5, 2027", "none"]),
-        ({"days_off": [], "night_work": "yes"}, ["none", "by lamp"]),
+        ({"days_off": [], "night_work": "yes"}, ["none", NO_HOLIDAYS, "by lamp"]),
         # Independence Day of 2027 is a Sunday, observed on Monday (5 U.S.C. 6103; Executive Order 11582).
         (
             {"days_off": ["sat", "sun"], "holidays": "US"},
@@ -216,9 +298,9 @@ def test_the_calendar_says_which_days_are_off(schedule: dict[str, Any], rows: li
 @pytest.mark.parametrize(
     ("hours", "told"),
     [
-        (None, ["24 h", "none; minimum applies", "68 h", "OK"]),
-        (20, ["24 h", "20 h, to rasping and leveling", "68 h", "4 h short"]),
-        (24, ["24 h", "24 h, to rasping and leveling", "68 h", "OK"]),
+        (None, ["24 h", "–", "69 h", "OK"]),
+        (20, ["24 h", "–", "20 h, to rasping and leveling", "69 h", "4 h short"]),
+        (24, ["24 h", "–", "24 h, to rasping and leveling", "69 h", "OK"]),
     ],
 )
 def test_each_planned_wait_is_held_against_its_drying_time(hours: int | None, told: list[str], tmp_path: Path) -> None:
@@ -239,7 +321,8 @@ def test_a_wait_past_the_recoat_time_is_told(tmp_path: Path) -> None:
 
 def test_usable_hours_are_told_by_month_with_what_takes_the_others(tmp_path: Path) -> None:
     # Under cloth the shift less an hour; on the north face the sun until 7:58 and 7:53 (Duffie and Beckman).
-    rows = [row for row in rows_of("D14", planned(tmp_path)) if len(row) == 7]
+    found = [row for row in rows_of("D14", planned(tmp_path)) if len(row) == 7]
+    rows = [[cell.split("[")[0] for cell in row] for row in found]  # without the letter of the source
     assert rows[1:] == [
         ["E1 South face", "June to July", "06:30 to 15:30", "9 h", "0 h", "0 h", "1 h"],
         ["E2 north", "June", "07:58 to 15:30", "7.5 h", "0 h", "2 h", "0.5 h"],
@@ -256,6 +339,23 @@ def test_fit_days_are_working_days_less_their_share_of_rain(tmp_path: Path) -> N
         ["Season", "19", "15", "–", "4.1", "10.9"],
         ["Spray days in the schedule", "–", "3", "–", "–", "–"],
     ]
+
+
+def test_no_day_is_fit_on_a_face_without_usable_hours(tmp_path: Path) -> None:
+    # The sun is on a south face of 41 degrees north as long as it is up in December, so that a
+    # shift of 9:00 to 13:00 is never in its shade.
+    winter = {"spray_start": "2027-12-01", "spray_end": "2027-12-31", "shift_start": "09:00", "shift_hours": 4}
+    shade = {"S1": {"elevation": "E1", "kind": "natural"}}
+    rows = rows_behind(planned(tmp_path, {"schedule": winter, "shade": shade}), "Month")
+    assert rows[1] == ["December, E1: no usable spray hours", "–", "–", "–", "–", "0"]
+    assert [row[0] for row in rows if "E2" in row[0]] == []
+
+
+def test_an_output_that_is_missing_is_asked_for_by_crew_and_step(tmp_path: Path) -> None:
+    crews = {"red": {"steps": ["boards"], "rates": {"mesh": "120 ft2/h"}}}
+    missing = make(missing=(("crews", "red", "rates", "boards"),))
+    context = planned(tmp_path, {"crews": crews}, missing)
+    assert rows_behind(context, "Elevation")[-1][1] == "pending: [Output of crew red, insulation boards]"
 
 
 def test_a_coat_from_friday_to_monday_is_sprayed_on_two_days(tmp_path: Path) -> None:
@@ -278,13 +378,33 @@ def test_rain_days_that_are_not_given_are_asked_for(tmp_path: Path) -> None:
 
 
 def test_a_scaffold_is_held_against_a_lift(tmp_path: Path) -> None:
-    rows = [
-        row for row in rows_of("D14", planned(tmp_path)) if len(row) == 5 and row[1] in ("frame scaffold", "boom lift")
-    ]
+    found = [row for row in rows_of("D14", planned(tmp_path)) if len(row) == 5]
+    means = [row for row in found if row[1] in ("frame scaffold", "boom lift")]
+    rows = [[cell.split("[d]")[0] for cell in row] for row in means]  # without the letter of the source
     assert rows == [
         ["E1 South face", "frame scaffold", "shade cloth", "9 h", "1.3 to 1.5 h"],
         ["E2 north", "boom lift", "[Shade of E2]", "9 h", "7.5 to 7.7 h"],
     ]
+
+
+def test_faces_that_all_stand_in_scaffolds_are_held_against_no_lift(tmp_path: Path) -> None:
+    scaffold = {"A2": {"elevation": "E2", "kind": "system_scaffold"}}
+    assert "SCAFFOLD OR LIFT" in lines_of("D14", planned(tmp_path))
+    assert "SCAFFOLD OR LIFT" not in lines_of("D14", planned(tmp_path, {"access": scaffold}))
+
+
+def test_recoat_times_and_the_cure_of_the_sealant_stand_among_the_waits(tmp_path: Path) -> None:
+    coats = {
+        "primer": {"coats": 1, "dry_hours": 12, "most_recoat_hours": 168},
+        "gloss": {"coats": 2, "touch_dry_hours": 2, "most_recoat_hours": 72, "dry_hours": 24},
+        "joints": {"J1": {"kind": "panel_joint"}},
+        "sealants": {"S1": {"pull_cure_days": 9}},
+    }
+    found = {row[0]: row[1:3] for row in rows_behind(planned(tmp_path, coats), "Step that dries")}
+    told = {name: [cell.split("[")[0] for cell in cells] for name, cells in found.items()}
+    assert told["Tinted primer"] == ["12 h", "168 h"]
+    assert told["Gloss finish, between coats"] == ["2 h", "72 h"]
+    assert told["Sealant joints"] == ["9 days", "–"]
 
 
 def test_two_plans_are_compared_by_fit_days_and_end(tmp_path: Path) -> None:

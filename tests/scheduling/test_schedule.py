@@ -65,8 +65,10 @@ def test_two_faces_and_one_crew_are_dated_as_on_paper(tmp_path: Path) -> None:
     assert made.end == datetime(2027, 7, 9, 11, 30)
     assert made.chain == tuple(CHAIN)
     # The review is not dated, and that is said.
-    assert made.missing == (("schedule", "submit_on"),)
-    assert "Review and mockup are not dated; add schedule.submit_on." in made.notes
+    review = ("schedule.submit_on", "contract.review_days", "contract.review_day_kind")
+    before = (*review, "colors", "mockup.duration_days")
+    assert made.missing == tuple(tuple(path.split(".")) for path in before)
+    assert f"Review and mockup are not dated; add {', '.join(before)}." in made.notes
 
 
 def test_the_order_of_the_activities_is_that_of_their_starts(tmp_path: Path) -> None:
@@ -169,10 +171,18 @@ def test_spraying_begins_no_earlier_than_planned(tmp_path: Path) -> None:
     made = schedule_of(tmp_path, {"schedule": {"spray_start": "2027-07-12"}, "elevations": {"E2": "drop"}})
     assert dates(made, "E1.primer") == ["07-12 07:00 to 07-12 08:00"]
     assert made.chain[0] == "E1.primer"
-    first = "The chain begins with a date that is given: Tinted primer, E1, from July 12, 2027 (schedule.spray_start)."
+    first = "Tinted primer, E1: not before July 12, 2027 (schedule.spray_start)."
     assert first in made.notes
     # What lies before has the days from Tuesday, July 6 on.
     assert find(made, "E1.smoothing_2.hold").slack == 6
+
+
+def test_steps_without_an_output_are_named_beside_the_end_that_is_the_earliest(tmp_path: Path) -> None:
+    made = schedule_of(tmp_path, {"access": {"A1": {"elevation": "E1", "kind": "frame_scaffold"}}})
+    down = "taking down the scaffold, sealing tie places, and repair"
+    assert {"Substrate", "Flashings and terminations", down} <= set(made.untimed)
+    (told,) = [note for note in made.notes if note.startswith("The end is the earliest: no time is included for ")]
+    assert "flashings and terminations" in told and told.endswith(f", {down}.")
 
 
 SEALED = {
@@ -192,6 +202,19 @@ def test_sealant_follows_the_finish_and_cures_before_its_pull(tmp_path: Path) ->
         "07-16 07:00 to 07-16 07:00",
     ]
     assert find(made, "E1.sealant").crew == "bead"
+
+
+def test_the_final_viewing_follows_the_hand_pull(tmp_path: Path) -> None:
+    scaffold = {"access": {"A1": {"elevation": "E1", "kind": "frame_scaffold"}}}
+    made = schedule_of(tmp_path, {**SEALED, **scaffold})
+    assert dates(made, "E1.sealant.hold", "E1.final_viewing.hold") == ["07-16 07:00 to 07-16 07:00"] * 2
+
+
+def test_no_work_begins_in_the_last_quarter_of_a_shift(tmp_path: Path) -> None:
+    # 703 sq ft of boards at 90 take 7 h 49 min: 11 minutes are left of the 8 h of Monday.
+    sizes = {"E1": {"width": "37 ft", "height": "19 ft"}}
+    made = schedule_of(tmp_path, {"elevations": sizes})
+    assert dates(made, "E1.boards", "E2.boards") == ["06-28 07:00 to 06-28 14:49", "06-29 07:00 to 06-29 09:00"]
 
 
 def test_sealant_that_comes_first_cures_before_the_gloss(tmp_path: Path) -> None:
@@ -237,6 +260,23 @@ def test_review_color_and_mockup_lead_to_the_first_day_of_work(tmp_path: Path) -
     assert made.chain[:4] == ("C1.sample", "mockup", "mockup.hold", "E1.substrate.hold")
     # The review may end with the lead time, seven days later.
     assert find(made, "review").slack == 7
+
+
+def test_a_color_ordered_behind_the_review_waits_for_it(tmp_path: Path) -> None:
+    # Ordered on March 15, the day on which the review ends, it is there on April 5: neither can be late.
+    later = {**CHAIN_BEFORE, "schedule": CHAIN_BEFORE["schedule"] | {"color_sample_order_on": "2027-03-15"}}
+    made = schedule_of(tmp_path, later)
+    assert dates(made, "C1.sample", "mockup") == ["03-15 00:00 to 04-05 00:00", "04-05 00:00 to 04-19 00:00"]
+    assert find(made, "review").slack == find(made, "C1.sample").slack == 0
+
+
+def test_the_work_waits_for_the_day_on_which_the_mockup_was_accepted(tmp_path: Path) -> None:
+    # Ended on Monday, April 5, accepted on Thursday, April 8.
+    accepted = {**CHAIN_BEFORE, "mockup": {"duration_days": 14, "accepted_on": "2027-04-08"}}
+    assert dates(schedule_of(tmp_path, accepted), "mockup.hold", "E1.boards") == [
+        "04-08 07:00 to 04-08 07:00",
+        "04-08 07:00 to 04-08 11:00",
+    ]
 
 
 def test_without_a_shift_the_days_before_the_work_are_dated_and_the_rest_is_asked_for(tmp_path: Path) -> None:

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from specgen.computing.calendars import find_work_days, is_weekend_taken
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.absence import read_all
 from specgen.model.calendar import WEEKEND_TAKEN
 from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.dates import days_after
@@ -23,7 +24,7 @@ NOTE = "Mockup duration is in calendar days."
 
 def for_project(project: Description, ask: Ask) -> Working:
     """Days from submission to the first day of work on the wall; dates stand in the notes. Raises Absent, Refused."""
-    submitted: datetime.date = project.schedule.submit_on
+    submitted = _require_all(project)
     working = WorkingBuilder(_rows(project, submitted))
     waits = "max(n, n_v)" if "n_v" in working.known else "n"
     working.step("R", "review complete", f"{waits} + k" if "k" in working.known else waits, "d")
@@ -40,6 +41,19 @@ def for_project(project: Description, ask: Ask) -> Working:
     taken = (WEEKEND_TAKEN,) if "k" in working.known and is_weekend_taken(project) else ()
     notes = (*told, *taken, _tell_resubmittal(project, submitted, int(start)), NOTE)
     return working.build("earliest-start", "E", SOURCES, notes, case, ("M",))
+
+
+def _require_all(project: Description) -> datetime.date:
+    """The day of submission; raises Absent with all that is not given at once."""
+    read_all(
+        lambda: project.schedule.submit_on,
+        lambda: project.contract.review_days,
+        lambda: project.contract.review_day_kind,
+        lambda: [color.kind for color in project.colors],
+        lambda: project.mockup.duration_days,
+    )
+    submitted: datetime.date = project.schedule.submit_on
+    return submitted
 
 
 def _rows(project: Description, submitted: datetime.date) -> Iterator[InputRow]:

@@ -4,7 +4,7 @@ from typing import Any, cast
 
 from specgen.computing.time.usable_hours import list_months
 from specgen.documents.composing import Composer
-from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.context import OF_A_SUM, DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks, name_member
 from specgen.model.absence import Absent
@@ -13,12 +13,24 @@ from specgen.quantities.format import format_decimal
 
 _HEADER = ("Elevation", "Access", "Shade", "Scaffold with cloth or tent, hours a day", "Lift in own shade, hours a day")
 
+_WIDTHS = (24, 18, 18, 20, 20)
+_SCAFFOLDS = ("frame_scaffold", "system_scaffold")
+
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each elevation; the hours of the season from the shortest month to the longest."""
-    lines = [_line(context, mark) for mark in list_marks(context, "elevations")]
+    """One row for each elevation, hours of the shortest month and the longest; none where all stand in scaffolds."""
+    marks = list_marks(context, "elevations")
+    if marks and all(_is_chosen(context, mark) for mark in marks):
+        return TableView(_HEADER, (), _WIDTHS)
+    lines = [_line(context, mark) for mark in marks]
     lines = lines or [(context.ask(("elevations",)), "", "", "", "")]
-    return TableView(_HEADER, tuple(lines), (24, 18, 18, 20, 20))
+    return TableView(_HEADER, tuple(lines), _WIDTHS)
+
+
+def _is_chosen(context: DocumentContext, mark: str) -> bool:
+    """Whether an elevation is reached by scaffolds alone, so that nothing is left to choose."""
+    found = context.project.find_referring(("access",), "elevation", mark)
+    return bool(found) and all(context.project.get(("access", one, "kind")) in _SCAFFOLDS for one in found)
 
 
 def _line(context: DocumentContext, mark: str) -> tuple[Any, ...]:
@@ -44,4 +56,4 @@ def _tell_hours(context: DocumentContext, face: Elevation, covered: bool) -> Any
     except Absent as absent:
         return context.ask(absent.path)
     least, most = (format_decimal(one, 3, 1) for one in (min(hours), max(hours)))
-    return f"{least} h" if least == most else f"{least} to {most} h"
+    return DisplayValue(f"{least} h" if least == most else f"{least} to {most} h", max(hours), OF_A_SUM)

@@ -14,81 +14,123 @@ from specgen.model.dates import days_after
 from specgen.model.problem import Refused
 from specgen.model.value_text import count, long_date
 from specgen.model.working import Working
+from specgen.scheduling.before_work import is_ordered_behind_review
 
 GOVERNS = "governs"
+_ACCEPTED = ("mockup", "accepted_on")
+_CUT = "aesthetic_joints"
 _WEATHER = ("schedule", "weather_days")
 Line = tuple[str, Any, Any, str]
 
 
 class _Days(NamedTuple):
-    """The sum of the earliest start: its lines in days from the submission, and what governs the mockup."""
+    """The sum of the earliest start: its lines in days from the submission, and the day of acceptance where given."""
 
     submitted: date
     known: dict[str, float]
-    case: str
+    accepted: date | None = None
 
-    def tell(self, *symbols: str) -> str:
+    def find(self, *symbols: str) -> date:
         """The date so many days behind the submission."""
-        return long_date(days_after(self.submitted, round(sum(self.known[symbol] for symbol in symbols))))
+        return days_after(self.submitted, round(sum(self.known[symbol] for symbol in symbols)))
 
-    def spare(self, case: str, *symbols: str) -> str:
-        """How long before the mockup it is, or that the mockup waits for it."""
-        if self.case == case:
-            return GOVERNS
-        return count(round(self.known["M"] - sum(self.known[symbol] for symbol in symbols)), "day")
+    @property
+    def last(self) -> date:
+        """The last day of the mockup, on which it is accepted if all goes as planned."""
+        return days_after(self.submitted, round(self.known["E"]) - 1)
+
+    @property
+    def earliest(self) -> date:
+        """The first day on which the wall may be worked at."""
+        return self.accepted or self.find("E")
+
+    def spare(self, *symbols: str) -> str:
+        """How long the sum of these can be late without moving the mockup, or that it governs."""
+        days = round(self.known["M"] - sum(self.known[symbol] for symbol in symbols))
+        return f"{count(days, 'day')}, to start of mockup" if days else GOVERNS
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Submission, review, color, mockup, start of the work; at the stage of the work its end too."""
     lines: list[Line] = [("Submittal of this package", context.display(("schedule", "submit_on")), "", "")]
+    days = None
     try:
-        lines += _list_before(context, _read_days(context, context.resolve((), "earliest-start")))
+        days = _read_days(context, context.resolve((), "earliest-start"))
+        dated = sorted(_list_before(context, days), key=lambda one: one[0])
+        lines += [line for _, line in dated]
     except Absent as absent:
         lines.append(("Earliest start of work on the wall", OPEN, ask_all(context, absent.paths), ""))
     except Refused as refused:
         lines.append(("Earliest start of work on the wall", OPEN, refused.problems[0].message, ""))
-    lines.append(_tell_planned(context))
+    lines.append(_tell_planned(context, days))
     if not is_short(context):
         lines += _list_behind(context)
-    return TableView(("Event", "Date", "Follows from", "Float"), tuple(lines), (32, 20, 36, 12))
+    return TableView(("Event", "Date", "Follows from", "Float"), tuple(lines), (28, 18, 32, 22))
 
 
 def _read_days(context: DocumentContext, working: Working) -> _Days:
     known = {row.symbol: row.value for row in working.inputs} | {step.symbol: step.value for step in working.steps}
-    return _Days(context.project.value(("schedule", "submit_on")), known, working.governing_case)
+    project = context.project
+    return _Days(project.value(("schedule", "submit_on")), known, project.get(_ACCEPTED))
 
 
-def _list_before(context: DocumentContext, days: _Days) -> Iterator[Line]:
+def _list_before(context: DocumentContext, days: _Days) -> Iterator[tuple[date, Line]]:
+    """What lies before the work on the wall, each with its date."""
     known = days.known
     waited = max(known["n"], known.get("n_v", 0))
     off = f" and {count(round(known['k']), 'day')} off" if known.get("k") else ""
     kind = "working " if "k" in known else ""
     review = f"{count(round(waited), f'{kind}day')} of review{off}{', with deviations' if 'n_v' in known else ''}"
-    yield ("Review complete", days.tell("R"), review, days.spare("the review", "R"))
+    behind = is_ordered_behind_review(known)
+    spare = days.spare("R", "l") if behind else days.spare("R")  # a late review moves the order behind it
+    yield days.find("R"), ("Review complete", long_date(days.find("R")), review, spare)
     if "o" in known:
-        ordered = context.display(("schedule", "color_sample_order_on"))
-        yield ("Order of sample color", ordered, "", "")
-        lead = f"{count(round(known['l']), 'day')} of lead time"
-        yield ("Sample color arrives", days.tell("A"), lead, days.spare("the sample color", "A"))
+        yield from _list_color(context, days, behind)
+    meeting = ("schedule", "meeting_on")
+    if context.project.get(meeting) is not None:
+        yield context.project.value(meeting), ("Preinstallation meeting", context.display(meeting), "as planned", "")
     if "P" in known:
         planned = context.display(("mockup", "planned_on"))
-        yield ("Planned start of mockup", planned, "as planned", days.spare("the planned mockup start", "P"))
-    yield ("Start of mockup", days.tell("M"), f"the latest of these: {days.case}", "")
-    length = f"{count(round(known['D']), 'day')} of mockup, with drying and acceptance"
-    yield ("Earliest start of work on the wall", days.tell("E"), length, "")
+        yield days.find("P"), ("Planned start of mockup", planned, "as planned", days.spare("P"))
+    yield days.find("M"), ("Start of mockup", long_date(days.find("M")), _tell_latest(known), "")
+    yield from _list_accepted(context, days)
 
 
-def _tell_planned(context: DocumentContext) -> Line:
+def _list_color(context: DocumentContext, days: _Days, behind: bool) -> Iterator[tuple[date, Line]]:
+    ordered = context.display(("schedule", "color_sample_order_on"))
+    follows = "review complete" if behind else "as planned, before review is complete, at the applicator's risk"
+    yield days.find("o"), ("Order of sample color", ordered, follows, days.spare("A"))
+    lead = f"{count(round(days.known['l']), 'day')} of lead time"
+    yield days.find("A"), ("Sample color arrives", long_date(days.find("A")), lead, days.spare("A"))
+
+
+def _tell_latest(known: dict[str, float]) -> str:
+    """What the mockup waits for: `latest of review, arrival of sample color, planned start`."""
+    waits = {"R": "review", "A": "arrival of sample color", "P": "planned start"}
+    told = [words for symbol, words in waits.items() if symbol in known]
+    return f"latest of {', '.join(told)}" if len(told) > 1 else told[0]
+
+
+def _list_accepted(context: DocumentContext, days: _Days) -> Iterator[tuple[date, Line]]:
+    """Acceptance of the mockup, on the day given once it is, and the first day of work behind it."""
+    length = f"{count(round(days.known['D']), 'day')} of mockup, with drying and acceptance"
+    if days.accepted:
+        yield days.accepted, ("Acceptance of the mockup", context.display(_ACCEPTED), "as accepted", "")
+    else:
+        yield days.last, ("Acceptance of the mockup", long_date(days.last), length, "")
+    yield (
+        days.earliest,
+        ("Earliest start of work on the wall", long_date(days.earliest), "acceptance of the mockup", ""),
+    )
+
+
+def _tell_planned(context: DocumentContext, days: _Days | None) -> Line:
     """The planned start of the work, and how it lies to the earliest one."""
     planned = context.project.get(("schedule", "work_start"))
     told = ""
-    try:
-        days = _read_days(context, context.resolve((), "earliest-start"))
-    except (Absent, Refused):
-        days = None
     if planned is not None and days is not None:
-        spare = (planned - days_after(days.submitted, round(days.known["E"]))).days
-        told = count(spare, "day") if spare >= 0 else f"{count(-spare, 'day')} too early"
+        spare = (planned - days.earliest).days
+        told = f"{count(spare, 'day')} after earliest start" if spare >= 0 else f"{count(-spare, 'day')} too early"
     return ("Planned start of work on the wall", context.display(("schedule", "work_start")), "as planned", told)
 
 
@@ -100,14 +142,21 @@ def _list_behind(context: DocumentContext) -> list[Line]:
 
 
 def _list_ends(context: DocumentContext) -> Iterator[tuple[date | None, Line]]:
-    """The season as planned, the last gloss as scheduled, and the completion date."""
+    """The window as planned, the first cut, the last gloss as scheduled, and the completion date."""
     schedule, project = find_schedule(context), context.project
-    for name, said in (("spray_start", "Start of spray season"), ("spray_end", "End of spray season")):
+    for name, said in (("spray_start", "First day of spray window"), ("spray_end", "Last day of spray window")):
         path = ("schedule", name)
         yield project.get(path), (said, context.display(path), "as planned", "")
+    cut = [one.start for one in schedule.activities if one.step == _CUT and one.kind == "work"] if schedule else []
+    if cut:
+        first = min(cut).date()
+        yield first, ("Release of the joint layout, latest", long_date(first), "first cut of aesthetic joints", "")
     sprayed = [one.end for one in schedule.activities if one.step in SPRAYED] if schedule else []
     if sprayed:
-        dry, told = max(sprayed).date(), _tell_spare(project.get(("schedule", "spray_end")), max(sprayed).date())
+        dry, told = (
+            max(sprayed).date(),
+            _tell_spare(project.get(("schedule", "spray_end")), max(sprayed).date(), "end of window"),
+        )
         yield dry, ("Gloss dry on the last elevation", long_date(dry), "activities below", told)
     path = ("contract", "completion_date")
     if project.get(path) is not None:
@@ -121,12 +170,15 @@ def _tell_end(context: DocumentContext) -> tuple[date | None, Line]:
         return None, (said, OPEN, tell_untold(context), "")
     end, completion = schedule.end.date(), context.project.get(("contract", "completion_date"))
     told = "activities below, weather days included" if context.project.get(_WEATHER) else "activities below"
-    return end, (said, long_date(end), told, _tell_spare(completion, end))
+    if schedule.untimed:
+        told += ", without the steps for which no output is given"
+        said += ", earliest"
+    return end, (said, long_date(end), told, _tell_spare(completion, end, "completion"))
 
 
-def _tell_spare(limit: date | None, day: date) -> str:
-    """How many days a day lies before another, or behind it."""
+def _tell_spare(limit: date | None, day: date, to: str) -> str:
+    """How many days a day lies before another, of which it is said what it is; or behind it."""
     if limit is None:
         return ""
     spare = (limit - day).days
-    return count(spare, "day") if spare >= 0 else f"{count(-spare, 'day')} late"
+    return f"{count(spare, 'day')}, to {to}" if spare >= 0 else f"{count(-spare, 'day')} late"

@@ -3,6 +3,7 @@
 from math import ceil
 from typing import Any
 
+from specgen.computing.coats.day_area import BETWEEN
 from specgen.computing.time.usable_hours import round_hours
 from specgen.documents.composing import Composer
 from specgen.documents.context import OF_A_SUM, DocumentContext, TableView
@@ -13,7 +14,8 @@ from specgen.model.absence import Absent
 from specgen.model.value_text import value_text
 from specgen.model.working import Working
 
-_HEADER = ("Elevation", "Net area", "Spraying hours, shortest month", "Daily area", "Days of gloss, minimum")
+_SPRAYING = f"Spraying hours, shortest month, less {BETWEEN:g} h between coats"
+_HEADER = ("Elevation", "Net area", _SPRAYING, "Daily area", "Days of gloss, minimum")
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:

@@ -4,17 +4,19 @@ from calendar import monthrange
 from collections.abc import Iterator
 from datetime import date
 from fractions import Fraction
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, cast
 
 from specgen.computing.calendars import find_work_days
-from specgen.computing.time.usable_hours import find_season
+from specgen.computing.time.usable_hours import find_season, list_usable_months
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.marks import list_marks
 from specgen.documents.schedule import SPRAYED, find_schedule
 from specgen.documents.views._cells import OPEN
+from specgen.model.absence import Absent
 from specgen.model.dates import MONTHS, days_after
-from specgen.model.typed_views import root_of
+from specgen.model.typed_views import Elevation, root_of
 from specgen.quantities.format import format_decimal
 
 _HEADER = ("Month", "Days of the season", "Working days", "Rain days of the month", "Expected unfit", "Expected fit")
@@ -41,7 +43,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     if not months:
         ends = [context.display(("schedule", name)) for name in ("spray_start", "spray_end")]
         return TableView(_HEADER, (([ends[0], " to ", ends[1]], "", "", "", "", OPEN),), _WIDTHS)
-    lines = [_line(context, one) for one in months]
+    lines = [line for one in months for line in (_line(context, one), *_list_unusable(context, one))]
     if len(months) > 1:
         lines.append(_sum_up(months))
     needed = _count_spray_days(context)
@@ -106,6 +108,17 @@ def _line(context: DocumentContext, one: FitMonth) -> tuple[Any, ...]:
         format_decimal(one.unfit, 3, 1),
         format_decimal(one.worked - one.unfit, 3, 1),
     )
+
+
+def _list_unusable(context: DocumentContext, one: FitMonth) -> Iterator[tuple[Any, ...]]:
+    """The elevations that have no usable spray hours in a month, on which none of its days is fit."""
+    for mark in list_marks(context, "elevations"):
+        try:
+            months = list_usable_months(cast(Elevation, context.project.view(("elevations", mark))))
+        except Absent:
+            continue
+        if any(usable.month.month == one.month.month and not usable.hours for usable in months):
+            yield f"{one.month:%B}, {mark}: no usable spray hours", "", "", "", "", "0"
 
 
 def _sum_up(months: tuple[FitMonth, ...]) -> tuple[Any, ...]:

@@ -1,26 +1,30 @@
 """What is done when: each step on each elevation, with its crew, its drying, and how far it can move."""
 
-from datetime import datetime
+from dataclasses import replace
+from datetime import datetime, timedelta
 from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import name_member
 from specgen.documents.schedule import (
     BEFORE_WORK,
     StepRow,
     find_schedule,
-    is_short,
     list_step_rows,
     list_untold,
     tell_day,
     tell_moment,
     tell_refusal,
 )
-from specgen.documents.views._cells import OPEN, ask_all
+from specgen.documents.views._cells import OPEN, join_cells
+from specgen.model.field import Path
 from specgen.model.value_text import count
+from specgen.scheduling.before_work import ACCEPTANCE, MOCKUP, REVIEW, order_mark
 
 GOVERNS = "governs"
+_TOLD_BEFORE = (REVIEW, MOCKUP, ACCEPTANCE, order_mark("", "sample"))
 _WIDTHS = (9, 22, 6, 15, 15, 15, 15, 8)
 
 
@@ -29,21 +33,38 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     schedule = find_schedule(context)
     if schedule is None:
         return TableView(("Activity", "Needed"), (("Schedule", tell_untold(context)),), (25, 75))
-    taken = [row for row in list_step_rows(schedule, context) if not (row.elevation and is_short(context))]
+    taken = [row for row in list_step_rows(schedule, context) if not _is_told_before(row)]
     year = schedule.activities[0].start.year
     named = [None, *(row.elevation for row in taken)]
     heads = [_name(context, row, above) for row, above in zip(taken, named, strict=False)]
-    header = ("Elevation", "Activity", "Crew", f"Start, {year}", "End", "Dry, wait over", "Release", "Float")
+    moments = (f"Start, {year}", f"End, {year}", "Dry or cured", "Earliest release")
+    header = ("Elevation", "Activity", "Crew", *moments, "Float")
     lines = [(head, *_line(row, year)) for head, row in zip(heads, taken, strict=True)]
-    if schedule.missing and not is_short(context):
+    if schedule.missing:
         lines.append(("Not scheduled", tell_untold(context), "", OPEN, OPEN, "", "", ""))
     return TableView(header, tuple(lines), _WIDTHS)
+
+
+def _is_told_before(row: StepRow) -> bool:
+    """Whether the chain of dates tells it, with a float of its own: review, sample color, and mockup."""
+    return not row.elevation and row.activities[0].mark.endswith(_TOLD_BEFORE)
 
 
 def tell_untold(context: DocumentContext) -> Any:
     """What must still be given for the schedule, else why it cannot be made."""
     paths = list_untold(context)
-    return ask_all(context, paths) if paths else tell_refusal(context)
+    if not paths:
+        return tell_refusal(context)
+    return ["pending: ", *join_cells([_ask(context, path)] for path in paths)]
+
+
+def _ask(context: DocumentContext, path: Path) -> DisplayValue:
+    """What is still to be given, in brackets; of an output the crew and the step."""
+    asked = context.ask(path)
+    if path[0] != "crews" or path[2:3] != ("rates",):
+        return asked
+    title = context.standards.steps[path[3]].title
+    return replace(asked, text=f"[Output of crew {path[1]}, {title[:1].lower()}{title[1:]}]")
 
 
 def _name(context: DocumentContext, row: StepRow, above: str | None) -> str:
@@ -60,6 +81,12 @@ def _tell_ends(row: StepRow, ends: tuple[datetime, datetime], year: int) -> tupl
     return tell_moment(ends[0], year), tell_moment(ends[1], year)
 
 
+def tell_float(row: StepRow) -> str:
+    """`governs`, `less than 1 day`, `3 days`."""
+    days = row.spare // timedelta(days=1)
+    return GOVERNS if row.governs else count(days, "day") if days else "less than 1 day"
+
+
 def _line(row: StepRow, year: int) -> tuple[Any, ...]:
     work, dry = row.span("work", "weather", *BEFORE_WORK), row.span("drying")
     hold = row.span("hold")
@@ -69,5 +96,5 @@ def _line(row: StepRow, year: int) -> tuple[Any, ...]:
         *(_tell_ends(row, work, year) if work else ("", "")),
         tell_moment(dry[1], year) if dry else "",
         tell_moment(hold[1], year) if hold else "",
-        GOVERNS if row.governs else count(row.slack, "day"),
+        tell_float(row),
     )

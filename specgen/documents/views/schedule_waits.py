@@ -7,45 +7,83 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
 from specgen.documents.drying import tell_least_hours
 from specgen.documents.schedule import find_schedule
+from specgen.model.field import Path
 from specgen.model.schedule import Activity
+from specgen.model.source import Kind
+from specgen.model.typed_views import root_of
+from specgen.model.value_text import count
 from specgen.scheduling.applying import applies
 from specgen.scheduling.drying import BETWEEN, DRYING, find_drying
+from specgen.scheduling.waits import find_sealant_cure
 from specgen.standards import load_standards
 
-_HEADER = ("Step that dries", "Minimum", "Planned wait", "In the schedule", "Result")
+_WIDTHS = (28, 16, 14, 18, 14, 10)
 _LONG = 96  # hours, above which a wait is told in days
+_MOST = {"primer": ("primer", "most_recoat_hours")}  # the last hour of the next coat
+_AGAIN = ("gloss", "most_recoat_hours")
+_TOUCH = ("gloss", "touch_dry_hours")
+Line = tuple[Any, ...]  # step, minimum, maximum, planned wait, in the schedule, result
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each step that dries on a wall of the project, and for each planned wait."""
     walls = context.project.members.get(("walls",), ())
-    lines: list[tuple[Any, ...]] = []
+    lines: list[Line] = []
     for name, step in context.standards.steps.items():
-        if name in (DRYING | BETWEEN) and any(applies(step.when, context.project, wall) for wall in walls):
+        dries = name == "sealant" or name in (DRYING | BETWEEN)
+        if dries and any(applies(step.when, context.project, wall) for wall in walls):
             lines += _list_lines(context, name, step.title)
-    return TableView(_HEADER, tuple(lines), (30, 18, 22, 16, 14))
+    header: tuple[str, ...] = ("Step that dries", "Minimum", "Maximum", "Planned wait", "In the schedule", "Result")
+    widths: tuple[int, ...] = _WIDTHS
+    if not any(line[3] for line in lines):  # a column that says nothing
+        header, widths = (*header[:3], *header[4:]), (*widths[:3], *widths[4:])
+        lines = [(*line[:3], *line[4:]) for line in lines]
+    return TableView(header, tuple(lines), widths)
 
 
-def _list_lines(context: DocumentContext, name: str, title: str) -> Iterator[tuple[Any, ...]]:
+def _list_lines(context: DocumentContext, name: str, title: str) -> Iterator[Line]:
+    if name == "sealant":
+        wait = find_sealant_cure(root_of(context.project.view(())), context.standards)
+        hours = wait.length / timedelta(hours=1)
+        source = wait.source if wait.source and wait.source.kind is not Kind.PROJECT else None
+        cure = DisplayValue(_tell_length(hours), hours, source, about="Cure of the sealant")
+        yield title, cure, "", "", _tell_scheduled(_find_cured(context)), ""
+        return
+    if name == "gloss" and context.project.get(("gloss", "coats")) != 1:
+        yield f"{title}, between coats", context.display(_TOUCH), _tell_most(context, _AGAIN), "", "", ""
     least, given = tell_least_hours(context, name), _find_given(context, name)
+    most = _tell_most(context, _MOST[name]) if name in _MOST else ""
     plans = [mark for mark in _list_plans(context) if context.project.get((*mark, "from_step")) == name]
     if not plans:
-        yield title, least, "none; minimum applies", _tell_scheduled(given), _judge(context, name, given)
+        yield title, least, most, "", _tell_scheduled(given), _judge(context, name, given)
     for plan in plans:
         to_step = context.project.get((*plan, "to_step"))
         until = context.standards.steps[to_step].title if to_step else "next step"
         hours = context.project.get((*plan, "hours"))
         planned = [context.display((*plan, "hours")), f", to {until[:1].lower()}{until[1:]}"]
-        yield (
-            title,
-            least,
-            planned,
-            _tell_scheduled(given),
-            _judge(context, name, [] if hours is None else [Fraction(hours)]),
-        )
+        result = _judge(context, name, [] if hours is None else [Fraction(hours)])
+        yield title, least, most, planned, _tell_scheduled(given), result
         title = ""
+
+
+def _tell_most(context: DocumentContext, path: Path) -> Any:
+    """The longest wait that the manufacturer allows; nothing where none is given."""
+    return "" if context.project.get(path) is None else context.display(path)
+
+
+def _find_cured(context: DocumentContext) -> list[Fraction]:
+    """The hours of cure behind each sealant in the schedule."""
+    schedule = find_schedule(context)
+    every = schedule.activities if schedule else ()
+    cures = [one.end - one.start for one in every if one.step == "sealant" and one.kind == "drying"]
+    return [Fraction(cure // timedelta(minutes=1), 60) for cure in cures]
+
+
+def _tell_length(hours: float) -> str:
+    return count(round(hours / 24), "day") if hours > _LONG else f"{hours:g} h"
 
 
 def _list_plans(context: DocumentContext) -> Iterator[tuple[str, ...]]:
@@ -70,11 +108,11 @@ def _find_given(context: DocumentContext, name: str) -> list[Fraction]:
 
 
 def _tell_scheduled(given: list[Fraction]) -> str:
-    """`21 to 64 h`, `38 days`."""
+    """`21 to 64 h`, `38 days`, to the nearest."""
     if not given:
         return ""
     days = max(given) > _LONG
-    least, most = (f"{int(hours // (24 if days else 1))}" for hours in (min(given), max(given)))
+    least, most = (f"{round(hours / (24 if days else 1))}" for hours in (min(given), max(given)))
     return f"{least if least == most else f'{least} to {most}'} {'days' if days else 'h'}"
 
 

@@ -6,7 +6,8 @@ from typing import Any, cast
 
 from specgen.computing.time.usable_hours import DARK, SETTING_UP, SUNNY, is_by_clock, list_usable_months, round_hours
 from specgen.documents.composing import Composer
-from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.context import OF_A_SUM, DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks, name_member
 from specgen.documents.views._cells import OPEN, ask_all
 from specgen.model.absence import Absent
@@ -35,7 +36,8 @@ def _list_lines(context: DocumentContext, mark: str) -> Iterator[tuple[Any, ...]
         return
     for _, alike in groupby(months, _tell):
         group = list(alike)
-        yield name, name_months(group), *_tell(group[0])
+        spans, usable, *lost = _tell(group[0])
+        yield name, name_months(group), spans, DisplayValue(usable, group[0].hours, OF_A_SUM), *lost
         name = ""
 
 

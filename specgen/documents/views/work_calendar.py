@@ -1,6 +1,7 @@
 """When work is done: shift, days off, holidays that fall within the schedule, night work, days kept for weather."""
 
 import re
+from collections.abc import Iterator
 from datetime import date, datetime, timedelta
 from typing import Any
 
@@ -21,10 +22,26 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     project = root_of(context.project.view(()))
     lines: list[tuple[str, Any]] = [("Shift", _tell_shift(context)), ("Days off each week", _tell_week(project))]
     lines += [("Further days off", told) for told in [_list_dates(context, project)] if told]
+    if not project.schedule.get("holidays") and not find_work_days(project).dates_off:
+        lines.append(("Public holidays", "none taken off; confirm with the general contractor"))
     lines.append(("Night work", _tell_nights(context)))
-    lines.append(("Weather days, behind the last activity", context.display(("schedule", "weather_days"))))
+    lines.append(("Weather days, after the last activity", context.display(("schedule", "weather_days"))))
+    lines += _list_outputs(context)
     lines += [("Basis", told) for told in [_tell_notes(context)] if told]
     return TableView(("Calendar", "As planned"), tuple(lines), (35, 65))
+
+
+def _list_outputs(context: DocumentContext) -> Iterator[tuple[str, Any]]:
+    """What each crew gets done in an hour, by the step, in the order of the work."""
+    for crew in context.project.members.get(("crews",), ()):
+        given = context.project.members.get(("crews", crew, "rates"), ())
+        told: list[Any] = []
+        for name in (name for name in context.standards.steps if name in given):
+            title = context.standards.steps[name].title
+            told += ["; " if told else "", f"{title[:1].lower()}{title[1:]} "]
+            told.append(context.display(("crews", crew, "rates", name)))
+        if told:
+            yield f"Output, crew {crew}", told
 
 
 def _tell_week(project: Description) -> str:
