@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 from functools import cached_property
 from typing import Any
 
-from specgen.judging.entry_view import Fact, FieldFact, FoundFact
+from specgen.judging.entry_view import Fact, FieldFact, FoundFact, GivenFact
 from specgen.model.project import Project
 from specgen.model.record import Entry
 from specgen.quantities.quantity import Quantity
@@ -43,6 +43,10 @@ class EntryGroup:
             return [row.get(column) for row in self.rows]
         if isinstance(column, FoundFact):
             return list(map(column.find_all(self.project).get, self._numbers))
+        if isinstance(column, GivenFact):
+            codes, shapes = self._shapes
+            answers = list(map(column.answer, shapes))
+            return [answers[code] for code in codes]
         if not isinstance(column, FieldFact):
             return [column(self.project, entry) for entry in self.entries]
         prepared = [_prepare(self._list_values(field), column.prepare) for field in column.fields]
