@@ -35,7 +35,8 @@ class EntryGroup:
     def find_codes(self, column: str | Fact) -> list[int]:
         """A number for the value of a field in each entry, or for the answer of a fact: the same for the same."""
         if column not in self._columns:
-            self._columns[column] = _encode(self._list_values(column))
+            blank = isinstance(column, str) and not any(column in shape for shape in self._shapes[1])
+            self._columns[column] = [0] * len(self.rows) if blank else _encode(self._list_values(column))
         return self._columns[column]
 
     def _list_values(self, column: str | Fact) -> list[Any]:
