@@ -1,6 +1,6 @@
 """Views of an entry of the site record: one that reads it at once, and one that notes what is read of it."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, TypeVar
 
@@ -30,6 +30,17 @@ class FieldFact:
         """The answer for one entry."""
         values = map(entry.values.get, self.fields)
         return self.answer(*(None if value is None else self.prepare(value) for value in values))
+
+
+@dataclass(frozen=True)
+class GivenFact:
+    """A question that the names of the fields given in an entry answer, whatever their values: they are few lists."""
+
+    answer: Callable[[Collection[str]], Any]
+
+    def __call__(self, project: Project, entry: Entry) -> Any:  # noqa: ARG002  (as a Fact)
+        """The answer for one entry."""
+        return self.answer(entry.values.keys())
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 from functools import cached_property
 from typing import Any
 
-from specgen.judging.entry_view import Fact, FieldFact, FoundFact
+from specgen.judging.entry_view import Fact, FieldFact, FoundFact, GivenFact
 from specgen.model.project import Project
 from specgen.model.record import Entry
 from specgen.quantities.quantity import Quantity
@@ -35,7 +35,8 @@ class EntryGroup:
     def find_codes(self, column: str | Fact) -> list[int]:
         """A number for the value of a field in each entry, or for the answer of a fact: the same for the same."""
         if column not in self._columns:
-            self._columns[column] = _encode(self._list_values(column))
+            blank = isinstance(column, str) and not any(column in shape for shape in self._shapes[1])
+            self._columns[column] = [0] * len(self.rows) if blank else _encode(self._list_values(column))
         return self._columns[column]
 
     def _list_values(self, column: str | Fact) -> list[Any]:
@@ -43,6 +44,10 @@ class EntryGroup:
             return [row.get(column) for row in self.rows]
         if isinstance(column, FoundFact):
             return list(map(column.find_all(self.project).get, self._numbers))
+        if isinstance(column, GivenFact):
+            codes, shapes = self._shapes
+            answers = list(map(column.answer, shapes))
+            return [answers[code] for code in codes]
         if not isinstance(column, FieldFact):
             return [column(self.project, entry) for entry in self.entries]
         prepared = [_prepare(self._list_values(field), column.prepare) for field in column.fields]

@@ -3,13 +3,13 @@
 from datetime import datetime
 from fractions import Fraction
 
-from specgen.judging.entry_view import FoundFact, ask_fact, which
+from specgen.judging.entry_view import FoundFact, GivenFact, ask_fact, which
 from specgen.model.absence import Absent, if_given, read_all
-from specgen.model.project import Project, View
+from specgen.model.project import View
 from specgen.model.record import Entry
 from specgen.model.typed_views import Description, Release, SiteRecordEntry
 from specgen.recording.elapsed import elapsed_hours
-from specgen.recording.entry_kinds import is_work
+from specgen.recording.entry_kinds import is_work, tells_work
 from specgen.recording.history import History, history_of
 
 
@@ -25,11 +25,10 @@ def area_of(told: Entry | View) -> str:
 
 def tells_of_work(log: SiteRecordEntry) -> bool:
     """Whether an entry tells of work at the wall, and not of the weather or of a pail alone."""
-    return ask_fact(log, _is_work)
+    return bool(ask_fact(log, _TELLS_WORK))
 
 
-def _is_work(project: Project, entry: Entry) -> bool:  # noqa: ARG001  (as a fact)
-    return is_work(entry)
+_TELLS_WORK = GivenFact(tells_work)
 
 
 def is_told_at(log: SiteRecordEntry) -> bool:

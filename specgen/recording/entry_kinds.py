@@ -22,12 +22,12 @@ _MOCKUP = ("mockup", "mock-up", "mock up")
 
 def is_reading(entry: Entry) -> bool:
     """Whether it gives a reading of the weather, be it beside other work."""
-    return not WEATHER.isdisjoint(entry.values)
+    return tells_weather(entry.values)
 
 
 def is_work(entry: Entry) -> bool:
     """Whether it tells of work at the wall, and not of the weather or of a pail alone."""
-    return _tells_work(entry.values)
+    return tells_work(entry.values)
 
 
 def is_pass(entry: Entry) -> bool:
@@ -43,19 +43,25 @@ def is_on_mockup(entry: Entry) -> bool:
 def owes(given: Collection[str], name: str) -> bool:
     """Whether an entry that gives these fields is of a kind that owes another: a row of weather owes no pail."""
     if name in WEATHER:
-        return not WEATHER.isdisjoint(given)
+        return tells_weather(given)
     if name in _FORECAST:
         return not (WEATHER.isdisjoint(given) and _FORECAST.isdisjoint(given))
     if name in _PAIL or name in _STIRRED:
         return not _PAIL.isdisjoint(given)
     if name in _OF_PASS:
-        return _tells_work(given)
+        return tells_work(given)
     if name == "coat":
-        return _tells_work(given) or not _PAIL.isdisjoint(given)
+        return tells_work(given) or not _PAIL.isdisjoint(given)
     return name != "started_at" or _PAIL.isdisjoint(given)
 
 
-def _tells_work(given: Collection[str]) -> bool:
+def tells_weather(given: Collection[str]) -> bool:
+    """Whether an entry that gives these fields gives a reading of the weather."""
+    return not WEATHER.isdisjoint(given)
+
+
+def tells_work(given: Collection[str]) -> bool:
+    """Whether an entry that gives these fields tells of work at the wall, and not of weather or a pail alone."""
     if not _WORK.isdisjoint(given):
         return True
     return all(kind.isdisjoint(given) for kind in (WEATHER, _FORECAST, _PAIL, _STIRRED))

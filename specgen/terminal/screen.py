@@ -82,6 +82,8 @@ def _paint(text: str, part: str, style: str) -> str:
 
 def wrap(text: str, hanging: int, width: int) -> list[str]:
     """A text as lines of at most a width, broken at blanks; a longer word stays whole on a line of its own."""
+    if len(text) <= width:
+        return [text.rstrip(" ")]
     bare = text.lstrip(" ")
     first, *words = bare.split(" ")
     lines, line = list[str](), text[: len(text) - len(bare)] + first

@@ -58,6 +58,7 @@ class Gathering:
         for path, one in fields.items():
             if path[0] in self._ordered:
                 self._ordered[path[0]] += [(one, low) for low in one.not_below]
+        self._compared: dict[tuple[int, int], tuple[bool, Any, Any]] = {}
         self._seen: dict[int, int] = {}
         self._moments: dict[int, int] = {}
         self._untold: dict[str, int] = {}
@@ -73,9 +74,17 @@ class Gathering:
         """Add an entry that stands at a place, unless it is one that has been read already; its order is looked at."""
         for one, low in self._ordered[collection]:
             value, least = values.get(one.path[-1]), values.get(low)
-            if value is not None and least is not None and value < least:
+            if value is not None and least is not None and self._is_below(value, least):
                 self.fault(_tell_range(one, value, low, least), "correct one of the two", place, one.path[-1])
         self.add_ordered(collection, values, place, codes)
+
+    def _is_below(self, value: Any, least: Any) -> bool:
+        """Whether one value is below another; two objects are compared once, as readers give the same for one text."""
+        pair = (id(value), id(least))
+        known = self._compared.get(pair)
+        if known is None:
+            known = self._compared[pair] = (value < least, value, least)  # held, so that no other takes its place
+        return known[0]
 
     def add_ordered(
         self, collection: str, values: Mapping[str, Any], place: EntryPlace, codes: tuple[int, ...]

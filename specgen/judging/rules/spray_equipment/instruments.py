@@ -26,16 +26,16 @@ fails AIR-06e at release.0.moisture_reading
     release: [{step: primer, date: 2027-06-14, moisture_reading: 9}]
 """
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterable, Iterator
 from datetime import date
 from functools import partial
 from typing import NamedTuple
 
 from specgen.judging.choice_groups import names, normalize
-from specgen.judging.entry_view import ask_fact, which
+from specgen.judging.entry_view import GivenFact, ask_fact, which
 from specgen.judging.rule import CAUTION, STOP, Rule, Violations, is_draft, violation
 from specgen.model.absence import any_of
-from specgen.model.project import Project, asked_once
+from specgen.model.project import asked_once
 from specgen.model.record import Entry, day_of
 from specgen.model.standard import Standards
 from specgen.model.typed_views import AcceptanceCriterion, Description, Instrument, Release, Result, SiteRecordEntry
@@ -106,7 +106,8 @@ class _Late(NamedTuple):
 def read_out_of_date(log: SiteRecordEntry, project: Description) -> Violations:
     """The first reading of the site record that was taken with an instrument after its calibration ran out."""
     day = log.date
-    for late in _list_late(ask_fact(log, _list_read), day, project):
+    cups = [log.cup] if ask_fact(log, _HAS_CUP) else []
+    for late in _list_late(cups, ask_fact(log, _READ), day, project):
         if _find_first(project, "log", late.field, late.instruments, late.ran_out) == ask_fact(log, which):
             yield violation(late.instruments, wanted=late.ran_out, at=(*log.path, late.field))
 
@@ -154,7 +155,7 @@ def signed_out_of_date(result: Result, project: Description, standards: Standard
 def metered_out_of_date(release: Release, project: Description) -> Violations:
     """An area was released by a meter whose calibration had run out."""
     day = release.date
-    for late in _list_late(ask_fact(release, _list_read), day, project):
+    for late in _list_late([], ask_fact(release, _READ), day, project):
         yield violation(late.instruments, wanted=late.ran_out)
 
 
@@ -165,15 +166,13 @@ def _list_planned(result: Result, project: Description) -> Iterator[str]:
             yield line.instrument
 
 
-class _Read(NamedTuple):
-    """The cup of an entry, and its readings that instruments are listed for, by their fields."""
-
-    cup: str | None
-    fields: tuple[str, ...]
+def _list_read(given: Collection[str]) -> tuple[str, ...]:
+    """The readings that instruments are listed for, of the fields that an entry gives."""
+    return tuple(field for field in READ_WITH if field in given)
 
 
-def _list_read(project: Project, entry: Entry) -> _Read:  # noqa: ARG001  (as a fact)
-    return _Read(entry.get("cup"), tuple(filter(entry.values.__contains__, READ_WITH)))
+_READ = GivenFact(_list_read)
+_HAS_CUP = GivenFact(lambda given: "cup" in given)
 
 
 def _list_named(project: Description, *texts: str) -> list[Instrument]:
@@ -181,11 +180,10 @@ def _list_named(project: Description, *texts: str) -> list[Instrument]:
     return [one for one in _list_instruments(project) if any(_named(text, one) for text in texts)]
 
 
-def _list_late(read: _Read, day: date, project: Description) -> Iterator[_Late]:
+def _list_late(cups: list[Instrument], fields: Iterable[str], day: date, project: Description) -> Iterator[_Late]:
     """The readings of an entry that were taken with nothing but instruments out of calibration."""
-    uses = [("cup", [project.instruments[read.cup]])] if read.cup else []
-    uses += [(field, _list_of_kind(project, READ_WITH[field])) for field in read.fields]
-    for field, instruments in uses:
+    uses = [(field, _list_of_kind(project, READ_WITH[field])) for field in fields]
+    for field, instruments in [("cup", cups), *uses]:
         late = _find_late(field, instruments, day)
         if late is not None:
             yield late

@@ -27,23 +27,22 @@ fails WEA-01h at log.1.started_at
       - {elevation: E1, date: 2027-06-14, started_at: "12:30", air: 71 F}
 """
 
+from collections.abc import Collection
 from fractions import Fraction
 from functools import cache
 from math import floor
 
 from specgen.computing.dew import find_dew_point
 from specgen.judging.choice_groups import COAT_WORK, DRY_WORK
-from specgen.judging.entry_view import FieldFact, FoundFact, ask_fact
+from specgen.judging.entry_view import FieldFact, FoundFact, GivenFact, ask_fact
 from specgen.judging.rule import STOP, Limits, Rule, Violations, violation
 from specgen.judging.site_limits import least_temperature, most_humidity
 from specgen.model.absence import if_given, read_all
-from specgen.model.project import Project
-from specgen.model.record import Entry
 from specgen.model.typed_views import Description, Number, SiteRecordEntry
 from specgen.quantities.comparison import less, more
 from specgen.quantities.quantity import Quantity
 from specgen.recording.elapsed import hours_text
-from specgen.recording.entry_kinds import is_reading
+from specgen.recording.entry_kinds import tells_weather
 from specgen.recording.reading_gaps import find_reading_gaps
 
 RULE = Rule(
@@ -226,7 +225,7 @@ def readings_apart(log: SiteRecordEntry, limit: int) -> Violations:
     if gap is not None:
         wanted = hours_text(Fraction(limit))
         yield violation(hours_text(gap.hours), wanted=wanted, at=(*log.path, gap.field))
-    elif ask_fact(log, _is_unplaced_reading):
+    elif ask_fact(log, _UNPLACED):
         read_all(lambda: log.date, lambda: log.started_at, lambda: log.elevation)
 
 
@@ -236,6 +235,9 @@ def _gap_over(limit: int) -> FoundFact:
     return FoundFact(lambda project: find_reading_gaps(project, limit))
 
 
-def _is_unplaced_reading(project: Project, entry: Entry) -> bool:  # noqa: ARG001  (as a fact)
-    """Whether an entry gives a reading, and not its day, its time and its face."""
-    return is_reading(entry) and not {"date", "started_at", "elevation"} <= entry.values.keys()
+def _is_unplaced_reading(given: Collection[str]) -> bool:
+    """Whether an entry that gives these fields gives a reading, and not its day, its time and its face."""
+    return tells_weather(given) and not {"date", "started_at", "elevation"}.issubset(given)
+
+
+_UNPLACED = GivenFact(_is_unplaced_reading)
