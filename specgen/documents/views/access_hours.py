@@ -29,7 +29,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 def _is_chosen(context: DocumentContext, mark: str) -> bool:
     """Whether an elevation is reached by scaffolds alone, so that nothing is left to choose."""
-    found = context.project.find_referring(("access",), "elevation", mark)
+    given = context.project.is_given(("access",))
+    found = context.project.find_referring(("access",), "elevation", mark) if given else ()
     return bool(found) and all(context.project.get(("access", one, "kind")) in _SCAFFOLDS for one in found)
 
 
