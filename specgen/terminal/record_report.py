@@ -9,7 +9,8 @@ from specgen.model.problem import Problem
 from specgen.model.project import Project
 from specgen.model.record import COLLECTIONS, OF_READINGS, Records, day_of
 from specgen.model.record_judgment import Nonconformance, ReadingsAlike, ReadingState, RecordJudgment
-from specgen.model.value_text import count, long_date, value_text, words
+from specgen.model.value_text import count, long_date, raw_text, words
+from specgen.quantities.number import is_number
 from specgen.terminal.entry_text import name_group, name_reading, tell_row, tell_when, tell_where
 from specgen.terminal.finding_text import tell_basis
 from specgen.terminal.next_command import tell_next
@@ -110,12 +111,17 @@ def _describe_nonconformance(project: Project, one: Nonconformance) -> Iterator[
     yield from _bodies(f"at {tell_row(one.entry)}")
 
 
+# What is found at a moment or a name is a span, or the names beside it.
+_TOLD_BY_FINDING = ("time", "date", "text")
+
+
 def tell_reading(project: Project, one: Nonconformance) -> str:
-    """What was found, or else what stands in the field."""
+    """What stands in the field; of a moment or a name, and where it is blank, what was found."""
     field = project.schema.field_at((one.entry.collection, "*", one.field))
     given = one.entry.get(one.field)
-    text = one.found or ("" if given is None else value_text(given, field, project.system, project.both_units))
-    return _with_sign(project, one, text) or "left blank"
+    if given is None or (one.found and field is not None and field.kind in _TOLD_BY_FINDING):
+        return _with_sign(project, one, one.found) or "left blank"
+    return _with_sign(project, one, raw_text(given, field, project.system)) or "none"
 
 
 def _tell_disposition(one: Nonconformance) -> str:
@@ -131,7 +137,7 @@ def _tell_disposition(one: Nonconformance) -> str:
 def _with_sign(project: Project, one: Nonconformance, text: str) -> str:
     """A bare number of a percent field with its sign."""
     field = project.schema.field_at((one.entry.collection, "*", one.field))
-    return f"{text}%" if field is not None and field.kind == "percent" and text[-1:].isdigit() else text
+    return f"{text}%" if field is not None and field.kind == "percent" and is_number(text) else text
 
 
 def _bodies(text: str) -> Iterator[Line]:

@@ -38,7 +38,14 @@ def words_of(file: Path) -> str:
 W = "{http://schemas.openxmlformats.org/wordprocessingml/2006/main}"
 
 
-NOT_FREE = {"demands", "serves", "answers", "days_off", "for"}  # text that is a path, a mark or a day
+NOT_FREE = {
+    "demands",
+    "serves",
+    "answers",
+    "days_off",
+    "for",
+    "time_zone",
+}  # a path, a mark, a day, or a name that is known
 
 
 def spoiled(data: Any, path: tuple[str, ...] = ()) -> Any:

@@ -152,7 +152,7 @@ def test_the_help_of_a_calculation_tells_units_ranges_defaults_and_fields(capsys
     assert "\n  guns.*.air_flow\n" in out
     out = run_main(capsys, "calc", "--help", "wall-wind").out
     # ASCE 7 maps of basic wind speed: 85 to 210 mph hold all of them.
-    assert "speed in mph, ft/s, in/s, mm/s, m/s, km/h; 85 mph to 210 mph; must be given\n" in out
+    assert "speed in mph, ft/s, in/s, mm/s, m/s, km/h, kn; 85 mph to 210 mph; must be given\n" in out
     assert "one of allowable, strength; allowable where it is not given\n" in out
 
 

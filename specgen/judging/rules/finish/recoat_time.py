@@ -9,12 +9,22 @@ passes
 fails FIN-15a at schedule.gaps.0.hours
     primer: {most_recoat_hours: 168}
     schedule: {gaps: [{from_step: primer, to_step: gloss, hours: 240}]}
+fails FIN-15b at log.1.started_at
+    elevations: {E1: {wall: W1}}
+    gloss: {most_recoat_hours: 72}
+    log:
+      - {step: gloss, coat: 1, elevation: E1, date: 2027-06-16, started_at: 08:00, ended_at: 09:00}
+      - {step: gloss, coat: 2, elevation: E1, date: 2027-06-21, started_at: 09:00}
 """
 
 from specgen.judging.rule import STOP, Rule, Violations, violation
+from specgen.judging.site_limits import planned
+from specgen.judging.site_work import hours_since, tells_of_work
 from specgen.model.absence import read_all
-from specgen.model.typed_views import Description, PlannedWait
+from specgen.model.typed_views import Description, PlannedWait, SiteRecordEntry
 from specgen.quantities.comparison import more
+from specgen.recording.elapsed import hours_text
+from specgen.recording.history import History
 from specgen.resolving.limits_in_force import given_source
 
 RULE = Rule(
@@ -45,3 +55,28 @@ def past_recoat_time(wait: PlannedWait, project: Description) -> Violations:
     if more(hours, most):
         source = given_source(project.project, (coat, "most_recoat_hours"))
         yield violation(hours, wanted=most, sources=(source,))
+
+
+@RULE.test(
+    "b",
+    STOP,
+    "This coat was begun {found} after the one before it; the recoat time ends after {wanted}.",
+    at="log.started_at",
+    basis="practice",
+    step="gloss",
+    remedy=(
+        "Stop. Test the adhesion there and prepare the film per the finish manufacturer's written instructions, or "
+        "take the coat off to a natural break; go on with the manufacturer's letter."
+    ),
+)
+def coat_too_late(log: SiteRecordEntry, history: History, project: Description) -> Violations:
+    """A coat of gloss went on when the primer or the coat below it was past its recoat time."""
+    if log.step != "gloss" or not tells_of_work(log):
+        return
+    coat = log.coat
+    below = "primer" if coat == 1 else "gloss"
+    hours = hours_since(log, below, history, project, coat=None if coat == 1 else coat - 1)
+    if hours is not None:
+        most = planned(project, below, "most_recoat_hours")
+        if hours > most.value:
+            yield violation(hours_text(hours), wanted=hours_text(most.value), sources=most.sources)
