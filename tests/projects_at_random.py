@@ -23,6 +23,8 @@ SCHEMA = project_schema()
 # Side files, lines of the contract, whose field, relation and value must fit together, and answers to given values.
 LEFT_OUT = {("format",), ("firm",), ("coating_system",), ("records",), ("contract", "demands"), ("package", "units")}
 LEFT_OUT |= {("answers",)}
+# It must lie in its time zone, and stand beside it.
+LEFT_OUT |= {("site", "longitude")}
 ALWAYS = {section + place for section, places in REQUIRED.items() for place in places}
 SHARES = (0.1, 0.3, 0.5, 0.7, 0.9, 1)
 # Walls are laid out in steps, which are exact numbers.

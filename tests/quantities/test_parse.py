@@ -184,6 +184,7 @@ PINT = {
     "mm/s": ("mm/s", "m/s", EXACT),
     "m/s": ("m/s", "m/s", EXACT),
     "km/h": ("km/h", "m/s", EXACT),
+    "kn": ("knot", "m/s", EXACT),
     "cfm": ("foot**3/min", "m**3/s", EXACT),
     "scfm": ("foot**3/min", "m**3/s", EXACT),
     "L/s": ("L/s", "m**3/s", EXACT),
