@@ -174,6 +174,7 @@ def test_the_story_of_a_project_prints_and_writes_nothing() -> None:
 # that is only told loads no documents, and a project without one no reader of records.
 WAITS = {
     ("commands", "calc"): [("commands", "_calc_answers"), ("commands", "_project_file"), ("pipeline",)],
+    ("commands", "check"): [("building",)],
     ("commands", "new"): [("commands", "_new_by_asking")],
     ("commands", "record"): [("commands", "_record_files")],
     ("commands", "weather"): [("output", "weather_files")],

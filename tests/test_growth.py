@@ -15,7 +15,7 @@ from specgen.building import build
 from specgen.documents import no_break
 from specgen.documents.composing import Composer
 from specgen.model.problem import Refused
-from specgen.pipeline import check
+from specgen.pipeline import check, make_resolver, read
 from specgen.recording.status import Asked, find_status
 from specgen.standards import load_standards
 from specgen.terminal.report import format_report
@@ -30,7 +30,9 @@ MOST, FEW = 2.5, 60
 SMALL = (4, 8, 16)
 # A table of few rows is kept on one page and so looked at more closely: what looks at it grows by steps, up and down.
 # Crews that wait for each other ask the calendar more often up to some sixteen faces, from there on in proportion.
-BY_STEPS = ("documents/columns.py", "documents/plain_text.py", "formats/keeping.py", "model/calendar.py")
+BY_STEPS = ("documents/columns.py", "documents/plain_text.py", "formats/keeping.py")
+BY_STEPS += ("model/calendar.py", "model/hour_calendar.py", "scheduling/")
+FROM_THERE = (32, 64, 128)
 
 
 def _count_calls(work: Callable[[], object]) -> Counter[CodeType]:
@@ -104,6 +106,14 @@ def test_a_package_of_walls_unlike_calls_no_function_out_of_proportion(tmp_path:
     package(3)
     growing = _growing([_count_calls(lambda size=size: package(size)) for size in SMALL])  # type: ignore[misc]
     assert {name: calls for name, calls in growing.items() if not name.startswith(BY_STEPS)} == {}
+
+
+def test_the_schedule_of_many_faces_calls_no_function_out_of_proportion(tmp_path: Path) -> None:
+    def schedule(size: int) -> None:
+        make_resolver(read(lay_out(tmp_path, whole_walls(size, different=True))))((), "schedule")
+
+    schedule(3)
+    assert _growing([_count_calls(lambda size=size: schedule(size)) for size in FROM_THERE]) == {}  # type: ignore[misc]
 
 
 def test_walls_alike_share_the_words_of_their_steps(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

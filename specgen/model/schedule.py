@@ -28,11 +28,6 @@ class Activity(NamedTuple):
     spare: timedelta = timedelta()  # by which it can move without moving the end
     source: Source | None = None  # of the hours of a drying
 
-    @property
-    def slack(self) -> int:
-        """The whole days by which it can move without moving the end."""
-        return self.spare // timedelta(days=1)
-
 
 @dataclass(frozen=True)
 class Schedule:

@@ -17,8 +17,8 @@ from specgen.quantities.comparison import less, more
 from specgen.resolving.limits_in_force import limit_in_force, plan_source
 
 # Steps by the limits that they share.
-BOARDS = ("boards", "rasp", "heavy_mesh", "mesh", "second_pass")
-COATS = ("smoothing_1", "smoothing_2", "primer", "release_primer", "gloss")
+BOARDS = ("boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass")
+COATS = ("smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss")
 SPRAYED = ("primer", "gloss")
 STEPS = ("wrb", *BOARDS, *COATS, "sealant")
 

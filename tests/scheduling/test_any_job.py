@@ -139,5 +139,5 @@ def test_any_job_ends_with_its_chain(change: dict[str, Any]) -> None:
     assert all(by_mark[after].driven_by == before for before, after in pairwise(schedule.chain))
     assert by_mark[schedule.chain[0]].driven_by == ""
     assert min(one.start for one in schedule.activities) >= datetime(2027, 6, 28)
-    assert all(one.slack >= 0 for one in schedule.activities)
-    assert min(one.slack for one in schedule.activities) == 0
+    assert all(one.spare.days >= 0 for one in schedule.activities)
+    assert min(one.spare.days for one in schedule.activities) == 0

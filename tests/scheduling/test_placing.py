@@ -110,8 +110,8 @@ def test_moved_by_its_slack_an_activity_leaves_the_end_where_it_is(tasks: list[T
     placed = place(tasks, clock)
     end = max(one.end for one in placed.values())
     for activity in list_activities(placed, clock):
-        assert again(placed, clock, activity.mark, activity.slack) == end
-        assert again(placed, clock, activity.mark, activity.slack + 1) > end
+        assert again(placed, clock, activity.mark, activity.spare.days) == end
+        assert again(placed, clock, activity.mark, activity.spare.days + 1) > end
 
 
 @settings(deadline=None)
@@ -175,7 +175,7 @@ def test_of_two_that_can_start_the_first_told_is_placed_first_and_the_later_one_
         "E1.b": (datetime(2027, 3, 2, 10), datetime(2027, 3, 2, 12), "E2.a"),
     }
     assert find_chain(placed) == ("E1.a", "E2.a", "E1.b")
-    slack = {activity.mark: activity.slack for activity in list_activities(placed, clock)}
+    slack = {activity.mark: activity.spare.days for activity in list_activities(placed, clock)}
     assert slack == {"E1.a": 0, "E1.dry": 0, "E2.a": 0, "E1.b": 0}
 
 
@@ -198,4 +198,4 @@ def test_a_date_that_is_given_drives_what_could_begin_earlier() -> None:
     placed = place(tasks, clock)
     assert (placed["mockup"].start, placed["mockup"].driven_by) == (START + 3 * DAY, "")
     assert find_chain(placed) == ("mockup",)
-    assert [activity.slack for activity in list_activities(placed, clock)] == [2, 0]
+    assert [activity.spare.days for activity in list_activities(placed, clock)] == [2, 0]

@@ -82,13 +82,13 @@ def test_slack_is_counted_on_paper_too(tmp_path: Path) -> None:
     made = schedule_of(tmp_path)
     # E2 is glossed on Thursday at 7 at the latest, so its primer has to be dry, 12 h, by then; before that E1 takes the
     # crew, whose gloss has to be over by Thursday at 7: on Wednesday from 10. So E2 is primed on Wednesday by 9:30.
-    assert find(made, "E2.primer").slack == 1
+    assert find(made, "E2.primer").spare.days == 1
     # Accepted on Thursday at noon, and no later than the end, on Friday at 11:30: less than a day.
-    assert find(made, "E1.acceptance.hold").slack == 0
+    assert find(made, "E1.acceptance.hold").spare.days == 0
     # The gloss of E1 begins on Wednesday by 10, so its primer is on by 22 of Tuesday, in the shift from 14 to 15; begun
     # on Monday at 14 the smoothing is dry by then, and it begins to dry on Friday at noon.
-    assert find(made, "E1.smoothing_2.dry").slack == 3
-    assert find(made, "E2.gloss").slack == 0
+    assert find(made, "E1.smoothing_2.dry").spare.days == 3
+    assert find(made, "E2.gloss").spare.days == 0
 
 
 def test_each_drying_says_where_its_hours_stand(tmp_path: Path) -> None:
@@ -174,7 +174,7 @@ def test_spraying_begins_no_earlier_than_planned(tmp_path: Path) -> None:
     first = "Tinted primer, E1: not before July 12, 2027 (schedule.spray_start)."
     assert first in made.notes
     # What lies before has the days from Tuesday, July 6 on.
-    assert find(made, "E1.smoothing_2.hold").slack == 6
+    assert find(made, "E1.smoothing_2.hold").spare.days == 6
 
 
 def test_steps_without_an_output_are_named_beside_the_end_that_is_the_earliest(tmp_path: Path) -> None:
@@ -259,7 +259,7 @@ def test_review_color_and_mockup_lead_to_the_first_day_of_work(tmp_path: Path) -
     ]
     assert made.chain[:4] == ("C1.sample", "mockup", "mockup.hold", "E1.substrate.hold")
     # The review may end with the lead time, seven days later.
-    assert find(made, "review").slack == 7
+    assert find(made, "review").spare.days == 7
 
 
 def test_a_color_ordered_behind_the_review_waits_for_it(tmp_path: Path) -> None:
@@ -267,7 +267,7 @@ def test_a_color_ordered_behind_the_review_waits_for_it(tmp_path: Path) -> None:
     later = {**CHAIN_BEFORE, "schedule": CHAIN_BEFORE["schedule"] | {"color_sample_order_on": "2027-03-15"}}
     made = schedule_of(tmp_path, later)
     assert dates(made, "C1.sample", "mockup") == ["03-15 00:00 to 04-05 00:00", "04-05 00:00 to 04-19 00:00"]
-    assert find(made, "review").slack == find(made, "C1.sample").slack == 0
+    assert find(made, "review").spare.days == find(made, "C1.sample").spare.days == 0
 
 
 def test_the_work_waits_for_the_day_on_which_the_mockup_was_accepted(tmp_path: Path) -> None:

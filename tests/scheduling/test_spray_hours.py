@@ -104,4 +104,4 @@ def test_the_hours_taken_and_the_sun_not_known_are_told(tmp_path: Path) -> None:
 def test_slack_is_counted_in_the_shade_too(tmp_path: Path) -> None:
     # The whole chain hangs on one face and one crew: nothing that the chain passes through has a day to spare.
     made = west(tmp_path)
-    assert {find(made, mark).slack for mark in made.chain} == {0}
+    assert {find(made, mark).spare.days for mark in made.chain} == {0}
