@@ -10,6 +10,7 @@ from specgen.model.record import Entry, day_of
 from specgen.model.status import PanelPass
 from specgen.recording.gathering import find_last_moment
 from specgen.recording.panel_log import PanelLog
+from specgen.recording.site_entries import Verdict, moment_of, to_decision
 
 COATS = ("primer", "gloss")
 _Key = tuple[str, str, str]  # elevation, panel, coat
@@ -74,13 +75,17 @@ def _gather(context: DocumentContext) -> Work:
             own = tuple(one for one in passes if one.step.name == coat)
             if own:
                 last = own[-1].began.at.date()
-                releases = (entry for entry in signed if _is_release(entry, coat) and (day_of(entry) or last) >= last)
+                releases = (one for one in signed if _is_release(one, coat, face) and (day_of(one) or last) >= last)
                 work[face, panel, coat] = CoatWork(own, tuple(releases))
     return work
 
 
-def _is_release(entry: Entry, coat: str) -> bool:
-    return entry.collection == "release" and entry.get("step") == coat
+def _is_release(entry: Entry, coat: str, face: str) -> bool:
+    """Whether an entry releases a coat; one that was signed in spite of faults does not."""
+    if entry.collection != "release" or entry.get("step") != coat:
+        return False
+    moment = moment_of(entry)
+    return moment is None or to_decision(entry, moment, face).verdict is not Verdict.FAILED
 
 
 def _list_values(entries: Iterable[Entry], name: str) -> tuple[str, ...]:
