@@ -15,7 +15,7 @@ def test_every_entry_of_its_files_is_read_without_a_remark() -> None:
         "release": 31,
         "result": 22,
         "inspection": 52,
-        "disposition": 8,
+        "disposition": 9,
     }
     assert (records.faults, records.remarks) == ((), ())
     assert [(file.name, file.entries) for file in records.files][2:] == [
@@ -24,7 +24,7 @@ def test_every_entry_of_its_files_is_read_without_a_remark() -> None:
         ("records/pails.csv", 16),
         ("records/spray.csv", 16),
         ("records/releases.csv", 31),
-        ("records/dispositions.yaml", 8),
+        ("records/dispositions.yaml", 9),
     ]
     assert PROJECT.value(("accepted", "cup_time")) == Quantity.of(30, "s")
 
