@@ -26,4 +26,4 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         )
         for (code, message, state), found in grouped.items()
     )
-    return TableView(("Clause", "Numbers", "Elevations", "What was found", "State"), lines, (12, 12, 11, 37, 28))
+    return TableView(("Clause", "Numbers", "Elevations", "What was found", "State"), lines, (14, 10, 11, 37, 28))

@@ -9,6 +9,7 @@ from specgen.documents.layouts import list_laid_out
 from specgen.documents.members import span_marks
 from specgen.documents.records.panel_work import COATS, CoatWork, list_panel_work
 from specgen.model.record import day_of
+from specgen.model.value_text import long_date
 
 _NOT = "not recorded"
 # So many days are told one by one.
@@ -68,8 +69,8 @@ def _tell_coat(found: CoatWork | None) -> tuple[str, str]:
 def _tell_days(days: tuple[date, ...]) -> str:
     """The days one by one; of many the first, the last, and how many."""
     if len(days) <= _FEW_DAYS:
-        return ", ".join(day.isoformat() for day in days) or _NOT
-    return f"{days[0].isoformat()} to {days[-1].isoformat()}, {len(days)} days"
+        return "; ".join(map(long_date, days)) or _NOT
+    return f"{long_date(days[0])} to {long_date(days[-1])}, {len(days)} days"
 
 
 def _tell_releases(coats: dict[str, CoatWork | None]) -> str:
@@ -77,5 +78,5 @@ def _tell_releases(coats: dict[str, CoatWork | None]) -> str:
     for coat, found in coats.items():
         for entry in found.releases[:1] if found else ():
             day = day_of(entry)
-            told.append(" ".join(filter(None, (coat, day.isoformat() if day else "", str(entry.get("by") or "")))))
+            told.append(" ".join(filter(None, (coat, long_date(day) if day else "", str(entry.get("by") or "")))))
     return "; ".join(told) or _NOT

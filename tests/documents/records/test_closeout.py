@@ -40,8 +40,8 @@ def lines_of(*given: tuple[str, dict[str, Any]], judgment: RecordJudgment | None
 def test_a_panel_stands_with_crew_batch_pails_days_and_release() -> None:
     lines = lines_of(("log", GLOSS_PASS), *PAILS, ("release", RELEASE))
     assert next(line for line in lines if line[0] == "E1-A1, E1-A2") == [
-        *("E1-A1, E1-A2", "silver", "not recorded", "not recorded", "B-204; 1, 2", "2027-06-15"),
-        "gloss 2027-06-17 R. Sand",
+        *("E1-A1, E1-A2", "silver", "not recorded", "not recorded", "B-204; 1, 2", "June 15, 2027"),
+        "gloss June 17, 2027 R. Sand",
     ]
 
 

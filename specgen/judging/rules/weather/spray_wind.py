@@ -22,6 +22,7 @@ from specgen.judging.rule import CAUTION, STOP, Limits, Rule, Violations, violat
 from specgen.judging.site_limits import most_wind
 from specgen.model.typed_views import Description, SiteRecordEntry
 from specgen.quantities.comparison import more
+from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "WEA-03",
@@ -70,9 +71,7 @@ BLOWN = (
 def windy(log: SiteRecordEntry, project: Description, limits: Limits) -> Violations:
     """A coat is sprayed in more wind than the project, or the trade, allows."""
     if log.step in SPRAYED:
-        most = most_wind(project, limits, log.wind)
-        if more(log.wind, most.value):
-            yield violation(log.wind, wanted=most.value, sources=most.sources)
+        yield from _find_stronger(log.wind, project, limits)
 
 
 @RULE.test(
@@ -87,6 +86,10 @@ def windy(log: SiteRecordEntry, project: Description, limits: Limits) -> Violati
 def gusty(log: SiteRecordEntry, project: Description, limits: Limits) -> Violations:
     """A coat is sprayed in gusts stronger than the wind that the project, or the trade, allows."""
     if log.step in SPRAYED:
-        most = most_wind(project, limits, log.gust)
-        if more(log.gust, most.value):
-            yield violation(log.gust, wanted=most.value, sources=most.sources)
+        yield from _find_stronger(log.gust, project, limits)
+
+
+def _find_stronger(reading: Quantity, project: Description, limits: Limits) -> Violations:
+    most = most_wind(project, limits, reading)
+    if more(reading, most.value):
+        yield violation(reading, wanted=most.value, sources=most.sources)

@@ -98,9 +98,7 @@ RULE.clause(
 def cold_air(log: SiteRecordEntry, project: Description, limits: Limits) -> Violations:
     """A coat goes on in colder air than the trade, or the manufacturer of that coat, allows."""
     if log.step in COAT_WORK:
-        least = least_temperature(log, project, limits, log.air)
-        if less(log.air, least.value):
-            yield violation(log.air, wanted=least.value, sources=least.sources)
+        yield from _find_colder(log, log.air, project, limits)
 
 
 @RULE.test(
@@ -115,9 +113,13 @@ def cold_air(log: SiteRecordEntry, project: Description, limits: Limits) -> Viol
 def cold_wall(log: SiteRecordEntry, project: Description, limits: Limits) -> Violations:
     """A coat goes on a colder wall than the trade, or the manufacturer of that coat, allows."""
     if log.step in COAT_WORK:
-        least = least_temperature(log, project, limits, log.surface)
-        if less(log.surface, least.value):
-            yield violation(log.surface, wanted=least.value, sources=least.sources)
+        yield from _find_colder(log, log.surface, project, limits)
+
+
+def _find_colder(log: SiteRecordEntry, reading: Quantity, project: Description, limits: Limits) -> Violations:
+    least = least_temperature(log, project, limits, reading)
+    if less(reading, least.value):
+        yield violation(reading, wanted=least.value, sources=least.sources)
 
 
 RULE.clause(
