@@ -3,6 +3,7 @@
 import compileall
 import fcntl
 import os
+import signal
 from collections.abc import Callable
 from pathlib import Path
 
@@ -26,7 +27,11 @@ MadeOnce = Callable[[str, Callable[[Path], object]], Path]
 
 
 def pytest_configure(config: pytest.Config) -> None:
-    """Compile the package once, so that the processes started by a run need not, each for itself."""
+    """Compile the package once, so that the processes started by a run need not, each for itself.
+
+    A run in the background is begun with interrupts ignored; what it starts would ignore them as well.
+    """
+    signal.signal(signal.SIGINT, signal.default_int_handler)
     if not hasattr(config, "workerinput"):
         compileall.compile_dir(ROOT / "specgen", quiet=1)
 

@@ -51,7 +51,9 @@ def try_all(changes: list[Change], jobs: int) -> Iterator[Tried]:
     with tempfile.TemporaryDirectory() as folder, ThreadPoolExecutor(jobs) as pool:
         free: SimpleQueue[Checkout] = SimpleQueue()
         for number in range(jobs):
-            free.put(Checkout(ROOT, Path(folder) / str(number)))
+            checkout = Checkout(ROOT, Path(folder) / str(number))
+            checkout.prove()
+            free.put(checkout)
 
         def try_one(change: Change) -> Tried:
             checkout = free.get()

@@ -29,6 +29,7 @@ LONG = (
     "tests/test_streams.py",
 )
 LONGEST_S = 1200
+UNCHANGED = "tests/test_golden.py"
 
 
 class Tried(NamedTuple):
@@ -46,6 +47,11 @@ class Checkout:
         self.copy = copy
         self.writes = 0
         shutil.copytree(root, copy, ignore=LEFT_OUT)
+
+    def prove(self) -> None:
+        """Run some tests before any change; raises where they fail, for every change would seem noticed."""
+        if failed := self.run([UNCHANGED], []):
+            raise SystemExit(f"the unchanged checkout fails: {failed}")
 
     def try_out(self, change: Change) -> Tried:
         """Make the change, run the tests until one fails, and take it back."""
