@@ -9,6 +9,18 @@ PROJECT, QUESTIONS, DOCUMENTS, SENT, CHOICES = "Project", "Questions", "Document
 # DOCUMENTS stands only where documents are owed, SENT where one of them becomes an attachment.
 SHEETS = (QUESTIONS, DOCUMENTS, SENT, PROJECT, CHOICES)
 
+
+def name_page(sheet: str, part: int) -> str:
+    """The name of a sheet: `Questions`; of the second party that a workbook asks `Questions 2`."""
+    return sheet if part == 1 else f"{sheet} {part}"
+
+
+def find_part(page: str) -> tuple[str, int]:
+    """The sheet and the part that a page is of, by its name."""
+    sheet, _, part = page.rpartition(" ")
+    return (sheet, int(part)) if sheet and part.isdecimal() else (page, 1)
+
+
 # Sheet `Questions`.
 NUMBER, QUESTION, WHY, FORM, EXAMPLE = "No.", "Question", "Why it is asked", "Unit or form", "Example"
 HOLDS_UP, DUE, ANSWER, REMARK, FIELD = "Holds up", "Due", "Answer", "Remark", "Field"

@@ -43,6 +43,20 @@ class AnsweredSheet(NamedTuple):
     papers: tuple[SentPaper, ...] = ()  # the documents that were sent
     faults: tuple[Problem, ...] = ()  # rows of which it cannot be told what they are of
 
+    @property
+    def is_entered(self) -> bool:
+        """Whether a question is answered or a document sent."""
+        return bool(self.answers or self.papers or self.faults)
+
+
+def list_parts(grids: Mapping[str, Grid]) -> list[dict[str, Grid]]:
+    """The sheets of each party that a workbook asks, by the names that those of a single one bear."""
+    parts: dict[int, dict[str, Grid]] = {}
+    for page, grid in grids.items():
+        sheet, part = at.find_part(page)
+        parts.setdefault(part, {})[sheet] = grid
+    return [parts[part] for part in sorted(parts) if at.PROJECT in parts[part]] or [dict(grids)]
+
 
 def read_answered_sheet(grids: Mapping[str, Grid], shown: str) -> AnsweredSheet:
     """The answers of a workbook named `shown`; raises Refused where it is no workbook of questions."""

@@ -6,8 +6,8 @@ from importlib.util import find_spec
 from specgen.asking.member_table import make_table
 from specgen.asking.party_document import compose_questions
 from specgen.asking.question_book import write_question_book
-from specgen.asking.question_words import name_party_file, name_table_file
-from specgen.asking.questions import PartySheet
+from specgen.asking.question_words import name_party_file
+from specgen.asking.recipients import Recipient
 from specgen.asking.table_book import write_table_book, write_table_csv
 from specgen.asking.tables import find_table_named
 from specgen.documents.catalogue import templates_folder
@@ -33,19 +33,16 @@ def check_formats(formats: Iterable[str], known: tuple[str, ...]) -> None:
 
 
 def make_question_files(
-    context: DocumentContext, sheets: Iterable[PartySheet], formats: Collection[str]
+    context: DocumentContext, recipients: Iterable[Recipient], formats: Collection[str]
 ) -> dict[str, bytes]:
-    """Each sheet in every format asked for; beside the workbooks the tables that their lists are to be entered in."""
+    """A document for each party, and a workbook for each recipient, of the formats asked for."""
     files: dict[str, bytes] = {}
     letterhead = templates_folder() / "letterhead.docx"
-    for sheet in sheets:
-        if "docx" in formats:
+    for recipient in recipients:
+        for sheet in recipient.sheets if "docx" in formats else ():
             files[f"{name_party_file(sheet.role)}.docx"] = write_docx(compose_questions(context, sheet), letterhead)
         if "xlsx" in formats:
-            files[f"{name_party_file(sheet.role)}.xlsx"] = write_question_book(context, sheet)
-            for name in sheet.tables:
-                made = make_table(context, find_table_named(name), sheet.role)
-                files[f"{name_table_file(sheet.role, name)}.xlsx"] = write_table_book(context, made, sheet)
+            files[f"{recipient.file}.xlsx"] = write_question_book(context, *recipient.sheets)
     return files
 
 

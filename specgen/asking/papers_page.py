@@ -21,10 +21,10 @@ _GUIDE = (
 )
 
 
-def add_papers_page(book: SheetBook, context: DocumentContext, sheet: PartySheet) -> None:
+def add_papers_page(book: SheetBook, context: DocumentContext, sheet: PartySheet, part: int = 1) -> None:
     """The sheet of the documents of a party."""
     widths = [_WIDTHS.get(column, _WIDTH) for column in places.PAPER_COLUMNS]
-    page = book.add_sheet(places.SENT, widths)
+    page = book.add_sheet(places.name_page(places.SENT, part), widths)
     title = f"Documents sent: {tell_party(sheet)}"
     book.write_heading(page, title, _GUIDE, widths)
     book.write_row(page, places.PAPERS_HEAD, places.PAPER_COLUMNS, ["head"] * len(widths))

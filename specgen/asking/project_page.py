@@ -23,10 +23,10 @@ def tell_party(sheet: PartySheet) -> str:
 
 
 def add_project_page(
-    book: SheetBook, context: DocumentContext, title: str, sheet: PartySheet | None, table: str = ""
+    book: SheetBook, context: DocumentContext, title: str, sheet: PartySheet | None, table: str = "", part: int = 1
 ) -> None:
     """The sheet of a workbook for this party, if any; `table` is the name of the one that the workbook is of."""
-    page = book.add_sheet(places.PROJECT, _WIDTHS)
+    page = book.add_sheet(places.name_page(places.PROJECT, part), _WIDTHS)
     book.write_heading(page, title, _WHO if sheet else _NO_PARTY, _WIDTHS)
     told = _tell_project(context, table) | (_tell_answering(sheet) if sheet else {})
     rows = [(label, told[label]) for label in places.PROJECT_LABELS if label in told]

@@ -1,10 +1,14 @@
-"""The questions to one party as a workbook, to be filled in and sent back."""
+"""The questions to the parties of one recipient as a workbook, to be filled in and sent back."""
 
 from specgen.asking import answer_sheet as places
+from specgen.asking.answer_sheet import name_page
+from specgen.asking.member_table import make_table
 from specgen.asking.papers_page import add_papers_page
 from specgen.asking.project_page import add_project_page, set_lines, tell_party
 from specgen.asking.questions import PartySheet, Question, Wanted
 from specgen.asking.sheet_book import SheetBook
+from specgen.asking.table_book import add_table_page
+from specgen.asking.tables import find_table_named
 from specgen.documents.context import DocumentContext
 from specgen.model.sheet import SheetCell
 from specgen.model.value_text import long_date
@@ -31,23 +35,31 @@ _SEND = "Send each document as a file, and each other item in a reply. They answ
 _NONE = "No questions; see the sheet Documents."
 
 
-def write_question_book(context: DocumentContext, sheet: PartySheet) -> bytes:
-    """The workbook of a party; raises Refused where the library is not installed."""
+def write_question_book(context: DocumentContext, *sheets: PartySheet) -> bytes:
+    """The workbook of one party or several; raises Refused where the library is not installed."""
     name = str(context.project.value(("project", "name")))
-    book = SheetBook(f"{name}: questions, {sheet.title}", context.project)
-    title = f"Questions: {tell_party(sheet)}"
-    _add_questions(book, context, sheet, title)
-    if sheet.wanted:
-        _add_documents(book, context, sheet, title)
-    if sheet.papers:
-        add_papers_page(book, context, sheet)
-    add_project_page(book, context, title, sheet)
+    book = SheetBook(f"{name}: questions, {', '.join(sheet.title for sheet in sheets)}", context.project)
+    for part, sheet in enumerate(sheets, 1):
+        _add_party(book, context, sheet, part)
     return book.close()
 
 
-def _add_questions(book: SheetBook, context: DocumentContext, sheet: PartySheet, title: str) -> None:
+def _add_party(book: SheetBook, context: DocumentContext, sheet: PartySheet, part: int) -> None:
+    """The pages of a party: its questions, documents, lists to enter, and who answers."""
+    title = f"Questions: {tell_party(sheet)}"
+    _add_questions(book, context, sheet, title, part)
+    if sheet.wanted:
+        _add_documents(book, context, sheet, title, part)
+    if sheet.papers:
+        add_papers_page(book, context, sheet, part)
+    for table in sheet.tables:
+        add_table_page(book, context, make_table(context, find_table_named(table), sheet.role), part)
+    add_project_page(book, context, title, sheet, part=part)
+
+
+def _add_questions(book: SheetBook, context: DocumentContext, sheet: PartySheet, title: str, part: int) -> None:
     widths, looks = zip(*_QUESTIONS, strict=True)
-    page = book.add_sheet(places.QUESTIONS, widths)
+    page = book.add_sheet(name_page(places.QUESTIONS, part), widths)
     by = f" by {long_date(sheet.return_by)}" if sheet.return_by else ""
     book.write_heading(page, title, f"{_ANSWERS} Return to {sheet.return_to}{by}.", widths)
     book.write_row(page, places.QUESTIONS_HEAD, places.QUESTION_COLUMNS, ["head"] * len(looks))
@@ -75,9 +87,9 @@ def _list_cells(number: int, one: Question) -> tuple[SheetCell, ...]:
     return (str(number), *told, None, None, one.field)
 
 
-def _add_documents(book: SheetBook, context: DocumentContext, sheet: PartySheet, title: str) -> None:
+def _add_documents(book: SheetBook, context: DocumentContext, sheet: PartySheet, title: str, part: int) -> None:
     widths, looks = zip(*_DOCUMENTS, strict=True)
-    page = book.add_sheet(places.DOCUMENTS, widths)
+    page = book.add_sheet(name_page(places.DOCUMENTS, part), widths)
     book.write_heading(page, f"Documents and information to send: {tell_party(sheet)}", _SEND, widths)
     book.write_row(page, places.DOCUMENTS_HEAD, places.DOCUMENT_COLUMNS, ["head"] * len(looks))
     for number, one in enumerate(sheet.wanted, 1):

@@ -167,19 +167,14 @@ def tell_example(context: DocumentContext, field: Field) -> str:
     return ", ".join(map(words, text.split(", "))) if field.of == "choice" else text
 
 
-def tell_list(context: DocumentContext, name: str, dotted: str, party: str) -> str:
-    """A list by its name, with the table of a party to enter it in."""
-    return f"{name}; enter in {name_table_file(party, find_list(context, dotted).name)}.xlsx, or send a list"
+def tell_list(context: DocumentContext, name: str, dotted: str) -> str:
+    """A list by its name, with the sheet of the workbook to enter it in."""
+    return f"{name}; enter on the sheet {find_list(context, dotted).name} of the workbook, or send a list"
 
 
 def find_list(context: DocumentContext, dotted: str) -> Table:
     """The table of the collection at a path of the project."""
     return find_table(context.project.schema.node(tuple(dotted.split("."))).path)
-
-
-def name_table_file(party: str, table: str) -> str:
-    """The name of the file of a table for a party, without ending: `architect-openings`."""
-    return f"{name_party_file(party)}-{table}"
 
 
 def name_party_file(party: str) -> str:

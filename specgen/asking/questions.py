@@ -27,7 +27,8 @@ from specgen.model.problem import refuse
 from specgen.model.suggest import suggest
 from specgen.model.value_text import words
 
-_BY_ROUTE = ("owner", "architect")
+# Those whom a contractor forwards questions to, as contracts have it.
+BY_ROUTE = ("owner", "architect", "engineer")
 # What people call a party besides its own name.
 _CALLED = {
     "GC": "general_contractor",
@@ -150,7 +151,7 @@ def _ask_all(context: DocumentContext, values: list[OpenValue]) -> Iterator[Ques
 
 
 def _tell_wanted(context: DocumentContext, one: OpenDocument) -> Wanted:
-    name = tell_list(context, one.name, one.lists[0], one.party) if one.lists else one.name
+    name = tell_list(context, one.name, one.lists[0]) if one.lists else one.name
     return Wanted(span_told(name), tell_holdup(one.before, one.rules), find_due(context, one.order))
 
 
@@ -163,7 +164,7 @@ def _make_sheet(
 ) -> PartySheet:
     path, project = find_name(context, role), context.project
     applicator = str(project.get(("parties", "applicator", "name")) or "the applicator")
-    route = tell_route(context).rpartition(" through ")[2] if role in _BY_ROUTE else ""
+    route = tell_route(context).rpartition(" through ")[2] if role in BY_ROUTE else ""
     return PartySheet(
         role=role,
         title=name_role(role),

@@ -3,7 +3,6 @@
 from specgen.asking import answer_sheet as places
 from specgen.asking.member_table import MemberTable
 from specgen.asking.project_page import add_project_page
-from specgen.asking.questions import PartySheet
 from specgen.asking.sheet_book import SheetBook
 from specgen.documents.context import DocumentContext
 from specgen.formats.csv_sheet import write_csv
@@ -16,12 +15,20 @@ _BLANK = 40
 _PAGE = 170
 
 
-def write_table_book(context: DocumentContext, made: MemberTable, sheet: PartySheet | None = None) -> bytes:
-    """The workbook of a table, for a party or for none; raises Refused where the library is not installed."""
+def write_table_book(context: DocumentContext, made: MemberTable) -> bytes:
+    """The workbook of a table; raises Refused where the library is not installed."""
+    book = SheetBook(f"{context.project.value(('project', 'name'))}: {made.table.name}", context.project)
+    add_table_page(book, context, made)
+    label = context.project.schema.collections[made.table.collection].label
+    add_project_page(book, context, f"Table: {label}", None, made.table.name)
+    return book.close()
+
+
+def add_table_page(book: SheetBook, context: DocumentContext, made: MemberTable, part: int = 1) -> None:
+    """The sheet of a table, in a workbook that asks several parties that of one of them."""
     project = str(context.project.value(("project", "name")))
-    book = SheetBook(f"{project}: {made.table.name}", context.project)
     widths = [column.width for column in made.columns]
-    page = book.add_sheet(made.table.name, widths)
+    page = book.add_sheet(places.name_page(made.table.name, part), widths)
     titles, names = ([getattr(column, part) for column in made.columns] for part in ("title", "name"))
     book.write_row(page, places.TABLE_HEAD, titles, ["head"] * len(titles))
     book.set_height(page, places.TABLE_HEAD, titles, widths)
@@ -38,8 +45,6 @@ def write_table_book(context: DocumentContext, made: MemberTable, sheet: PartySh
     page.ignore_errors({"number_stored_as_text": f"A1:ZZ{last}"})
     label = context.project.schema.collections[made.table.collection].label
     set_print(page, (project, label), "", context.first == "si", -(-sum(widths) // _PAGE))
-    add_project_page(book, context, f"Table: {label}", sheet, made.table.name)
-    return book.close()
 
 
 def write_table_csv(made: MemberTable) -> bytes:

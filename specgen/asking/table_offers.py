@@ -1,12 +1,12 @@
 """The rows of a table as offers to a project: members with their marks, each whole or not at all."""
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Mapping
 
 from specgen.asking import answer_sheet as at
 from specgen.asking.offers import Converter, Offer, Offered
 from specgen.asking.table_columns import Column, Columns, find_columns
 from specgen.asking.table_rows import RowReader, TableRow
-from specgen.asking.tables import Table
+from specgen.asking.tables import Table, list_tables
 from specgen.editing.values import NONE
 from specgen.model.field import Path
 from specgen.model.problem import Problem, Refused
@@ -24,6 +24,14 @@ def pick_grid(grids: dict[str, Grid], table: Table, shown: str) -> Grid:
         message = f"no sheet of the workbook is named {table.name}"
         raise Refused(Problem(message, f"give that name to the sheet of the {table.name}", file=shown))
     return named[0] if named else filled[0]
+
+
+def find_filled(grids: Mapping[str, Grid]) -> Iterator[tuple[Table, Grid]]:
+    """The tables of which a workbook of questions has a sheet that is filled in."""
+    for table in list_tables():
+        grid = grids.get(table.name)
+        if grid is not None and any(row >= at.TABLE_FIRST for row, _ in grid.cells):
+            yield table, grid
 
 
 def list_table_offers(

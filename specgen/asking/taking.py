@@ -6,7 +6,7 @@ from itertools import groupby
 from pathlib import Path as FilePath
 from typing import NamedTuple
 
-from specgen.asking.answered_sheet import AnsweredSheet, read_answered_sheet, read_table_sheet
+from specgen.asking.answered_sheet import AnsweredSheet, list_parts, read_answered_sheet, read_table_sheet
 from specgen.asking.offers import Conflict, Converter, Offer, Offered, sort_offers
 from specgen.asking.paper_offers import list_paper_offers
 from specgen.asking.placing import Placed, Placer
@@ -18,7 +18,7 @@ from specgen.asking.question_offers import (
     read_call_day,
     tell_signing,
 )
-from specgen.asking.table_offers import list_table_offers, pick_grid
+from specgen.asking.table_offers import find_filled, list_table_offers, pick_grid
 from specgen.asking.tables import Table, find_table_named, list_tables
 from specgen.model.field import Path, Schema
 from specgen.model.problem import Problem, Refused
@@ -72,7 +72,9 @@ def read_returned(names: Sequence[str], table: Table | None = None) -> Returned:
             grids = read_workbook(FilePath(name), name)
             told = read_table_sheet(grids, name)
             if table is None and told is None:
-                sheets.append(read_answered_sheet(grids, name))
+                for told, found in _read_parties(grids, name):
+                    sheets += [told] if told.is_entered or not found else []
+                    tables += [(of, grid, told, ()) for of, grid in found]
                 continue
             of = table or find_table_named(told.table if told else "")
             tables.append((of, pick_grid(grids, of, name), told or AnsweredSheet(name), ()))
@@ -81,6 +83,12 @@ def read_returned(names: Sequence[str], table: Table | None = None) -> Returned:
     if not sheets and not tables:
         raise Refused(*refused)
     return Returned(tuple(sheets), tuple(tables), tuple(refused))
+
+
+def _read_parties(grids: Mapping[str, Grid], name: str) -> list[tuple[AnsweredSheet, list[tuple[Table, Grid]]]]:
+    """What each party entered in a workbook; one that entered nothing is left out where others did."""
+    read = [(read_answered_sheet(part, name), list(find_filled(part))) for part in list_parts(grids)]
+    return [(told, tables) for told, tables in read if told.is_entered or tables] or read[:1]
 
 
 def _refuse_unsaid(name: str) -> Refused:

@@ -41,7 +41,7 @@ def _list_tables(taken: Taken) -> Iterator[list[str]]:
         offers = [offer for offer in taken.placed.taken if offer.sheet == number]
         members = list_members(offers, len(table.collection))
         if members:
-            head = f"{name}: " if len(taken.tables) > 1 or signer else ""
+            head = f"{name}, {table.name}: " if len(taken.tables) > 1 or signer else ""
             by = f" of {signer.name}" if signer else ""
             told = [f"  {dotted_path(path)}: {', '.join(names)}" for path, names in members]
             yield [f"{head}{count(len(members), 'member')}, {count(len(offers), 'value')}{by}", *told]

@@ -1,7 +1,7 @@
 """`specgen ask`: the questions that a project leaves open, as sheets for those who owe the answers."""
 
 from argparse import ArgumentParser, Namespace
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 from shlex import quote
 
@@ -13,8 +13,8 @@ from specgen.asking.files import (
     make_question_files,
     make_table_files,
 )
-from specgen.asking.question_words import name_party_file
 from specgen.asking.questions import Asked, PartySheet, find_role, gather_sheets
+from specgen.asking.recipients import Recipient, list_apart, list_recipients
 from specgen.asking.tables import list_tables
 from specgen.commands import DONE, NOT_DONE, Outcome, read_file_name
 from specgen.commands._stages import check_for
@@ -74,9 +74,10 @@ def _write_questions(args: Namespace, context: DocumentContext, stage: str) -> O
     if not sheets:
         of = f" of the {words(role)}" if role else ""
         return Outcome(DONE, messages=(f"nothing is asked{of} up to the stage {stage}; nothing was written",))
-    files = make_question_files(context, sheets, formats)
+    recipients = list_apart(sheets) if role else list_recipients(context, sheets)
+    files = make_question_files(context, recipients, formats)
     told = _write(args.out, files, context, stage, add=bool(role))
-    return Outcome(DONE, messages=tuple(_tell(args, asked, sheets, told, stage)))
+    return Outcome(DONE, messages=tuple(_tell(args, asked, recipients, told, stage)))
 
 
 def _choose_formats(asked: str | None, known: tuple[str, ...], usual: tuple[str, ...]) -> tuple[str, ...]:
@@ -90,14 +91,10 @@ def _write(out: str, files: dict[str, bytes], context: DocumentContext, holds: s
     return [*removed, f"wrote {count(len(files), 'file')} to {out}"]
 
 
-def _tell(args: Namespace, asked: Asked, sheets: list[PartySheet], told: list[str], stage: str) -> Iterator[str]:
+def _tell(args: Namespace, asked: Asked, recipients: Sequence[Recipient], told: list[str], stage: str) -> Iterator[str]:
     """A line for each party, what is left to later stages, what was written, and what follows."""
-    for sheet in sheets:
-        parts = [count(len(sheet.questions), "question")] if sheet.questions else []
-        parts += [count(len(sheet.wanted), "item") + " to send"] if sheet.wanted else []
-        parts += [f"{count(len(sheet.tables), 'table')} ({', '.join(sheet.tables)})"] if sheet.tables else []
-        due = f", by {long_date(sheet.return_by)}" if sheet.return_by else ""
-        yield f"{sheet.title}: {', '.join(parts)}{due}"
+    for recipient in recipients:
+        yield from map(_tell_sheet, recipient.sheets)
     if asked.later and stage != STAGES[-1]:
         later = STAGES[STAGES.index(stage) + 1]
         yield f"left to later stages: {count(asked.later, 'question')}; --for {later} asks the next of them"
@@ -105,8 +102,19 @@ def _tell(args: Namespace, asked: Asked, sheets: list[PartySheet], told: list[st
     if args.formats is None and not can_write_workbooks():
         yield _NO_WORKBOOKS
     elif args.formats is None or "xlsx" in args.formats:
-        name = f"{name_party_file(sheets[0].role)}.xlsx"
+        for recipient in recipients:
+            if len(recipient.sheets) > 1:
+                yield f"in {recipient.file}.xlsx: {', '.join(one.title for one in recipient.sheets)}"
+        name = f"{recipients[0].file}.xlsx"
         yield f"next, when it comes back: specgen take {quote(args.file)} {_place(args, name)}"
+
+
+def _tell_sheet(sheet: PartySheet) -> str:
+    parts = [count(len(sheet.questions), "question")] if sheet.questions else []
+    parts += [count(len(sheet.wanted), "item") + " to send"] if sheet.wanted else []
+    parts += [f"{count(len(sheet.tables), 'table')} ({', '.join(sheet.tables)})"] if sheet.tables else []
+    due = f", by {long_date(sheet.return_by)}" if sheet.return_by else ""
+    return f"{sheet.title}: {', '.join(parts)}{due}"
 
 
 def _place(args: Namespace, name: str) -> str:

@@ -94,7 +94,10 @@ def test_an_absent_list_is_asked_for_as_a_whole_with_the_table_to_enter_it_in(tm
     context = changed_clean(tmp_path, {"elevations": {"E1": {"openings": "drop"}}})
     architect = sheet_of(gather_sheets(context, "work"), "architect")
     (openings,) = (one.name for one in architect.wanted if "Openings" in one.name)
-    assert openings == "Openings with place, size, and flashing (E1); enter in architect-openings.xlsx, or send a list"
+    assert (
+        openings
+        == "Openings with place, size, and flashing (E1); enter on the sheet openings of the workbook, or send a list"
+    )
     assert architect.tables == ("openings",)
 
 
@@ -102,15 +105,13 @@ def test_every_absent_list_names_the_table_of_its_party(tmp_path: Path) -> None:
     asked = gather_sheets(changed_small(tmp_path, {"package": {"purpose": "mockup_submittal"}}), "mockup")
     applicator = sheet_of(asked, "applicator")
     (guns,) = (one.name for one in applicator.wanted if one.name.startswith("Spray guns"))
-    assert guns == "Spray guns; enter in applicator-guns.xlsx, or send a list"
+    assert guns == "Spray guns; enter on the sheet guns of the workbook, or send a list"
     assert {"people", "guns"} <= set(applicator.tables)
     architect = sheet_of(asked, "architect")
     asked_for = [one.name for one in architect.wanted]
-    assert "Elevations; enter in architect-elevations.xlsx, or send a list" in asked_for
-    sections = (
-        "Specification section for this work: number, or none; enter in architect-spec_sections.xlsx, or send a list"
-    )
-    assert sections in asked_for
+    assert "Elevations; enter on the sheet elevations of the workbook, or send a list" in asked_for
+    sections = "; enter on the sheet spec_sections of the workbook, or send a list"
+    assert f"Specification section for this work: number, or none{sections}" in asked_for
 
 
 def test_what_too_many_members_lack_is_asked_by_their_table(tmp_path: Path) -> None:
@@ -120,9 +121,11 @@ def test_what_too_many_members_lack_is_asked_by_their_table(tmp_path: Path) -> N
     assert [one.field for one in sheet.questions if one.field.startswith("elevations.")] == []
     (faces_told,) = (one.name for one in sheet.wanted if one.name.startswith("Elevations"))
     assert faces_told.startswith("Elevations (E1 to E21): Elevation width; Elevation height; ")
-    assert faces_told.endswith("; enter in architect-elevations.xlsx, or send a list")
+    assert faces_told.endswith("; enter on the sheet elevations of the workbook, or send a list")
     (openings,) = (one.name for one in sheet.wanted if one.name.startswith("Openings"))
-    assert openings.startswith("Openings with place, size, and flashing (E1 to E21); enter in architect-openings.xlsx")
+    assert openings.startswith(
+        "Openings with place, size, and flashing (E1 to E21); enter on the sheet openings of the workbook"
+    )
     assert {"elevations", "openings", "colors", "criteria"} <= set(sheet.tables)
 
 

@@ -14,7 +14,7 @@ import openpyxl
 import pytest
 import yaml
 
-from specgen.asking.tables import find_table_named
+from specgen.asking.tables import find_table_named, list_tables
 from specgen.model.field import Path as FieldPath
 from specgen.reading.schema import project_schema
 from tests.running import run_main
@@ -25,6 +25,9 @@ SCHEMA = project_schema()
 # What the applicator gives in a table of his own, in place of typing it line by line.
 IN_TABLES = ("attachments", "crews", "deviations", "joints", "access", "shade", "sealants")
 MUST = ("walls.W1.substrate.kind", "walls.W1.attachment.method")
+# The workbooks that the applicator fills in, and those that others do.
+OF_OURS = {"applicator.xlsx", "crews.xlsx", "deviations.xlsx"}
+OTHERS = ("general-contractor", "eifs-manufacturer", "finish-manufacturer", "sealant-manufacturer")
 OURS = ("applicator", "general_contractor", "owner")
 
 
@@ -91,15 +94,20 @@ PAPER_COLUMNS = {
 
 
 def fill(book: Any, facts: dict[str, Any], by_path: dict[FieldPath, str]) -> int:
-    """Fill a workbook in as its party would; returns the number of cells."""
-    for row in book["Project"].iter_rows():
-        if row[0].value in ("Answered by", "Date"):
-            row[1].value = {"Answered by": "Q. Larkspur", "Date": "2027-02-20"}[row[0].value]
-    return (
-        fill_questions(book["Questions"], by_path)
-        if "Questions" in book.sheetnames
-        else fill_table(book, facts, by_path)
-    )
+    """Fill a workbook in as its parties would; returns the number of cells."""
+    filled = 0
+    tables = {table.name for table in list_tables()}
+    for sheet in book:
+        name = sheet.title.rstrip(" 234")
+        if name == "Project":
+            for row in sheet.iter_rows():
+                if row[0].value in ("Answered by", "Date"):
+                    row[1].value = {"Answered by": "Q. Larkspur", "Date": "2027-02-20"}[row[0].value]
+        elif name == "Questions":
+            filled += fill_questions(sheet, by_path)
+        elif name in tables:
+            filled += fill_table(sheet, name, facts, by_path)
+    return filled
 
 
 def fill_papers(sheet: Any, facts: dict[str, Any], sent: dict[str, str]) -> None:
@@ -139,9 +147,8 @@ def fill_questions(sheet: Any, by_path: dict[FieldPath, str]) -> int:
     return filled
 
 
-def fill_table(book: Any, facts: dict[str, Any], by_path: dict[FieldPath, str]) -> int:
-    sheet = book[book.sheetnames[0]]
-    table = find_table_named(sheet.title)
+def fill_table(sheet: Any, name: str, facts: dict[str, Any], by_path: dict[FieldPath, str]) -> int:
+    table = find_table_named(name)
     columns = {str(sheet.cell(2, number).value): number for number in range(1, sheet.max_column + 1)}
     line, filled = 3, 0
     for owner in facts[table.collection[0]] if table.owner else [""]:
@@ -179,8 +186,9 @@ def fill_folder(folder: Path, facts: dict[str, Any], sent: dict[str, str]) -> li
     """Fill in every workbook of a folder, documents first; returns their names. `sent` gets the marks of documents."""
     books = {file: openpyxl.load_workbook(file) for file in sorted(folder.glob("*.xlsx"))}
     for book in books.values():
-        if "Documents sent" in book.sheetnames:
-            fill_papers(book["Documents sent"], facts, sent)
+        for sheet in book:
+            if sheet.title.startswith("Documents sent"):
+                fill_papers(sheet, facts, sent)
     by_path = dict(name_papers(facts, sent))
     for file, book in books.items():
         fill(book, facts, by_path)
@@ -208,7 +216,10 @@ def type_ours(file: Path, facts: dict[str, Any]) -> int:
 
 
 def test_a_clinic_comes_to_its_mockup_package(facts: dict[str, Any], tmp_path: Path, capsys: Any) -> None:
-    """In nine commands and at most 120 typed values, with two side files, sheets that others fill in, and tables."""
+    """In nine commands and at most 120 typed values, with two side files and the sheets of four others.
+
+    The contractor forwards what the design side is asked; one manufacturer makes the wall system and its barrier.
+    """
     job, told, sent = tmp_path / "clinic.yaml", list[str](), dict[str, str]()
 
     def run(verb: str, *words: str) -> str:
@@ -232,6 +243,8 @@ def test_a_clinic_comes_to_its_mockup_package(facts: dict[str, Any], tmp_path: P
     # What hangs on the answers is asked once more: openings of the faces, figures of a wall that is drained.
     run("ask", "--out", str(tmp_path / "more"))
     run("take", *fill_folder(tmp_path / "more", facts, sent))
+    others = {file.name for name in ("sheets", "more") for file in (tmp_path / name).glob("*.xlsx")} - OF_OURS
+    assert others == {f"{name}.xlsx" for name in OTHERS}
     assert run("check").startswith("Package: ready to build\nTwo Larches Clinic: action submittal, mockup\n0 stops,")
     run("build", "--out", str(tmp_path / "out"), "--formats", "txt")
     assert (tmp_path / "out" / "D09-mockup-plan.txt").is_file()

@@ -10,7 +10,7 @@ import sys
 import tempfile
 from collections import Counter
 from collections.abc import Iterator
-from concurrent.futures import ThreadPoolExecutor
+from concurrent.futures import ThreadPoolExecutor, as_completed
 from itertools import zip_longest
 from pathlib import Path
 from queue import SimpleQueue
@@ -18,7 +18,7 @@ from queue import SimpleQueue
 from tests.mutate.change import Change
 from tests.mutate.code_changes import CodeChanges
 from tests.mutate.data_changes import data_changes, template_changes
-from tests.mutate.trial import Checkout, Tried
+from tests.mutate.trial import LONGEST_S, Checkout, Tried
 from tests.support import ROOT
 
 
@@ -46,12 +46,12 @@ def drawn(changes: list[Change], number: int, seed: int) -> list[Change]:
     return turns[:number]
 
 
-def try_all(changes: list[Change], jobs: int) -> Iterator[Tried]:
-    """Try each change, so many at a time, and print how it went."""
+def try_all(changes: list[Change], jobs: int, patience: float) -> Iterator[Tried]:
+    """Try each change, so many at a time, and print how it went, in the order in which they end."""
     with tempfile.TemporaryDirectory() as folder, ThreadPoolExecutor(jobs) as pool:
         free: SimpleQueue[Checkout] = SimpleQueue()
         for number in range(jobs):
-            checkout = Checkout(ROOT, Path(folder) / str(number))
+            checkout = Checkout(ROOT, Path(folder) / str(number), patience)
             checkout.prove()
             free.put(checkout)
 
@@ -62,7 +62,8 @@ def try_all(changes: list[Change], jobs: int) -> Iterator[Tried]:
             finally:
                 free.put(checkout)
 
-        for tried in pool.map(try_one, changes):
+        for ended in as_completed([pool.submit(try_one, change) for change in changes]):
+            tried = ended.result()
             print(
                 f"{'noticed ' if tried.noticed_by else 'SURVIVED'} {tried.change.told(ROOT)}  {tried.noticed_by}",
                 flush=True,
@@ -88,11 +89,14 @@ def main() -> int:
     parser.add_argument("--kind", help="only changes of this kind, such as severity")
     parser.add_argument("--under", action="append", help="only files below this folder (default specgen and templates)")
     parser.add_argument("--jobs", type=int, default=2, help="how many are tried at a time (default 2)")
+    parser.add_argument("--after", type=int, default=0, help="how many of those drawn were tried before")
+    parser.add_argument("--patience", type=float, default=LONGEST_S, help="seconds for a change; it is unnoticed then")
     args = parser.parse_args()
     changes = [one for under in args.under or ("specgen", "templates/documents") for one in all_changes(under)]
     changes = [one for one in changes if args.kind in (None, one.kind)]
-    print(f"{len(changes)} changes can be made; {min(args.number, len(changes))} are tried", flush=True)
-    results = list(try_all(drawn(changes, args.number, args.seed), args.jobs))
+    picked = drawn(changes, args.after + args.number, args.seed)[args.after :]
+    print(f"{len(changes)} changes can be made; {len(picked)} are tried", flush=True)
+    results = list(try_all(picked, args.jobs, args.patience))
     if results:
         print_table(results)
     return int(not all(one.noticed_by for one in results))
