@@ -5,6 +5,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.form_units import UNITS
 from specgen.documents.views._record_blanks import make_blank
 from specgen.documents.views.spray_passes import count_coats
 from specgen.model.block import CheckBox
@@ -15,8 +16,8 @@ _FILMS = 16  # the share of the width that the films of one panel have
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Three panels in a line: mark, wet film of each coat, tick."""
-    coats = count_coats(context)
-    heads = ("Panel", *(f"Wet, coat {coat}" for coat in range(1, coats + 1)), "Masked")
+    coats, film = count_coats(context), UNITS[context.first]["film"]
+    heads = ("Panel", *(f"Coat {coat} wet, {film}" for coat in range(1, coats + 1)), "Masked")
     places = [range(_ABREAST * line + 1, _ABREAST * (line + 1) + 1) for line in range(_LINES)]
     lines = tuple(tuple(chain.from_iterable(_panel(place, coats) for place in line)) for line in places)
     each = (9, *(_FILMS // coats,) * coats, 8)

@@ -1,23 +1,25 @@
 """The set-up before each sprayed coat, to be ticked in the order of the procedure."""
 
 from collections.abc import Iterator
+from itertools import chain
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.model.block import CheckBox
 from specgen.model.evaluation import evaluate
 
+_ABREAST = 3
 _FLAKE = "colors.*.metallic is not given or colors.*.metallic = yes"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Two checks in a line, read from left to right."""
+    """Three checks in a line, read from left to right."""
     boxes = [
         (str(number), CheckBox(label, f"{field}.a", "yes")) for number, (field, label) in enumerate(_list(context), 1)
     ]
-    pairs = [boxes[place : place + 2] for place in range(0, len(boxes), 2)]
-    lines = tuple(tuple(cell for box in pair for cell in box) + ("", "") * (2 - len(pair)) for pair in pairs)
-    return TableView(("No.", "Check", "No.", "Check"), lines, (6, 44, 6, 44))
+    abreast = [boxes[place : place + _ABREAST] for place in range(0, len(boxes), _ABREAST)]
+    lines = tuple(tuple(chain(*some)) + ("", "") * (_ABREAST - len(some)) for some in abreast)
+    return TableView(("No.", "Check") * _ABREAST, lines, (5, 28, 5, 28, 5, 29))
 
 
 def _list(context: DocumentContext) -> Iterator[tuple[str, str]]:
