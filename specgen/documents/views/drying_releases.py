@@ -31,8 +31,20 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     holds |= {released: holds[name] for name, released in of_others.items() if released}
     taken = [page for page in pages if _dries(context, page)]
     lines = tuple(_line(context, page, holds[page.name]) for page in taken)
-    header = ("Step", "Minimum", "Finished on, at", "Hours", "Meter", "Dry", "Even", "Faults", "Date", "Time", "By")
-    return TableView(header, lines, (25, 18, 9, 6, 6, 6, 6, 7, 6, 5, 6))
+    header = (
+        "Step",
+        "Minimum",
+        "Finished on, at",
+        "Hours",
+        "Meter",
+        "Wall dry",
+        "Even look",
+        "Faults",
+        "Date",
+        "Time",
+        "By",
+    )
+    return TableView(header, lines, (23, 16, 9, 6, 6, 6, 6, 7, 7, 5, 9))
 
 
 def _dries(context: DocumentContext, page: StepPage) -> bool:

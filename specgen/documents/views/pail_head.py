@@ -15,6 +15,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         make_boxes(SPRAYED, "log.step", "b"),
         make_boxes((("yes", "boxed"), ("no", "one batch")), "log.boxed_batches", "b"),
         make_blank("Source of water", "form.water_source", "b"),
+        make_blank("Sheet number", "form.sheet", "b"),
     )
-    header = ("Date", "Elevation", "Area", "Coat", "Batches", "Water from")
-    return TableView(header, (line,), (13, 27, 15, 14, 17, 14))
+    header = ("Date", "Elevation", "Area", "Coat", "Batches", "Water from", "Sheet No.")
+    return TableView(header, (line,), (12, 26, 13, 14, 15, 12, 8))

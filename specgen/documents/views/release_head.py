@@ -18,4 +18,6 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         make_blank("First day of the sheet", "form.first_day", "d", kind="date"),
         make_blank("Sheet number", "form.sheet", "d"),
     )
-    return TableView(("Elevation", "Area", "Moisture meter", "Sheet begun on", "Sheet No."), (line,), (38, 23, 14, 15, 10))
+    return TableView(
+        ("Elevation", "Area", "Moisture meter", "Sheet begun on", "Sheet No."), (line,), (38, 23, 14, 15, 10)
+    )

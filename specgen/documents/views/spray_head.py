@@ -20,8 +20,10 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         make_boxes(SPRAYED, "log.step", "a"),
         choose_crew(context, {"primer", "gloss"}, "a"),
         _choose_gun(context),
+        make_blank("Sheet number", "form.sheet", "a"),
     )
-    return TableView(("Date", "Elevation", "Area", "Coat", "Crew", "Gun"), (line,), (13, 29, 18, 14, 13, 13))
+    header = ("Date", "Elevation", "Area", "Coat", "Crew", "Gun", "Sheet No.")
+    return TableView(header, (line,), (12, 27, 15, 14, 12, 12, 8))
 
 
 def _choose_gun(context: DocumentContext) -> list[Any]:

@@ -19,7 +19,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     ]
     abreast = [boxes[place : place + _ABREAST] for place in range(0, len(boxes), _ABREAST)]
     lines = tuple(tuple(chain(*some)) + ("", "") * (_ABREAST - len(some)) for some in abreast)
-    return TableView(("No.", "Check") * _ABREAST, lines, (5, 28, 5, 28, 5, 29))
+    return TableView(("No.", "Check") * _ABREAST, lines, (4, 28, 4, 30, 4, 30))
 
 
 def _list(context: DocumentContext) -> Iterator[tuple[str, str]]:
@@ -29,17 +29,17 @@ def _list(context: DocumentContext) -> Iterator[tuple[str, str]]:
     yield "log.tank_clean", "Tank clean, dry, and free of rust"
     yield "log.tank_lined", "Tank lined with a fresh liner"
     yield "log.stirred", "Material stirred"
-    yield "form.cup_read", "Cup and water recorded on Form D12b"
+    yield "form.cup_read", "Cup and water on Form D12b"
     yield "log.strained", f"Material strained{'' if mesh.open else f', {mesh} mesh'}"
     yield "log.lid_tight", "Lid tight"
     yield "log.regulators_at_zero", f"{regulators} at zero"
     yield "form.compressor_on", "Compressor started"
     if evaluate(_FLAKE, context.project):
-        stirred = "Agitator running slowly" if _has_agitator(context) else "Agitator running slowly, or tank swirled"
+        stirred = "Agitator running slowly" if _has_agitator(context) else "Agitator slow, or tank swirled"
         yield "form.agitated", f"{stirred} (gloss)"
-    yield "form.stream_straight", "Atomizing air off, fluid raised to straight stream"
-    yield "form.air_restored", "Atomizing air restored; both pressures recorded"
-    yield "form.pattern_proven", "Pattern even, without spatter, over an empty pail"
+    yield "form.stream_straight", "Atomizing air off, fluid to straight stream"
+    yield "form.air_restored", "Atomizing air on, both pressures recorded"
+    yield "form.pattern_proven", "Pattern even over a pail, no spatter"
 
 
 def _has_agitator(context: DocumentContext) -> bool:

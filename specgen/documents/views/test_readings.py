@@ -22,7 +22,9 @@ _JUDGED = (("yes", "pass"), ("no", "fail"))
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Each test that is read and that the work on any wall needs, a line for each thing that is read."""
-    cells = [_line(context, test, number) for test in _list_read(context, composer) for number in range(len(test.lines))]
+    cells = [
+        _line(context, test, number) for test in _list_read(context, composer) for number in range(len(test.lines))
+    ]
     half = (len(cells) + 1) // 2
     empty = ("",) * 5
     lines = tuple((*left, *right) for left, right in zip_longest(cells[:half], cells[half:], fillvalue=empty))

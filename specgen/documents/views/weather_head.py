@@ -14,7 +14,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         make_blank("Read by", "form.read_by", "c"),
         CheckBox("inspected before the shift, open edges guarded", "form.access_inspected.c", "yes"),
         make_blank("Competent person", "form.competent_person", "c"),
-        make_blank("Sheet No.", "form.sheet", "c"),
+        make_blank("Sheet number", "form.sheet", "c"),
     )
     header = ("Date", "Elevation", "Read by", "Access", "Competent person", "Sheet No.")
-    return TableView(header, (line,), (13, 29, 13, 22, 14, 9))
+    return TableView(header, (line,), (12, 28, 14, 24, 14, 8))

@@ -11,7 +11,7 @@ from specgen.documents.marks import list_marks
 from specgen.documents.views._record_blanks import bracket, make_blank, make_boxes
 from specgen.model.block import CheckBox
 
-_READINGS = 8
+_READINGS = 7
 _ANY = "–"
 _HEADS = (
     "Time",
@@ -35,7 +35,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """The limits of each kind of work, then a line for each reading."""
     lines = (*_limits(context), *map(_reading, range(1, _READINGS + 1)))
     heads = tuple(head.format_map(UNITS[context.first]) for head in _HEADS)
-    return TableView(heads, lines, (5, 9, 8, 6, 9, 6, 9, 9, 9, 4, 7, 8, 5, 6))
+    return TableView(heads, lines, (5, 9, 7, 6, 9, 6, 9, 9, 9, 4, 7, 7, 6, 7))
 
 
 def _limits(context: DocumentContext) -> list[tuple[Any, ...]]:
