@@ -127,7 +127,7 @@ def test_a_cup_that_nobody_named_is_proposed(tmp_path: Path) -> None:
 
 def test_metric_forms_ask_in_metric_units() -> None:
     text = "\n".join(shown("D12", context_of_example("metric")))
-    units = ("Water, mL", "Air, °C", "Wind, m/s", "Atomizing pressure, kPa", "Stream length, mm", "Target wet film, µm")
+    units = ("Water, mL", "Air, °C", "Wind, m/s", "Atomizing pressure, kPa", "Stream length, mm", "Coat 1 wet, µm")
     for unit in units:
         assert unit in text
     for unit in ("fl oz", "°F", "mph", "psi", "mils"):

@@ -4,7 +4,6 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.form_units import UNITS
 from specgen.documents.views._record_blanks import bracket, make_blank
 from specgen.model.block import CheckBox
 
@@ -12,8 +11,8 @@ from specgen.model.block import CheckBox
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One line for each coat of the material of the sheet."""
     lines = tuple(_line(context, coat) for coat in range(1, count_coats(context) + 1))
-    film = f"Target wet film, {UNITS[context.first]['film']}"
-    return TableView(("Coat", film, "Started at", "Ended at", "Before it", "Initials"), lines, (6, 32, 14, 14, 24, 10))
+    header = ("Coat", "Target wet film", "Started at", "Ended at", "Before it", "Initials")
+    return TableView(header, lines, (6, 36, 12, 12, 24, 10))
 
 
 def count_coats(context: DocumentContext) -> int:
@@ -50,10 +49,12 @@ def _dry(context: DocumentContext, row: str) -> list[Any]:
 def _target_films(context: DocumentContext, coat: int) -> list[Any]:
     """The wet film that this coat of each material aims at, with the most water."""
     cell: list[Any] = []
+    thinned = False
     for name in ("primer", "gloss"):
         if coat <= _count(context, name):
             film, water = context.computed("wet-film", (name,)), context.display((name, "max_water"))
-            thinned = not film.open and not water.open
             cell += ["; " if cell else "", f"{name} ", bracket(film, "wet film")]
-            cell += [" at ", water, " water, less with less"] if thinned else []
-    return cell
+            if not film.open and not water.open:
+                cell += [" at ", water, " water"]
+                thinned = True
+    return [*cell, *(["; thinner with less water"] if thinned else [])]
