@@ -21,7 +21,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines = tuple(
         tuple(chain.from_iterable(settings[place : place + _ABREAST])) for place in range(0, len(settings), _ABREAST)
     )
-    return TableView(("Setting", "Limit", "Reading") * _ABREAST, lines, (12, 12, 8, 12, 12, 8, 12, 12, 12))
+    return TableView(("Setting", "Limit", "Reading") * _ABREAST, lines, (12, 12, 8, 12, 12, 8, 11, 12, 13))
 
 
 def _list_settings(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
