@@ -19,7 +19,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     ]
     abreast = [boxes[place : place + _ABREAST] for place in range(0, len(boxes), _ABREAST)]
     lines = tuple(tuple(chain(*some)) + ("", "") * (_ABREAST - len(some)) for some in abreast)
-    return TableView(("No.", "Check") * _ABREAST, lines, (4, 31, 4, 30, 4, 27))
+    return TableView(("No.", "Check") * _ABREAST, lines, (4, 28, 4, 30, 4, 30))
 
 
 def _list(context: DocumentContext) -> Iterator[tuple[str, str]]:

@@ -27,7 +27,7 @@ _HEADS = (
     "Now",
     "Next 24 h: low, {temperature}",
     "Next 24 h: rain",
-    "Go or no-go",
+    "Go",
 )
 
 
