@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from specgen.documents.numbering import count_unset_limits, list_values
+from specgen.documents.numbering import list_values
 from specgen.model.block import Document, Value
 from specgen.model.project import Project
 
@@ -73,9 +73,9 @@ def list_asked(documents: Iterable[Document]) -> tuple[str, ...]:
 
 
 def _count(document: Document) -> Known:
-    values, unset = list_values(document.blocks), count_unset_limits(document.blocks)
-    still_open = sum(value.open for value in values) + unset
-    return Known(document.id, document.title, still_open, len(values) + unset, document.used_for)
+    values = list_values(document.blocks)
+    still_open = sum(value.open for value in values)
+    return Known(document.id, document.title, still_open, len(values), document.used_for)
 
 
 def list_cited(documents: Iterable[Document]) -> tuple[tuple[str, Value], ...]:

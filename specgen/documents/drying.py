@@ -9,7 +9,7 @@ from specgen.model.field import Path
 from specgen.scheduling.applying import applies
 from specgen.scheduling.drying import BETWEEN, DRYING, USUAL, list_drying_paths
 
-_BY_MAKER = "per its manufacturer’s written instructions"
+_BY_MAKER = "per its manufacturer's written instructions"
 
 
 def tell_least_hours(context: DocumentContext, step: str) -> list[Any]:

@@ -9,7 +9,6 @@ from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks
 from specgen.model.absence import Absent
 from specgen.model.layout import ElevationLayout, Panel
-from specgen.model.source import Source
 from specgen.quantities.quantity import Quantity, round_quantity
 
 
@@ -51,11 +50,11 @@ def tell_length(context: DocumentContext, meters: Fraction) -> DisplayValue:
     return DisplayValue(context.text(length, field), length)
 
 
-def tell_area(context: DocumentContext, square_meters: Fraction, source: Source | None = None) -> DisplayValue:
-    """An area of a layout, or of a sum where it has a source, rounded for print alone."""
+def tell_area(context: DocumentContext, square_meters: Fraction) -> DisplayValue:
+    """An area of a layout, rounded for print alone."""
     unit = "ft2" if context.first == "ip" else "m2"
     area = round_quantity(Quantity.of(Quantity(square_meters, "area", "m2").to(unit), unit))
-    return DisplayValue(context.text(area, None), area, source)
+    return DisplayValue(context.text(area, None), area)
 
 
 def name_shape(panel: Panel) -> str:

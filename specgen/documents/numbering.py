@@ -10,7 +10,6 @@ from specgen.documents.plain_text import plain_text
 from specgen.documents.source_letters import letter, set_letters
 from specgen.model.block import (
     Article,
-    Blank,
     Block,
     Deferred,
     Emphasis,
@@ -27,8 +26,6 @@ from specgen.model.block import (
 from specgen.model.source import Source
 
 Numbering = Literal["three_part", "plain"]
-# What the name of a blank begins with that stands in place of a limit.
-UNSET_LIMIT = "form.limit_"
 
 
 def number_blocks(
@@ -104,12 +101,6 @@ def resolve_deferred(blocks: Iterable[Block]) -> tuple[Block, ...]:
 def list_values(blocks: Iterable[Block]) -> list[Value]:
     """Every value that blocks print, in their order."""
     return [value for block in blocks for value in _values(_contents(block))]
-
-
-def count_unset_limits(blocks: Iterable[Block]) -> int:
-    """How many limits of a form are left blank, as the project does not give them."""
-    parts = (part for block in blocks for part in _contents(block) if isinstance(part, Blank))
-    return sum(part.field.startswith(UNSET_LIMIT) for part in parts)
 
 
 def _contents(block: Any) -> Iterator[Inline]:

@@ -7,7 +7,7 @@ from specgen.computing.face_area import gross_area, openings_area
 from specgen.computing.joint_sides import find_added_width
 from specgen.documents.context import OF_A_SUM, DocumentContext
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.layouts import list_layouts, tell_area
+from specgen.documents.layouts import list_layouts
 from specgen.documents.marks import list_marks
 from specgen.model.absence import Absent
 from specgen.model.typed_views import Description, Elevation
@@ -85,8 +85,12 @@ def find_mockup_area(context: DocumentContext) -> Fraction | None:
 
 
 def tell_summed(context: DocumentContext, square_meters: Fraction) -> DisplayValue:
-    """An area that is a sum, with its source."""
-    return tell_area(context, square_meters, OF_A_SUM)
+    """An area that is a sum, to a whole square foot or a tenth of a square meter, with its source."""
+    unit, decimals = ("ft2", 0) if context.first == "ip" else ("m2", 1)
+    # The sides of a joint are taken from a root: half a square foot is not to turn on its last digit.
+    exact = round(Quantity(square_meters, "area", "m2").to(unit), 6)
+    rounded = Quantity.of(round(exact, decimals), unit)
+    return DisplayValue(context.text(rounded, None), rounded, OF_A_SUM)
 
 
 def tell_volume(context: DocumentContext, volume: Quantity) -> DisplayValue:

@@ -69,13 +69,13 @@ def test_the_joint_list_tells_what_each_joint_serves_and_leaves_open() -> None:
 def test_the_areas_add_up_from_exact_figures() -> None:
     """V of 3/4 in by 1/2 in: sides of 5/8 in add 1/2 in; 276 ft, 252 ft and 280 ft of it: 11.5, 10.5, 11.67 sq ft.
 
-    Returns are 3 % of the net area: 28.08, 23.76 and 22.68 sq ft.
+    Returns are 3 % of the net area: 28.08, 23.76 and 22.68 sq ft. Each is rounded to a whole one by itself.
     """
     told = said("clean", "D13")
     for row in (
-        "E1 South face | 1080[b] | 144[b] | 936[b] | 276 ft | 11.5[b] | 28.08[b] | 975.6[b]",
-        "E3 Stack house | 810[b] | 54[b] | 756[b] | 280 ft | 11.67[b] | 22.68[b] | 790.3[b]",
-        "Total | 2894[b] | 270[b] | 2624[b] | 808 ft | 33.67[b] | 74.52[b] | 2732[b]",
+        "E1 South face | 1080[b] | 144[b] | 936[b] | 276 ft | 12[b] | 28[b] | 976[b]",
+        "E3 Stack house | 810[b] | 54[b] | 756[b] | 280 ft | 12[b] | 23[b] | 790[b]",
+        "Total | 2894[b] | 270[b] | 2624[b] | 808 ft | 34[b] | 75[b] | 2732[b]",
     ):
         assert row in told
 
@@ -87,9 +87,9 @@ def test_the_mockup_and_the_work_are_ordered_apart_in_whole_pails() -> None:
     """
     told = said("clean", "D13")
     assert "Primer, Tinted primer 52 | Mockup | 140[b] | 1[c] | 142 sq ft/gal[b] | 0.98[b] | 10%[c]" in told
-    assert "| 10%[c] | 1.08[b] | 1 x 5 gal" in told
-    assert "| 10%[c] | 20.05[b] | 5 x 5 gal" in told
-    assert "| 12%[c] | 34.48[b] | 7 x 5 gal" in told
+    assert "| 10%[c] | 1.08[b] | 1 x 5 gal[b, c]" in told
+    assert "| 10%[c] | 20.05[b] | 5 x 5 gal[b, c]" in told
+    assert "| 12%[c] | 34.48[b] | 7 x 5 gal[b, c]" in told
 
 
 def test_the_batches_share_all_that_is_ordered() -> None:

@@ -6,6 +6,9 @@ from typing import Any
 
 import pytest
 
+from specgen.documents.banner import count_brackets
+from specgen.documents.catalogue import templates
+from specgen.documents.document import compose_document
 from specgen.output import package
 from tests.documents.support import context_of, context_of_example, lines_of, rows_of
 
@@ -17,11 +20,13 @@ def shown(name: str, context: Any) -> list[str]:
 
 # The example as its files have it: crew, guns, settings, windows, limits.
 LINES = (
-    "Elevation | ( ) E1 South face  ( ) E2 West face  ( ) E3 Stack house  ( ) mockup | Crew | ( ) silver",
-    "Fluid nozzle; air nozzle | 0.07 in; cap 3 | ____; ____"
-    " | Compressor; gun inlet, psi | minimum 80 psi; minimum 36 psi | ____; ____",
-    "Atomizing pressure, psi | accepted ____; first 40 psi | ____ | Fluid pressure, psi | accepted ____ | ____",
-    "Stream length, in | accepted ____; first 8 in | ____ | Gun to wall, in | 18 in to 24 in | ____",
+    "____ | ( ) E1 South face  ( ) E2 West face  ( ) E3 Stack house  ( ) mockup | ____ | ( ) primer  ( ) gloss"
+    " | ( ) silver | ( ) G1  ( ) spare gun | ____",
+    "Fluid nozzle | 0.07 in | ____ | Air nozzle | cap 3 | ____ | Pattern | oval | ( ) oval  ( ) round  ( ) flat fan",
+    "Compressor, psi | minimum 80 psi | ____ | Gun inlet, psi | minimum 36 psi | ____"
+    " | Atomizing pressure, psi | accepted ____; first 40 psi | ____",
+    "Fluid pressure, psi | accepted ____ | ____ | Stream length, in | accepted ____; first 8 in | ____"
+    " | Gun to wall, in | 18 in to 24 in | ____",
     "Limit, primer | one for each face, or boxed | CUP-7 | record | bring to 77 °F | record | within 11%, else repeat"
     " | same in each pail | maximum 8%"
     " | 27 s to 33 s | 60 mesh | –",
@@ -31,14 +36,16 @@ LINES = (
     "Limit | primer, gloss | min. 50 °F | not in sun | 50 °F to 90 °F | max. 75% | wall min. 5 °F above | max. 8 mph"
     " | max. 8 mph | – | no sun, no rain | min. 50 °F | none | go: all met",
     "Limit | boards, base coat | min. 40 °F | – | min. 40 °F | max. 75% | wall min. 5 °F above | – | – | –"
-    " | no rain; no frost in 24 h | min. 40 °F | none | go: all met",
+    " | no rain | min. 40 °F | none | go: all met",
     "Limit | WRB | min. 40 °F | – | min. 40 °F | – | – | – | – | – | no rain | min. 40 °F | none | go: all met",
     "Limit | sealant | – | – | 50 °F to 80 °F | – | – | – | – | – | no rain | – | none | go: all met",
     "Water-resistive barrier: wall W1 (Hold Point 3) | 24 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
     "Insulation boards | 36 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
     "Tinted primer (Hold Point 10) | 16 h; meter maximum 12; gloss within 168 h | ____ | ____ | ____ | ( ) yes"
     " | ( ) yes | ____ | ____ | ____ | ____",
-    "Date | ____ | Instruments | AT-1, ST-1, HY-1, WM-1",
+    "( ) water-resistive barrier  ( ) insulation boards  ( ) heavy mesh  ( ) base coat with standard mesh"
+    "  ( ) base coat, leveling pass  ( ) first smoothing coat  ( ) second smoothing coat  ( ) primer  ( ) gloss"
+    "  ( ) sealant joints | AT-1, ST-1, HY-1, WM-1",
 )
 
 
@@ -50,19 +57,20 @@ def test_a_line_of_the_example_reads_as_its_files_have_it(line: str) -> None:
 def test_the_forms_stand_in_their_order_and_a_page_each() -> None:
     lines = lines_of("D12", context_of_example("clean"))
     heads = [line for line in lines if line.startswith("D12") and line.isupper()]
-    assert heads[-4:] == [
+    assert heads[-5:] == [
         "D12A SPRAY RECORD",
         "D12B VISCOSITY AND WATER",
         "D12C WEATHER",
-        "D12D DRYING RELEASE AND READINGS",
+        "D12D DRYING RELEASE",
+        "D12D READINGS IN PLACE",
     ]
 
 
 # The order of the step Spray setup: tank, material, cup, strainer, lid, regulators, compressor, stream, pattern.
 CHECKS = ("Tank clean", "Tank lined", "Material stirred", "Cup and water", "Material strained", "Lid tight")
 LATER = (
-    *("Both regulators at zero", "Compressor started", "Agitator running", "Atomizing air off"),
-    *("Atomizing air restored", "Pattern even"),
+    *("Both regulators at zero", "Compressor started", "Agitator", "Atomizing air off"),
+    *("Atomizing air on", "Pattern even"),
 )
 
 
@@ -75,24 +83,52 @@ def test_the_setup_is_ticked_in_the_order_of_the_procedure() -> None:
 
 def test_what_the_project_does_not_name_is_a_blank(tmp_path: Path) -> None:
     lines = shown("D12", context_of(tmp_path))
-    assert any(line.endswith("| Crew | ____") for line in lines)
-    assert any(line.endswith("| Gun | ____") for line in lines)
-    assert "Date | ____ | Instruments | ____" in lines
-    assert any(
-        line.startswith("Fluid nozzle; air nozzle | accepted ____; accepted ____ | ____; ____ |") for line in lines
-    )
+    head = lines.index("Date | Elevation | Area | Coat | Crew | Gun | Sheet No.")
+    assert lines[head + 1].endswith("| ____ | ____ | ____")
+    assert lines[lines.index("Work | Instruments") + 1].endswith(" | ____")
+    assert any(line.startswith("Fluid nozzle | accepted ____ | ____ | Air nozzle | accepted ____ |") for line in lines)
     # The usual drying times: common practice, no source.
     assert any(line.startswith("Gloss finish | 24 h | ____") for line in lines)
     assert any(line.startswith("Second smoothing coat (Hold Point") and " | 24 h | " in line for line in lines)
 
 
-def test_no_value_of_a_form_waits_in_brackets(tmp_path: Path) -> None:
-    assert not [line for line in shown("D12", context_of(tmp_path)) if re.search(r"\[[A-Z]", line)]
+def test_a_limit_that_is_not_given_waits_in_brackets_and_is_counted(tmp_path: Path) -> None:
+    context = context_of(tmp_path, {"joints": {"J1": {"install_low": "50 F"}}})
+    lines = lines_of("D12", context)
+    assert any("| maximum [water] |" in line for line in lines)
+    assert any("| sealant | – | – | 50 °F to [high] |" in line for line in lines)
+    # Water and wet film of two coats, that of the second coat of gloss, and the warmest joint.
+    template = next(one for one in templates() if one.id == "D12")
+    assert count_brackets(compose_document(template, context, draft=False)) == 6
+
+
+def test_work_that_a_project_does_not_tell_of_is_where_used(tmp_path: Path) -> None:
+    lines = shown("D12", context_of(tmp_path))
+    assert any(line.startswith("Base coat, leveling pass, where used (Hold Point") for line in lines)
+    assert any("Aesthetic joint size, where used |" in line for line in lines)
+    assert not any("where used" in line for line in shown("D12", context_of_example("clean")))
+
+
+def test_a_wall_that_stands_is_released_by_what_is_done_to_it(tmp_path: Path) -> None:
+    walls = {
+        "W1": {"substrate": {"kind": "existing_brick", "condition": ["open_joints"]}},
+        "W2": {"substrate": {"kind": "existing_coated", "coating_removed": False}},
+    }
+    lines = shown("D12", context_of(tmp_path, {"walls": walls}))
+    told = "Existing wall: W1 joints repointed, mortar cured; W2 coating washed, dry"
+    assert any(line.startswith(told) for line in lines)
+    assert any(line.startswith("( ) washing and repair  ") for line in lines)
+
+
+def test_a_cup_that_nobody_named_is_proposed(tmp_path: Path) -> None:
+    lines = lines_of("D12", context_of(tmp_path))
+    assert any(re.search(r"\| Zahn No\. 4, proposed\[[a-z]\] \|", line) for line in lines)
 
 
 def test_metric_forms_ask_in_metric_units() -> None:
     text = "\n".join(shown("D12", context_of_example("metric")))
-    for unit in ("Water, mL", "Air, °C", "Wind, m/s", "Atomizing pressure, kPa", "Stream length, mm", "Wet film, µm"):
+    units = ("Water, mL", "Air, °C", "Wind, m/s", "Atomizing pressure, kPa", "Stream length, mm", "Coat 1 wet, µm")
+    for unit in units:
         assert unit in text
     for unit in ("fl oz", "°F", "mph", "psi", "mils"):
         assert unit not in text

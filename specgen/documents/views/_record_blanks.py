@@ -7,17 +7,19 @@ record holds begins with `form`.
 """
 
 from collections.abc import Iterable
+from dataclasses import replace
 from typing import Any, Literal
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks, name_member
-from specgen.documents.numbering import UNSET_LIMIT
 from specgen.model.block import Blank, CheckBox, Text
 
 _GAP = Text("  ")
 # So many boxes of a choice stand on a form; of more members the mark is written in.
 MOST_BOXES = 12
+# Stands behind work that the project has or has not, as it says neither.
+WHERE_USED = "where used"
 
 
 def make_blank(label: str, field: str, row: str, part: int | str = "", kind: Literal["text", "date"] = "text") -> Blank:
@@ -57,6 +59,6 @@ def choose_crew(context: DocumentContext, steps: set[str], row: str) -> list[Any
     return make_boxes(((crew, crew) for crew in doing), "log.crew", row)
 
 
-def tell_or_leave(value: DisplayValue, lead: str, name: str, row: str) -> list[Any]:
-    """A limit behind its word, `max. 75%`; a blank for one that the project does not give."""
-    return [lead, Blank(f"Limit: {value.about or name}", field=f"{UNSET_LIMIT}{name}.{row}") if value.open else value]
+def bracket(value: DisplayValue, said: str) -> DisplayValue:
+    """The value; where it is still to be given a short name in brackets, as the column of a form is narrow."""
+    return replace(value, text=f"[{said}]") if value.open else value

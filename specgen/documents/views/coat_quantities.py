@@ -81,4 +81,7 @@ def _resolve(context: DocumentContext, coat: str) -> Working | None:
 
 
 def _pails(context: DocumentContext, coat: str, number: float | None) -> Any:
-    return "" if number is None else [f"{round(number)} x ", context.display((coat, "pail"))]
+    if number is None:
+        return ""
+    pails = round(number)
+    return [DisplayValue(str(pails), pails, OF_A_SUM), " x ", context.display((coat, "pail"))]

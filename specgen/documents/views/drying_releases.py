@@ -8,14 +8,17 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.drying import tell_least_hours
 from specgen.documents.standing_walls import list_standing
 from specgen.documents.steps import StepPage, steps
-from specgen.documents.views._record_blanks import make_blank
+from specgen.documents.views._record_blanks import WHERE_USED, make_blank
 from specgen.model.block import CheckBox
+from specgen.model.evaluation import evaluate
 
 _FORM = "D12d"
 # What dries before it, though the point of the step is released on another form.
 _BESIDES = ("substrate", "wrb")
 # The steps whose releases ask for a dry wall of even look.
 _LOOKED_AT = ("smoothing_2", "primer")
+_LEVELING = "second_pass"
+_OF_STANDING = ("kind", "coating_removed", "condition")
 _METERED = ("substrate", "primer")
 
 
@@ -28,8 +31,20 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     holds |= {released: holds[name] for name, released in of_others.items() if released}
     taken = [page for page in pages if _dries(context, page)]
     lines = tuple(_line(context, page, holds[page.name]) for page in taken)
-    header = ("Step", "Minimum", "Finished at", "Hours", "Meter", "Dry", "Even", "Faults", "Date", "Time", "By")
-    return TableView(header, lines, (26, 20, 8, 6, 6, 6, 6, 6, 6, 5, 5))
+    header = (
+        "Step",
+        "Minimum",
+        "Finished on, at",
+        "Hours",
+        "Meter",
+        "Wall dry",
+        "Even look",
+        "Faults",
+        "Date",
+        "Time",
+        "By",
+    )
+    return TableView(header, lines, (23, 16, 9, 6, 6, 6, 6, 7, 7, 5, 9))
 
 
 def _dries(context: DocumentContext, page: StepPage) -> bool:
@@ -41,11 +56,12 @@ def _dries(context: DocumentContext, page: StepPage) -> bool:
 
 def _line(context: DocumentContext, page: StepPage, hold: int) -> tuple[Any, ...]:
     if page.name == "substrate":
-        walls = ", ".join(list_standing(context))
-        title = f"Existing wall {walls}, repaired; mortar cured"
+        title = f"Existing wall: {'; '.join(_list_prepared(context))}"
         least: list[Any] = ["released by the EIFS manufacturer"]
     else:
         title, least = page.title, tell_least_hours(context, page.name)
+        if page.name == _LEVELING and evaluate("walls.*.base_coat.passes is not given", context.project):
+            title = f"{title}, {WHERE_USED}"
     moisture = context.display(("primer", "release_moisture"))
     if page.name == "primer" and not moisture.open:
         least = [*least, "; meter maximum ", moisture]
@@ -53,6 +69,19 @@ def _line(context: DocumentContext, page: StepPage, hold: int) -> tuple[Any, ...
     if page.name == "primer" and not recoat.open:
         least = [*least, "; gloss within ", recoat]
     return (f"{title} (Hold Point {hold})" if hold else title, least, *_blanks(page))
+
+
+def _list_prepared(context: DocumentContext) -> Iterator[str]:
+    """What is done to the walls that stand already before they are released: `W1: joints repointed, mortar cured`."""
+    done: dict[str, list[str]] = {}
+    for mark in list_standing(context):
+        facts = {name: context.project.get(("walls", mark, "substrate", name)) for name in _OF_STANDING}
+        if facts["kind"] == "existing_coated":
+            told = "coating removed, bare wall dry" if facts["coating_removed"] else "coating washed, dry"
+        else:
+            told = "joints repointed, mortar cured" if "open_joints" in (facts["condition"] or ()) else "cleaned, dry"
+        done.setdefault(told, []).append(mark)
+    yield from (f"{', '.join(marks)} {told}" for told, marks in done.items())
 
 
 def _blanks(page: StepPage) -> Iterator[Any]:

@@ -65,17 +65,26 @@ def _count_corners(context: DocumentContext, elevation: str) -> int:
 def _sealants(context: DocumentContext) -> Iterator[Entry]:
     """The sealant of each bead size, waste included, and its sum for each sealant."""
     for sealant, joints in _group(context, lambda at: _mark(context, (*at, "sealant"))).items():
-        name = name_member(context, "sealants", sealant) if sealant else context.ask(("joints", joints[0], "sealant"))
+        item = (
+            _name_sealant(context, sealant) if sealant else ["Sealant ", context.ask(("joints", joints[0], "sealant"))]
+        )
         total: Quantity | None = None
         sizes = _group(context, lambda at: _tell_bead(context, at), joints)
         for size, marks in sizes.items():
             volume = _sum_volumes(context, marks)
             said = tell_volume(context, volume) if isinstance(volume, Quantity) else name_missing(context, volume)
-            yield ["Sealant ", name], [*size], said, first_marks(marks)
+            yield item, [*size], said, first_marks(marks)
             if isinstance(volume, Quantity):
                 total = volume if total is None else total + volume
         if total is not None and len(sizes) > 1:
-            yield ["Sealant ", name], "all sizes", tell_volume(context, total), first_marks(joints)
+            yield item, "all sizes", tell_volume(context, total), first_marks(joints)
+
+
+def _name_sealant(context: DocumentContext, mark: str) -> str:
+    """`Sealant S1, Tidewell 3`; `S1, Sealant 61` where its own name says what it is."""
+    name = name_member(context, "sealants", mark).removeprefix(mark).strip()
+    lead = "" if "sealant" in name.lower() else "Sealant "
+    return f"{lead}{mark}{', ' if name else ''}{name}"
 
 
 def _rods(context: DocumentContext) -> Iterator[Entry]:

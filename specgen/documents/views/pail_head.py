@@ -7,21 +7,15 @@ from specgen.documents.views.spray_head import SPRAYED
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Two entries in a line."""
-    boxed = make_boxes((("yes", "boxed"), ("no", "one batch")), "log.boxed_batches", "b")
-    lines = (
-        ("Date", make_blank("Date", "log.date", "b", kind="date"), "Coat", make_boxes(SPRAYED, "log.step", "b")),
-        (
-            "Elevation",
-            choose_face(context, "log.elevation", "b"),
-            "Batches",
-            boxed,
-        ),
-        (
-            "Area",
-            make_blank("Area", "log.area", "b"),
-            "Water from",
-            make_blank("Source of water", "form.water_source", "b"),
-        ),
+    """One line of entries below their names."""
+    line = (
+        make_blank("Date", "log.date", "b", kind="date"),
+        choose_face(context, "log.elevation", "b"),
+        make_blank("Area", "log.area", "b"),
+        make_boxes(SPRAYED, "log.step", "b"),
+        make_boxes((("yes", "boxed"), ("no", "one batch")), "log.boxed_batches", "b"),
+        make_blank("Source of water", "form.water_source", "b"),
+        make_blank("Sheet number", "form.sheet", "b"),
     )
-    return TableView(("Sheet", "Entry", "Sheet", "Entry"), lines, (11, 47, 11, 31))
+    header = ("Date", "Elevation", "Area", "Coat", "Batches", "Water from", "Sheet No.")
+    return TableView(header, (line,), (12, 26, 13, 14, 15, 12, 8))

@@ -1,17 +1,16 @@
 """One line for each pail: cup times and water, below the limits of primer and gloss."""
 
-from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.form_units import UNITS
 from specgen.documents.marks import list_marks
-from specgen.documents.views._record_blanks import MOST_BOXES, make_blank, tell_or_leave
+from specgen.documents.views._record_blanks import MOST_BOXES, bracket, make_blank
 from specgen.model.block import CheckBox
-from specgen.model.value_text import words
 
-_PAILS = 15
+_PAILS = 12
 _RECORDED = "record"
 
 
@@ -33,39 +32,44 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         "Initials",
     )
     lines = (*(_limits(context, coat) for coat in ("primer", "gloss")), *map(_pail, range(1, _PAILS + 1)))
-    return TableView(header, lines, (7, 9, 8, 7, 9, 8, 8, 8, 11, 9, 9, 7))
+    return TableView(header, lines, (7, 10, 9, 6, 9, 8, 10, 8, 9, 8, 9, 7))
 
 
 def _limits(context: DocumentContext, coat: str) -> tuple[Any, ...]:
     """What holds for the pails of a coat."""
     display = context.display
-    window = [*tell_or_leave(display((coat, "cup_least")), "", f"{coat}_cup_least", "b"), " to "]
-    window += tell_or_leave(display((coat, "cup_most")), "", f"{coat}_cup_most", "b")
+    window = [bracket(display((coat, "cup_least")), "minimum"), " to ", bracket(display((coat, "cup_most")), "maximum")]
     mesh = display(("spray", "strainer_mesh"))
     return (
         f"Limit, {coat}",
         "one for each face, or boxed",
-        "".join(_name_cups(context, coat)),
+        _name_cups(context, coat),
         _RECORDED,
         ["bring to ", context.limit("cup.temperature")],
         _RECORDED,
         ["within ", context.limit("cup.one_operator"), ", else repeat"],
         "same in each pail",
-        tell_or_leave(display((coat, "max_water")), "maximum ", f"{coat}_water", "b"),
+        ["maximum ", bracket(display((coat, "max_water")), "water")],
         window,
         [mesh, " mesh"] if not mesh.open else "through the strainer",
         "–",
     )
 
 
-def _name_cups(context: DocumentContext, coat: str) -> Iterator[str]:
-    """The kind of cup, and the marks of those on the list of instruments."""
+def _name_cups(context: DocumentContext, coat: str) -> list[Any]:
+    """The marks of the cups on the list of instruments, else the kind of cup that the times are for."""
     kinds = {
         mark: str(context.project.get(("instruments", mark, "kind"))) for mark in list_marks(context, "instruments")
     }
     marks = [mark for mark, kind in kinds.items() if kind.endswith("_cup")]
+    if marks:
+        return [", ".join(marks[:MOST_BOXES])]
     kind = context.display((coat, "cup"))
-    yield ", ".join(marks[:MOST_BOXES]) if marks else words(str(kind)) if not kind.open else "one cup throughout"
+    if kind.open:
+        return ["one cup throughout"]
+    if context.project.is_given((coat, "cup")):
+        return [kind]
+    return [replace(kind, source=context.limit(f"{coat}.cup").source), ", proposed"]
 
 
 def _pail(number: int) -> tuple[Any, ...]:

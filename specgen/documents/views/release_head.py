@@ -8,16 +8,16 @@ from specgen.model.block import Blank
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Two entries in one line."""
+    """One line of entries below their names."""
     kinds = {mark: context.project.get(("instruments", mark, "kind")) for mark in list_marks(context, "instruments")}
     meters = [mark for mark, kind in kinds.items() if kind == "moisture_meter"]
-    lines = (
-        ("Elevation", choose_face(context, "release.elevation", "d"), "Area", make_blank("Area", "release.area", "d")),
-        (
-            "Moisture meter",
-            ", ".join(meters) if meters else Blank("Moisture meter", field="form.moisture_meter.d"),
-            "Sheet No.",
-            make_blank("Sheet number", "form.sheet", "d"),
-        ),
+    line = (
+        choose_face(context, "release.elevation", "d"),
+        make_blank("Area", "release.area", "d"),
+        ", ".join(meters) if meters else Blank("Moisture meter", field="form.moisture_meter.d"),
+        make_blank("First day of the sheet", "form.first_day", "d", kind="date"),
+        make_blank("Sheet number", "form.sheet", "d"),
     )
-    return TableView(("Sheet", "Entry", "Sheet", "Entry"), lines, (15, 55, 10, 20))
+    return TableView(
+        ("Elevation", "Area", "Moisture meter", "Sheet begun on", "Sheet No."), (line,), (38, 23, 14, 15, 10)
+    )

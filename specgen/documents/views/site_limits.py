@@ -11,6 +11,7 @@ from specgen.documents.views._materials import list_data_sheets
 
 _COATS = "smoothing, primer, gloss"
 _SPRAYED = "primer, gloss"
+_WET = f"boards, base coat, {_COATS}"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -28,9 +29,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         *_of_sealant(context),
         ("Frost on the wall", "boards, base coat", ["none within ", limit("weather.after_frost")]),
         ("Wall temperature", _SPRAYED, ["maximum ", limit("weather.most_surface")]),
-        ("Relative humidity", "all coats", ["maximum ", display(("weather", "most_humidity"))]),
+        ("Relative humidity", _WET, ["maximum ", display(("weather", "most_humidity"))]),
         *_of_manufacturer(context, "Relative humidity", "most_humidity", display(("weather", "most_humidity"))),
-        ("Wall temperature above dew point", "all coats", ["minimum ", limit("weather.above_dew_point")]),
+        ("Wall temperature above dew point", _WET, ["minimum ", limit("weather.above_dew_point")]),
         ("Wind and gusts", _SPRAYED, ["maximum ", display(("weather", "max_spray_wind"))]),
         ("Direct sun", _SPRAYED, "none"),
         ("Rain", "all work until dry", f"none present or forecast{_outside_tents(context)}"),

@@ -7,16 +7,13 @@ from specgen.model.block import CheckBox
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Two entries in a line."""
+    """One line of entries below their names."""
     cleaned = CheckBox("cleaned and dried after the coat", "log.equipment_cleaned.a", "yes")
     relieved = CheckBox("pressure released before the lid is opened", "form.pressure_released.a", "yes")
-    lines = (
-        (
-            "Stop line",
-            make_blank("Stop line, joint or corner", "form.stop_line", "a"),
-            "Equipment",
-            [relieved, " ", cleaned],
-        ),
-        ("Remarks", make_blank("Remarks", "form.remarks", "a"), "Signed", make_blank("Signed", "form.signed_by", "a")),
+    line = (
+        make_blank("Stop line, joint or corner", "form.stop_line", "a"),
+        [relieved, " ", cleaned],
+        make_blank("Remarks", "form.remarks", "a"),
+        make_blank("Signed", "form.signed_by", "a"),
     )
-    return TableView(("End of work", "Entry", "End of work", "Entry"), lines, (11, 31, 11, 47))
+    return TableView(("Stop line", "Equipment", "Remarks", "Signed"), (line,), (20, 34, 27, 19))

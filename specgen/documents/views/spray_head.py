@@ -12,23 +12,18 @@ SPRAYED = (("primer", "primer"), ("gloss", "gloss"))
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Two entries in a line; what the project names is a box to tick."""
-    lines = (
-        ("Date", make_blank("Date", "log.date", "a", kind="date"), "Coat", make_boxes(SPRAYED, "log.step", "a")),
-        (
-            "Elevation",
-            choose_face(context, "log.elevation", "a"),
-            "Crew",
-            choose_crew(context, {"primer", "gloss"}, "a"),
-        ),
-        (
-            "Area",
-            make_blank("Area", "log.area", "a"),
-            "Gun",
-            _choose_gun(context),
-        ),
+    """One line of entries below their names; what the project names is a box to tick."""
+    line = (
+        make_blank("Date", "log.date", "a", kind="date"),
+        choose_face(context, "log.elevation", "a"),
+        make_blank("Area", "log.area", "a"),
+        make_boxes(SPRAYED, "log.step", "a"),
+        choose_crew(context, {"primer", "gloss"}, "a"),
+        _choose_gun(context),
+        make_blank("Sheet number", "form.sheet", "a"),
     )
-    return TableView(("Sheet", "Entry", "Sheet", "Entry"), lines, (11, 45, 9, 35))
+    header = ("Date", "Elevation", "Area", "Coat", "Crew", "Gun", "Sheet No.")
+    return TableView(header, (line,), (12, 27, 15, 14, 12, 12, 8))
 
 
 def _choose_gun(context: DocumentContext) -> list[Any]:

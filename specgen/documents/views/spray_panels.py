@@ -5,21 +5,25 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.form_units import UNITS
 from specgen.documents.views._record_blanks import make_blank
 from specgen.documents.views.spray_passes import count_coats
 from specgen.model.block import CheckBox
 
-_ABREAST, _LINES = 3, 3
-_FILMS = 16  # the share of the width that the films of one panel have
+_ABREAST = 3
+# More coats take further lines above, and the form is one sheet.
+_LINES, _LINES_OF_MORE, _FEW_COATS = 3, 2, 2
+_FILMS = 18  # the share of the width that the films of one panel have
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Three panels in a line: mark, wet film of each coat, tick."""
-    coats = count_coats(context)
-    heads = ("Panel", *(f"Wet, coat {coat}" for coat in range(1, coats + 1)), "Masked")
-    places = [range(_ABREAST * line + 1, _ABREAST * (line + 1) + 1) for line in range(_LINES)]
+    coats, film = count_coats(context), UNITS[context.first]["film"]
+    heads = ("Panel", *(f"Coat {coat} wet, {film}" for coat in range(1, coats + 1)), "Masked")
+    count = _LINES if coats <= _FEW_COATS else _LINES_OF_MORE
+    places = [range(_ABREAST * line + 1, _ABREAST * (line + 1) + 1) for line in range(count)]
     lines = tuple(tuple(chain.from_iterable(_panel(place, coats) for place in line)) for line in places)
-    each = (9, *(_FILMS // coats,) * coats, 8)
+    each = (8, *(_FILMS // coats,) * coats, 7)
     first, *rest = each * _ABREAST
     return TableView(heads * _ABREAST, lines, (100 - sum(rest), *rest))
 

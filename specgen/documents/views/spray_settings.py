@@ -1,72 +1,61 @@
 """The settings of the gun, each with its limit or first value beside the blank."""
 
+from collections.abc import Iterator
+from itertools import chain
 from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.display_values import DisplayValue
 from specgen.documents.form_units import UNITS
 from specgen.documents.marks import list_marks
 from specgen.documents.views._record_blanks import make_blank, make_boxes
 from specgen.model.block import Blank
 
+_ABREAST = 3
 _PATTERNS = (("oval", "oval"), ("round", "round"), ("fan_flat", "flat fan"))
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Two settings in a line: its name with the unit, its limit, and a blank for the reading."""
+    """Three settings in a line: its name with the unit, its limit, and a blank for the reading."""
+    settings = list(_list_settings(context))
+    lines = tuple(
+        tuple(chain.from_iterable(settings[place : place + _ABREAST])) for place in range(0, len(settings), _ABREAST)
+    )
+    return TableView(("Setting", "Limit", "Reading") * _ABREAST, lines, (12, 12, 8, 12, 12, 8, 11, 12, 13))
+
+
+def _list_settings(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
+    """The nozzles and the pattern, the pressures from the compressor to the gun, then stream and distance."""
     unit = UNITS[context.first]
-    distance = [context.display(("spray", "distance")), " to ", context.limit("spray.distance_most")]
+    pressure, length = unit["pressure"], unit["length"]
+    yield "Fluid nozzle", _of_guns(context, "fluid_nozzle"), make_blank("Fluid nozzle", "form.fluid_nozzle", "a")
+    yield "Air nozzle", _of_guns(context, "air_nozzle"), make_blank("Air nozzle", "form.air_nozzle", "a")
     pattern = context.display(("spray", "pattern"))
-    lines = (
-        (
-            f"Atomizing pressure, {unit['pressure']}",
-            _accepted(context, "atomizing_pressure"),
-            make_blank("Atomizing pressure", "log.atomizing_pressure", "a"),
-            f"Fluid pressure, {unit['pressure']}",
-            _accepted(context, "fluid_pressure"),
-            make_blank("Fluid pressure", "log.fluid_pressure", "a"),
-        ),
-        (
-            f"Stream length, {unit['length']}",
-            _accepted(context, "stream_length"),
-            make_blank("Stream length", "log.stream_length", "a"),
-            f"Gun to wall, {unit['length']}",
-            distance,
-            make_blank("Distance from gun to wall", "log.distance", "a"),
-        ),
-        (
-            "Pattern",
-            [pattern if not pattern.open else context.limit("spray.pattern")],
-            make_boxes(_PATTERNS, "log.pattern", "a"),
-            f"Wet film, {unit['film']}",
-            _wet_films(context),
-            "by panel, below",
-        ),
+    shape = [pattern if not pattern.open else context.limit("spray.pattern")]
+    yield "Pattern", shape, make_boxes(_PATTERNS, "log.pattern", "a")
+    yield (
+        f"Compressor, {pressure}",
+        ["minimum ", context.limit("compressor.pressure")],
+        make_blank("Compressor pressure", "form.compressor_pressure", "a"),
     )
-    return TableView(
-        ("Setting", "Limit", "Reading") * 2, (_supply(context, unit["pressure"]), *lines), (14, 20, 15, 12, 25, 14)
+    yield (
+        f"Gun inlet, {pressure}",
+        _of_guns(context, "inlet_pressure", "minimum "),
+        make_blank("Pressure at the gun inlet", "form.inlet_pressure", "a"),
+    )
+    yield _setting(context, "Atomizing pressure", "atomizing_pressure", pressure)
+    yield _setting(context, "Fluid pressure", "fluid_pressure", pressure)
+    yield _setting(context, "Stream length", "stream_length", length)
+    yield (
+        f"Gun to wall, {length}",
+        [context.display(("spray", "distance")), " to ", context.limit("spray.distance_most")],
+        make_blank("Distance from gun to wall", "log.distance", "a"),
     )
 
 
-def _supply(context: DocumentContext, unit: str) -> tuple[Any, ...]:
-    """The nozzles, and the pressures of the supply while the gun sprays, each with its least."""
-    return (
-        "Fluid nozzle; air nozzle",
-        [*_of_guns(context, "fluid_nozzle"), "; ", *_of_guns(context, "air_nozzle")],
-        [
-            make_blank("Fluid nozzle", "form.fluid_nozzle", "a"),
-            "; ",
-            make_blank("Air nozzle", "form.air_nozzle", "a"),
-        ],
-        f"Compressor; gun inlet, {unit}",
-        ["minimum ", context.limit("compressor.pressure"), "; ", *_of_guns(context, "inlet_pressure", "minimum ")],
-        [
-            make_blank("Compressor pressure", "form.compressor_pressure", "a"),
-            "; ",
-            make_blank("Pressure at the gun inlet", "form.inlet_pressure", "a"),
-        ],
-    )
+def _setting(context: DocumentContext, label: str, name: str, unit: str) -> tuple[Any, ...]:
+    """A setting that the mockup decides."""
+    return f"{label}, {unit}", _accepted(context, name), make_blank(label, f"log.{name}", "a")
 
 
 def _of_guns(context: DocumentContext, name: str, lead: str = "") -> list[Any]:
@@ -89,19 +78,3 @@ def _accepted(context: DocumentContext, name: str) -> list[Any]:
     blank = Blank(f"Accepted {name.replace('_', ' ')}", field=f"form.accepted_{name}.a")
     first = context.display(("spray", name)) if name != "fluid_pressure" else None
     return ["accepted ", blank, *(["; first ", first] if first and not first.open else [])]
-
-
-def _wet_films(context: DocumentContext) -> list[Any]:
-    """The wet film that each coat aims at."""
-    films: list[tuple[str, DisplayValue]] = [
-        (coat, film) for coat in ("primer", "gloss") if not (film := context.computed("wet-film", (coat,))).open
-    ]
-    cell: list[Any] = []
-    for coat, film in films:
-        water = context.display((coat, "max_water"))
-        cell += ["; " if cell else "", f"{coat} ", film, *([" at ", water, " water"] if not water.open else [])]
-    return (
-        [*cell, *([", less with less"] if " water" in cell else [])]
-        if cell
-        else [Blank("Target wet film", field="form.target_wet_film.a")]
-    )

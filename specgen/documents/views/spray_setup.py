@@ -1,23 +1,25 @@
 """The set-up before each sprayed coat, to be ticked in the order of the procedure."""
 
 from collections.abc import Iterator
+from itertools import chain
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.model.block import CheckBox
 from specgen.model.evaluation import evaluate
 
+_ABREAST = 3
 _FLAKE = "colors.*.metallic is not given or colors.*.metallic = yes"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Two checks in a line, read from left to right."""
+    """Three checks in a line, read from left to right."""
     boxes = [
         (str(number), CheckBox(label, f"{field}.a", "yes")) for number, (field, label) in enumerate(_list(context), 1)
     ]
-    pairs = [boxes[place : place + 2] for place in range(0, len(boxes), 2)]
-    lines = tuple(tuple(cell for box in pair for cell in box) + ("", "") * (2 - len(pair)) for pair in pairs)
-    return TableView(("No.", "Check", "No.", "Check"), lines, (6, 44, 6, 44))
+    abreast = [boxes[place : place + _ABREAST] for place in range(0, len(boxes), _ABREAST)]
+    lines = tuple(tuple(chain(*some)) + ("", "") * (_ABREAST - len(some)) for some in abreast)
+    return TableView(("No.", "Check") * _ABREAST, lines, (4, 28, 4, 30, 4, 30))
 
 
 def _list(context: DocumentContext) -> Iterator[tuple[str, str]]:
@@ -27,17 +29,17 @@ def _list(context: DocumentContext) -> Iterator[tuple[str, str]]:
     yield "log.tank_clean", "Tank clean, dry, and free of rust"
     yield "log.tank_lined", "Tank lined with a fresh liner"
     yield "log.stirred", "Material stirred"
-    yield "form.cup_read", "Cup and water recorded on Form D12b"
+    yield "form.cup_read", "Cup and water on Form D12b"
     yield "log.strained", f"Material strained{'' if mesh.open else f', {mesh} mesh'}"
     yield "log.lid_tight", "Lid tight"
     yield "log.regulators_at_zero", f"{regulators} at zero"
     yield "form.compressor_on", "Compressor started"
     if evaluate(_FLAKE, context.project):
-        stirred = "Agitator running slowly" if _has_agitator(context) else "Agitator running slowly, or tank swirled"
+        stirred = "Agitator running slowly" if _has_agitator(context) else "Agitator slow, or tank swirled"
         yield "form.agitated", f"{stirred} (gloss)"
-    yield "form.stream_straight", "Atomizing air off, fluid raised to straight stream"
-    yield "form.air_restored", "Atomizing air restored; both pressures recorded"
-    yield "form.pattern_proven", "Pattern even, without spatter, over an empty pail"
+    yield "form.stream_straight", "Atomizing air off, fluid to straight stream"
+    yield "form.air_restored", "Atomizing air on, both pressures recorded"
+    yield "form.pattern_proven", "Pattern even over a pail, no spatter"
 
 
 def _has_agitator(context: DocumentContext) -> bool:

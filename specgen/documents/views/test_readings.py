@@ -7,21 +7,29 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.sentences import Sentences
-from specgen.documents.views._record_blanks import make_blank, make_boxes
+from specgen.documents.views._record_blanks import WHERE_USED, make_blank, make_boxes
 from specgen.documents.views.field_quality import list_tests
+from specgen.model.evaluation import evaluate
 from specgen.model.standard import FieldTest
 
+# Tests of work that a project has or has not, and when it says neither.
+_UNDECIDED = {
+    "heavy_mesh": "walls.*.mesh.layers is not given",
+    "aesthetic_joint_size": "aesthetic_joint.width is not given",
+}
 _JUDGED = (("yes", "pass"), ("no", "fail"))
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Each test that is read and that the work on any wall needs, a line for each thing that is read."""
-    cells = [_line(test, number) for test in _list_read(context, composer) for number in range(len(test.lines))]
+    cells = [
+        _line(context, test, number) for test in _list_read(context, composer) for number in range(len(test.lines))
+    ]
     half = (len(cells) + 1) // 2
     empty = ("",) * 5
     lines = tuple((*left, *right) for left, right in zip_longest(cells[:half], cells[half:], fillvalue=empty))
     header = ("Test", "Place", "Readings, mean", "Result", "By, date") * 2
-    return TableView(header, lines, (16, 6, 13, 7, 8) * 2)
+    return TableView(header, lines, (15, 7, 11, 9, 8) * 2)
 
 
 def _list_read(context: DocumentContext, composer: Composer) -> Iterator[FieldTest]:
@@ -37,9 +45,10 @@ def _list_read(context: DocumentContext, composer: Composer) -> Iterator[FieldTe
         yield from (test for test in found if test.step == step)
 
 
-def _line(test: FieldTest, number: int) -> tuple[Any, ...]:
+def _line(context: DocumentContext, test: FieldTest, number: int) -> tuple[Any, ...]:
     """A line of readings: what is read, and blanks for where, what, and by whom."""
-    said = ", ".join(filter(None, (test.test, test.lines[number])))
+    undecided = test.name in _UNDECIDED and evaluate(_UNDECIDED[test.name], context.project)
+    said = ", ".join(filter(None, (test.test, test.lines[number], WHERE_USED if undecided else "")))
     row = f"d-{test.name}-{number + 1}"
     return (
         said,

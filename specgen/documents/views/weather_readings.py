@@ -8,10 +8,10 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue, take_stricter
 from specgen.documents.form_units import UNITS
 from specgen.documents.marks import list_marks
-from specgen.documents.views._record_blanks import make_blank, make_boxes, tell_or_leave
+from specgen.documents.views._record_blanks import bracket, make_blank, make_boxes
 from specgen.model.block import CheckBox
 
-_READINGS = 12
+_READINGS = 7
 _ANY = "–"
 _HEADS = (
     "Time",
@@ -27,7 +27,7 @@ _HEADS = (
     "Now",
     "Next 24 h: low, {temperature}",
     "Next 24 h: rain",
-    "Go or no-go",
+    "Go",
 )
 
 
@@ -35,7 +35,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """The limits of each kind of work, then a line for each reading."""
     lines = (*_limits(context), *map(_reading, range(1, _READINGS + 1)))
     heads = tuple(head.format_map(UNITS[context.first]) for head in _HEADS)
-    return TableView(heads, lines, (6, 8, 7, 7, 7, 6, 8, 7, 7, 7, 8, 7, 7, 8))
+    return TableView(heads, lines, (5, 9, 7, 6, 9, 6, 9, 9, 9, 4, 7, 7, 6, 7))
 
 
 def _limits(context: DocumentContext) -> list[tuple[Any, ...]]:
@@ -46,13 +46,12 @@ def _limits(context: DocumentContext) -> list[tuple[Any, ...]]:
     humidity = context.display(("weather", "most_humidity"))
     rain = "none, or tented" if _is_tented(context) else "none"
     wind = context.display(("weather", "max_spray_wind"))
-    frost = context.limit("weather.after_frost")
     sprayed = take_stricter(True, coats, *dry)
     return [
-        _limit(context, "primer, gloss", sprayed, take_stricter(False, humidity, *damp), rain, wind),
-        _limit(context, "smoothing", coats, humidity, rain),
-        _limit(context, "boards, base coat", boards, humidity, rain, now=["no rain; no frost in ", frost]),
         *_limits_of_barrier(context, rain),
+        _limit(context, "boards, base coat", boards, humidity, rain),
+        _limit(context, "smoothing", coats, humidity, rain),
+        _limit(context, "primer, gloss", sprayed, take_stricter(False, humidity, *damp), rain, wind),
         *_limits_of_sealant(context, rain),
     ]
 
@@ -78,9 +77,8 @@ def _limits_of_sealant(context: DocumentContext, rain: str) -> Iterator[tuple[An
         [context.display(("joints", mark, name)) for mark in joints] for name in ("install_low", "install_high")
     )
     if joints:
-        span = [take_stricter(True, *low), " to ", take_stricter(False, *high)]
-        cell = "as computed" if any(getattr(part, "open", False) for part in span) else span
-        yield ("Limit", "sealant", _ANY, _ANY, cell, *(_ANY,) * 5, "no rain", _ANY, rain, "go: all met")
+        span = [bracket(take_stricter(True, *low), "low"), " to ", bracket(take_stricter(False, *high), "high")]
+        yield ("Limit", "sealant", _ANY, _ANY, span, *(_ANY,) * 5, "no rain", _ANY, rain, "go: all met")
 
 
 def _limit(
@@ -90,7 +88,6 @@ def _limit(
     humidity: DisplayValue,
     rain: str,
     wind: DisplayValue | None = None,
-    now: Any = "no rain",
 ) -> tuple[Any, ...]:
     """The limits of one kind of work; those of wind, heat, and sun are of the sprayed coats alone."""
     if wind is not None and wind.open:
@@ -105,12 +102,12 @@ def _limit(
         ["min. ", least],
         "not in sun" if wind is not None else _ANY,
         shade,
-        tell_or_leave(humidity, "max. ", "humidity", "c"),
+        ["max. ", bracket(humidity, "limit")],
         dew,
         gust,
         gust,
         _ANY,
-        "no sun, no rain" if wind is not None else now,
+        "no sun, no rain" if wind is not None else "no rain",
         ["min. ", least],
         rain,
         "go: all met",

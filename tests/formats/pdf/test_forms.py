@@ -97,7 +97,7 @@ def test_each_field_has_the_look_of_its_states_in_our_font() -> None:
     wide = ours["hmtx"][ours.getBestCmap()[ord("A")]][0] / ours["head"].unitsPerEm * 1000
     assert font["/Widths"][ord("A") - font["/FirstChar"]] == pytest.approx(wide, abs=1)
     for page in reader.pages:
-        for note in map(pypdf.generic.IndirectObject.get_object, page["/Annots"]):
+        for note in map(pypdf.generic.IndirectObject.get_object, page.get("/Annots", [])):
             looks = note["/AP"]["/N"]
             assert (set(looks) == {"/Yes", "/Off"}) if note["/FT"] == "/Btn" else looks["/Subtype"] == "/Form"
 

@@ -1,0 +1,42 @@
+"""The work that a sheet of the weather record is of, and the instruments it is read by."""
+
+from collections.abc import Iterator
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.marks import list_marks
+from specgen.documents.standing_walls import list_standing
+from specgen.documents.views._record_blanks import make_boxes
+from specgen.documents.views.spray_head import SPRAYED
+from specgen.model.block import Blank
+from specgen.scheduling.applying import applies
+
+# The work on which weather has limits, besides that on a wall that stands already.
+_WORK = (
+    *("wrb", "boards", "heavy_mesh", "mesh", "second_pass"),
+    *("smoothing_1", "smoothing_2", "primer", "gloss", "sealant"),
+)
+_ON_STANDING = "washing and repair"
+_INSTRUMENTS = ("air_thermometer", "surface_thermometer", "hygrometer", "wind_meter")
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """One line of entries below their names."""
+    kinds = {mark: context.project.get(("instruments", mark, "kind")) for mark in list_marks(context, "instruments")}
+    marks = [mark for name in _INSTRUMENTS for mark, kind in kinds.items() if kind == name]
+    line = (
+        make_boxes(_list_work(context), "log.step", "c"),
+        ", ".join(marks) if marks else Blank("Instruments", field="form.instruments.c"),
+    )
+    return TableView(("Work", "Instruments"), (line,), (80, 20))
+
+
+def _list_work(context: DocumentContext) -> Iterator[tuple[str, str]]:
+    """The steps of the work that a wall of the project takes, each by the name it has in the other documents."""
+    if list_standing(context):
+        yield "substrate", _ON_STANDING
+    walls, steps = list_marks(context, "walls"), context.standards.steps
+    for name in _WORK:
+        if not walls or any(applies(steps[name].when, context.project, wall) for wall in walls):
+            title = steps[name].title
+            yield name, dict(SPRAYED).get(name) or title[:1].lower() + title[1:]
