@@ -128,7 +128,10 @@ def tell_reading(project: Project, one: Nonconformance) -> str:
     given = one.entry.get(one.field)
     if given is None or (one.found and field is not None and field.kind in _TOLD_BY_FINDING):
         return _with_sign(project, one, one.found) or "left blank"
-    return _with_sign(project, one, raw_text(given, field, project.system)) or "none"
+    text = raw_text(given, field, project.system)
+    if text.startswith(f"{one.found} ("):  # in one unit, as in the other it prints like its limit
+        text = one.found
+    return _with_sign(project, one, text) or "none"
 
 
 def _tell_disposition(one: Nonconformance) -> str:
