@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from specgen.model.project import Project
-from specgen.model.record import Entry, day_of
+from specgen.model.record import Entry
 from specgen.recording.site_entries import fold_area
 
 _Key = tuple[date | None, str, str]  # day, step, elevation
@@ -78,12 +78,14 @@ def _is_of(pail: _Pail, own: _Pail) -> bool:
 
 
 def _tell(entry: Entry, water: Fraction) -> _Pail:
-    area = fold_area(str(entry.get("area") or ""), str(entry.get("elevation") or ""))
-    return _Pail(entry.get("coat"), entry.get("batch"), area, water)
+    values = entry.values
+    area = fold_area(values.get("area") or "", values.get("elevation") or "")
+    return _Pail(values.get("coat"), values.get("batch"), area, water)
 
 
 def _key_of(entry: Entry) -> _Key:
-    return day_of(entry), str(entry.get("step") or ""), str(entry.get("elevation") or "")
+    values = entry.values
+    return values.get("date"), values.get("step") or "", values.get("elevation") or ""
 
 
 def _agree(one: object, other: object) -> bool:
