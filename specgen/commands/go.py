@@ -50,8 +50,8 @@ _READINGS = (
     ("gust", "gust", "SPEED", "peak gust"),
     ("rain", "rain", "yes|no", "rain now"),
     ("sun", "sun_on_wall", "yes|no", "direct sun on the wall"),
-    ("forecast-low", "forecast_low", "T", "lowest air forecast for the next 24 h"),
-    ("forecast-rain", "forecast_rain", "yes|no", "rain forecast for the next 24 h"),
+    ("forecast-low", "forecast_low", "T", "lowest air forecast for 24 h or until dry, whichever is longer"),
+    ("forecast-rain", "forecast_rain", "yes|no", "rain forecast for those hours"),
 )
 _HUMIDITY = "relative humidity at the wall in percent, such as 60"
 

@@ -6,8 +6,8 @@ from typing import Any
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.model.field import Path
+from specgen.resolving.drying import BETWEEN, DRYING, USUAL, list_drying_paths
 from specgen.scheduling.applying import applies
-from specgen.scheduling.drying import BETWEEN, DRYING, USUAL, list_drying_paths
 
 _BY_MAKER = "per its manufacturer's written instructions"
 

@@ -16,7 +16,7 @@ from specgen.documents.steps import StepPage, steps
 from specgen.model.dates import days_after
 from specgen.model.field import Path
 from specgen.model.typed_views import root_of
-from specgen.scheduling.drying import DRYING
+from specgen.resolving.drying import DRYING
 
 # The mockup cannot wait for itself and has no parapet; equipment is cleaned at the end of the coats that name it.
 _LEFT_OUT = {"mockup", "clean_equipment", "metal_caps", "final_viewing"}

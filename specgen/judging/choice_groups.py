@@ -2,6 +2,8 @@
 
 import re
 
+from specgen.weather.hold import EIFS_STEPS
+
 ADHESIVE = ("adhesive_full_bed", "adhesive_notched_trowel", "adhesive_ribbon_and_dab")
 SHEETS = ("glass_mat_gypsum", "cement_board", "plywood", "osb", "paper_faced_gypsum")
 WOOD = ("plywood", "osb")
@@ -13,7 +15,7 @@ BETWEEN_EIFS = ("eifs_to_eifs", "floor_line")
 SPRAYED = ("primer", "gloss")
 AIR_SPRAY = ("conventional_pressure_fed", "hvlp")
 PLASTERED = ("mesh", "second_pass", "smoothing_1", "smoothing_2")
-EIFS_WORK = ("boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass")
+EIFS_WORK = EIFS_STEPS
 COAT_WORK = ("smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss")
 # Before the mockup is accepted, and what no weather harms.
 BEFORE_MOCKUP = ("site_conditions", "old_coating", "substrate", "equipment", "mockup")

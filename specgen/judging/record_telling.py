@@ -1,6 +1,7 @@
 """What is told of a clause that fired on an entry of the site record: once of all on which the same is found."""
 
 from collections.abc import Hashable, Iterator
+from datetime import date
 from typing import Any, NamedTuple
 
 from specgen.judging.context import JudgingContext
@@ -12,6 +13,7 @@ from specgen.judging.rule import Clause, Violation
 from specgen.model.record import Entry
 from specgen.model.record_judgment import Nonconformance
 from specgen.model.source import Basis, Source
+from specgen.model.value_text import long_date, part_twins
 from specgen.resolving.limits_in_force import plan_source
 
 
@@ -71,10 +73,14 @@ class Teller:
         context, hits = self.context, [hit]
         limit = self._find_limit_source(clause, hit.violation)
         basis = find_basis(context, clause, hits)
+        told = (join_values(context, clause, hits, part) for part in ("value", "wanted"))
+        found, wanted = part_twins(*told)
+        if isinstance(hit.violation.wanted, date):
+            wanted = long_date(hit.violation.wanted)
         return _Texts(
             message=tell(context, clause, hits, lambda _: clause.say),
-            found=join_values(context, clause, hits, "value"),
-            wanted=join_values(context, clause, hits, "wanted"),
+            found=found,
+            wanted=wanted,
             basis=basis if limit is None else Basis(tuple(dict.fromkeys((limit, *basis.sources)))),
             remedy=tell_remedy(context, clause, hits),
         )

@@ -135,6 +135,12 @@ def words(choice: str) -> str:
     return _SAID.get(choice) or choice.replace("_", " ")
 
 
+def part_twins(found: str, wanted: str) -> tuple[str, str]:
+    """Two figures without their other units where these print alike: `8.1 mph` and `8 mph`, not twice `(3.6 m/s)`."""
+    (one, _, twin), (other, _, other_twin) = found.partition(" ("), wanted.partition(" (")
+    return (one, other) if twin and twin == other_twin and one != other else (found, wanted)
+
+
 def count(number: int, noun: str) -> str:
     """`1 stop`, `11 stops`."""
     return f"{number} {noun}{'' if number == 1 else 's'}"

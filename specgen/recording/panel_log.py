@@ -10,6 +10,7 @@ from specgen.model.record import Entry, day_of
 from specgen.model.standard import Standards
 from specgen.model.status import Moment, PanelPass
 from specgen.recording.entry_kinds import is_on_mockup
+from specgen.recording.pails import choose_pails, is_in
 from specgen.recording.site_entries import fold_area, moment_of, to_work
 
 # Readings of the weather at the wall.
@@ -73,7 +74,7 @@ class PanelLog:
             for face in self._find(elevation)
             for step in steps
             for moment, entry in face.signed.get(step, ())
-            if moment.at >= passes[0].began.earliest and _is_in(entry, areas, elevation)
+            if moment.at >= passes[0].began.earliest and is_in(entry, areas, elevation)
         ]
         return tuple(entry for _, entry in sorted(found, key=lambda one: one[0]))
 
@@ -108,28 +109,9 @@ class PanelLog:
             )
             readings = tuple(_choose_readings(weather, began.earliest, ended or began.at))
             same_day = [pail for face in self._find(elevation) for pail in face.pails.get((day, step.name), ())]
-            pails = tuple(_choose_pails(same_day, entry, elevation))
+            pails = tuple(choose_pails(same_day, entry, elevation))
             self._made[key] = PanelPass(entry, step, began, ended, again=False, pails=pails, readings=readings)
         return self._made.get(key)
-
-
-def _is_in(entry: Entry, areas: set[str], elevation: str) -> bool:
-    """Whether what was signed is of one of some areas, as far as both are told."""
-    area = fold_area(str(entry.get("area") or ""), elevation)
-    return not area or "" in areas or area in areas
-
-
-def _choose_pails(pails: Sequence[Entry], entry: Entry, elevation: str) -> list[Entry]:
-    """The pails of a pass: those of its day, coat, and area, of its own batch where it names one."""
-    areas = {fold_area(str(entry.get("area") or ""), elevation)}
-    alike = [one for one in pails if all(_agree(one.get(name), entry.get(name)) for name in ("coat", "batch"))]
-    found = [one for one in alike if _is_in(one, areas, elevation)]
-    return [one for one in found if one.get("pail") is not None] or found
-
-
-def _agree(one: object, other: object) -> bool:
-    """Whether two values agree, as far as both are told."""
-    return one is None or other is None or one == other
 
 
 def _choose_readings(readings: Sequence[_Timed], began: datetime, ended: datetime) -> list[Entry]:

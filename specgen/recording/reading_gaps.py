@@ -13,10 +13,12 @@ from specgen.recording.history import history_of
 
 # By so much real hours may be more than the clock tells.
 _CLOCK_CHANGE = timedelta(hours=2)
+# A reading no longer before the work is one of it: common practice, no source.
+_BEFORE_WORK = timedelta(hours=1)
 
 
 class Gap(NamedTuple):
-    """Hours without a reading, and the field of the entry at which they end."""
+    """Hours of work without a reading, and the field of the entry at which they end."""
 
     hours: Fraction
     field: str  # its last name
@@ -37,8 +39,8 @@ class _Timed(NamedTuple):
 def find_reading_gaps(project: Project, most: int) -> Mapping[int, Gap]:
     """The gaps of more than so many hours, by the number of the log entry at which each ends; looked for once.
 
-    Work goes on from the first reading of a day's work on a face to its end. A gap ends at the next reading, the last
-    one where the work ends.
+    Work goes on from the first reading of a day's work on a face to its end, and no longer than its passes or the shift
+    tell. A gap ends at the next reading, the last one where the work ends.
     """
     return project.remember(("reading gaps", most), lambda: _find_gaps(project, most))
 
@@ -74,19 +76,37 @@ def _find_gaps_of_day(project: Project, day: list[_Timed], most: int) -> Iterato
     passes = [one for one in day if is_pass(one.entry)]
     surely = timedelta(hours=most) - _CLOCK_CHANGE
     for one, later in zip(readings, readings[1:], strict=False):
-        if later.began - one.began <= surely:
-            continue
-        hours = elapsed_hours(project, one.began, later.began)
-        if hours > most and _goes_on(passes, one.began, later.began, most):
-            yield later.entry.number, Gap(hours, "started_at")
+        if later.began - one.began > surely:
+            hours = _count_work(project, passes, one.began, later.began)
+            if hours > most:
+                yield later.entry.number, Gap(hours, "started_at")
     last = max(passes, key=lambda one: one.ended, default=None)
     if readings and last is not None and last.ended - readings[-1].began > surely:
-        hours = elapsed_hours(project, readings[-1].began, last.ended)
+        hours = _count_work(project, passes, readings[-1].began, last.ended)
         if hours > most:
             yield last.entry.number, Gap(hours, "ended_at")
 
 
-def _goes_on(passes: list[_Timed], earlier: datetime, later: datetime, most: int) -> bool:
-    """Whether work went on when the next reading was due, as far as it is told when there was work."""
-    due = earlier + timedelta(hours=most)
-    return not passes or any(one.began < later and one.ended > due for one in passes)
+def _count_work(project: Project, passes: list[_Timed], earlier: datetime, later: datetime) -> Fraction:
+    """Hours without a reading between two moments while there was work: by its passes, else the shift, else all.
+
+    A reading shortly before the work is one of it; from one of the night before, only the work itself counts.
+    """
+    if passes:
+        reached = [one for one in passes if one.began < later and one.ended > earlier]
+        spans = [(min(one.began for one in reached), max(one.ended for one in reached))] if reached else []
+    else:
+        spans = list(_list_shifts(project, earlier, later)) or [(earlier, later)]
+    worked = ((start, end) for start, end in spans if start < later)
+    parts = ((earlier if start - earlier <= _BEFORE_WORK else start, min(later, end)) for start, end in worked)
+    return sum((elapsed_hours(project, start, end) for start, end in parts if start < end), Fraction(0))
+
+
+def _list_shifts(project: Project, earlier: datetime, later: datetime) -> Iterator[tuple[datetime, datetime]]:
+    """The shifts of the days between two moments, and that of the day before; none where the project names none."""
+    start, length = (project.get(("schedule", name)) for name in ("shift_start", "shift_hours"))
+    if start is None or length is None:
+        return
+    for day in range(-1, (later.date() - earlier.date()).days + 1):
+        begin = datetime.combine(earlier.date() + timedelta(days=day), start)
+        yield begin, begin + timedelta(hours=float(length))

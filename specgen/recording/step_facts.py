@@ -12,9 +12,9 @@ from specgen.model.source import Basis, Kind, Source
 from specgen.model.standard import Standards, Step
 from specgen.model.status import Hours, Party
 from specgen.recording.site_entries import hours_after
+from specgen.resolving.drying import BETWEEN, DRYING, Drying, find_drying
 from specgen.resolving.limits_in_force import maker_source
 from specgen.scheduling.applying import list_steps
-from specgen.scheduling.drying import BETWEEN, DRYING, Drying, find_drying
 from specgen.scheduling.releases import find_releasing_role, name_releaser
 
 # Of this step alone an entry tells its coat.

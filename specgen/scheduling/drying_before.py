@@ -2,8 +2,8 @@
 
 from specgen.model.project import Project
 from specgen.model.standard import Standards
+from specgen.resolving.drying import BETWEEN, DRYING
 from specgen.scheduling.applying import list_steps
-from specgen.scheduling.drying import BETWEEN, DRYING
 
 
 def list_drying_before(project: Project, standards: Standards, step: str, wall: str) -> tuple[str, ...]:

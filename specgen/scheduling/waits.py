@@ -12,8 +12,8 @@ from specgen.model.project import Project
 from specgen.model.source import Kind, Source
 from specgen.model.standard import Standards
 from specgen.model.typed_views import Description
+from specgen.resolving.drying import find_drying, list_applying
 from specgen.resolving.limits_in_force import limit_in_force
-from specgen.scheduling.drying import find_drying, list_applying
 
 _SEALANT_ROW = {True: "sealant.before_gloss", False: "sealant.pull_cure"}
 _HOURS_OF_DAY = 24

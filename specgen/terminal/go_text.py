@@ -174,7 +174,7 @@ def _tell_change(held: Held, answer: GoAnswer, system: str) -> str:
     if limit.reading == "margin":
         return _tell_warmer(answer, limit.value, system)
     if held.ahead:
-        return f"wait for 24 h at {figure} or more, or tent and heat"
+        return f"wait for {limit.hold} h at {figure} or more, or tent and heat"
     return {
         ("air", "least"): f"wait for air of {figure} or more, or tent and heat",
         ("surface", "least"): f"wait for a wall of {figure} or more, or tent and heat",

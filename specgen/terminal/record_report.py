@@ -102,13 +102,20 @@ def _describe_nonconformance(project: Project, one: Nonconformance) -> Iterator[
     yield from _bodies(one.message)
     yield from _bodies(f"lifted by deviation {one.lifted_by}" if one.lifted_by else "")
     yield from _bodies(_tell_disposition(one))
-    yield from _bodies(
-        f"reading: {name_reading(project.schema, one.entry.collection, one.field)}, {tell_reading(project, one)}"
-    )
+    yield from _bodies(f"reading: {_name_and_tell(project, one)}")
     yield from _bodies(f"limit: {_with_sign(project, one, one.wanted)}" if one.wanted else "")
     yield from _bodies(f"source: {tell_basis(project, one.basis)}")
     yield from _bodies(f"measure: {one.remedy}")
     yield from _bodies(f"at {tell_row(one.entry)}")
+
+
+def _name_and_tell(project: Project, one: Nonconformance) -> str:
+    """`air temperature, 48 °F`; of a moment the hours up to it: `5 h until the starting time, 11:20`."""
+    label = name_reading(project.schema, one.entry.collection, one.field)
+    field, given = project.schema.field_at((one.entry.collection, "*", one.field)), one.entry.get(one.field)
+    if given is not None and one.found and field is not None and field.kind == "time":
+        return f"{one.found} until the {label}, {raw_text(given, field, project.system)}"
+    return f"{label}, {tell_reading(project, one)}"
 
 
 # What is found at a moment or a name is a span, or the names beside it.
@@ -121,7 +128,10 @@ def tell_reading(project: Project, one: Nonconformance) -> str:
     given = one.entry.get(one.field)
     if given is None or (one.found and field is not None and field.kind in _TOLD_BY_FINDING):
         return _with_sign(project, one, one.found) or "left blank"
-    return _with_sign(project, one, raw_text(given, field, project.system)) or "none"
+    text = raw_text(given, field, project.system)
+    if text.startswith(f"{one.found} ("):  # in one unit, as in the other it prints like its limit
+        text = one.found
+    return _with_sign(project, one, text) or "none"
 
 
 def _tell_disposition(one: Nonconformance) -> str:

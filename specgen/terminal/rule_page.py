@@ -59,7 +59,10 @@ def format_explained_rule(rule: Rule, clauses: Iterable[ClauseExplanation], lift
     `lifted` names the deviations that lift a stop, by the code of its clause.
     """
     lines = [f"{rule.code}  {rule.title}", ""]
-    for clause in clauses:
+    told = list(clauses)
+    if not told:
+        lines.append("nothing to judge: the project has no member and no entry of the record that it asks about")
+    for clause in told:
         by = f", lifted by deviation {lifted[clause.code]}" if clause.remedy and clause.code in lifted else ""
         lines.append(f"{clause.code} {clause.severity}, {clause.subject}: {clause.outcome}{by}")
         lines += [f"    {name}{': ' if name in _OF_LIMIT else ' = '}{text}" for name, text in clause.figures]

@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import time
+from datetime import datetime, time, timedelta
 from fractions import Fraction
+from functools import cached_property
 from typing import Literal, NamedTuple
 
 from specgen.computing.shading import find_shade
@@ -13,6 +14,7 @@ from specgen.model.field import Path
 from specgen.model.problem import Refused, refuse
 from specgen.model.project import Project
 from specgen.model.standard import Standards
+from specgen.reading.time_zones import AT, find_offset, find_zone
 from specgen.weather.hours import Column, HourlyData
 from specgen.weather.judging import BIT, judge_weather, settle
 from specgen.weather.limits import StepLimits, find_limits
@@ -147,10 +149,23 @@ class _Faces:
             raise Absent(*(("schedule", name) for name in ("shift_start", "shift_hours") if not self._has(name)))
         begin, length = start.hour * 60 + start.minute, round(float(hours) * 60)
         outside = BIT["outside shift"]
-        for at, slot in enumerate(self.data.starts):
+        for at, slot in enumerate(self._clock):
             since = (slot.hour * 60 + slot.minute - begin) % _DAY
             if since + 60 > length:
                 causes[at] |= outside
+
+    @cached_property
+    def _clock(self) -> list[datetime]:
+        """The beginnings of the hours by the clock of the site, by which shift and shade are told.
+
+        A file with a station has standard time through the year, any other the times that people wrote.
+        """
+        station, zone = self.data.station, find_zone(self.project.get(AT) or "")
+        if station is None or zone is None:
+            return self.data.starts
+        days = {start.date() for start in self.data.starts}
+        ahead = {day: timedelta(hours=find_offset(zone, day) - station.zone) for day in days}
+        return [start + ahead[start.date()] for start in self.data.starts]
 
     def _has(self, name: str) -> bool:
         return self.project.get(("schedule", name)) is not None
@@ -169,7 +184,7 @@ class _Faces:
             facing = self.project.value(("elevations", mark, "facing")).number("deg")
         sunlit = list_sunlit(self.data, sunshine, facing) if facing is not None else []
         bit = BIT["direct sun"]
-        for at, slot in enumerate(self.data.starts):
+        for at, slot in enumerate(self._clock):
             spans = observed.get(slot.month)
             lit = sunlit[at] if spans is None else not _lies_in(slot.hour * 60 + slot.minute, spans)
             causes[at] |= bit if lit else 0
@@ -201,6 +216,11 @@ class _Faces:
             )
         if self._sunshine is not None and station is None:
             yield "sun by solar time: give hours in local standard time"
+        if not self.asked.all_hours and self._clock != self.data.starts:
+            yield (
+                f"hours are told in the file's standard time; shift and shade are held by the clock of "
+                f"{self.project.value(AT)}, with summer time"
+            )
         if self.asked.surface == "model" and not is_measured(self.data):
             yield "the file has no direct and diffuse sun: the wall is modeled under a clear sky, the hottest it can be"
 

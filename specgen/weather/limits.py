@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Any, Literal, NamedTuple
 
 from specgen.computing.shading import find_shade, list_shadings
@@ -15,12 +14,12 @@ from specgen.model.standard import Standards
 from specgen.model.suggest import suggest
 from specgen.quantities.comparison import less, more
 from specgen.resolving.limits_in_force import limit_in_force, plan_source
+from specgen.weather.hold import EIFS_STEPS, Hold, find_hold
 
 # Steps by the limits that they share.
-BOARDS = ("boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass")
 COATS = ("smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss")
 SPRAYED = ("primer", "gloss")
-STEPS = ("wrb", *BOARDS, *COATS, "sealant")
+STEPS = ("wrb", *EIFS_STEPS, *COATS, "sealant")
 
 # What is read: on the wall, in the air at it, above the dew point, by eye, or in the forecast of the hold.
 Reading = Literal["air", "surface", "humidity", "margin", "wind", "gust", "rain", "sun", "frost"]
@@ -113,25 +112,22 @@ class _Limits:
             yield from self._of_sealant()
         else:
             yield from self._of_air(step)
-        if step in BOARDS:
+        if step in EIFS_STEPS:
             frost = self._row("weather.after_frost")
             yield SiteLimit("frost", "none", None, frost.source, int(frost.value))
         if step in SPRAYED:
             yield from self._of_spraying()
-        yield SiteLimit("rain", "none", None, self._row("weather.hold").source, self._hold(step))
+        hold = self._hold(step)
+        yield SiteLimit("rain", "none", None, hold.source, hold.hours)
 
-    def _hold(self, step: str) -> int:
+    def _hold(self, step: str) -> Hold:
         """The hours after a step through which warmth and dryness must hold."""
-        if step == "sealant":
-            return 0
-        if step == "wrb":
-            return self._barrier_hours()
-        return int(self._row("weather.hold_eifs" if step in BOARDS else "weather.hold").value)
+        return find_hold(self.project, self.standards, step, list_walls(self.project, self.elevation) or ("",))
 
     def _of_air(self, step: str) -> Iterator[SiteLimit]:
-        least = self._row("weather.least_eifs" if step in BOARDS else "weather.least_coats")
+        least = self._row("weather.least_eifs" if step in EIFS_STEPS else "weather.least_coats")
         least = self._stricter(least, (step, "least_dry_temperature"), least_counts=True)
-        yield SiteLimit("air", "least", least.value, least.source, self._hold(step))
+        yield SiteLimit("air", "least", least.value, least.source, self._hold(step).hours)
         yield SiteLimit("surface", "least", least.value, least.source)
         if step in SPRAYED:
             hottest = self._row("weather.most_surface")
@@ -155,13 +151,8 @@ class _Limits:
             return
         value, path = max(given, key=lambda pair: pair[0].amount)
         source = self._source(path)
-        yield SiteLimit("air", "least", value, source, self._barrier_hours())
+        yield SiteLimit("air", "least", value, source, self._hold("wrb").hours)
         yield SiteLimit("surface", "least", value, source)
-
-    def _barrier_hours(self) -> int:
-        walls = list_walls(self.project, self.elevation)
-        given = [self.project.get(("walls", mark, "wrb", "dry_hours")) for mark in walls]
-        return max((-int(-Fraction(hours) // 1) for hours in given if hours is not None), default=0)
 
     def _of_sealant(self) -> Iterator[SiteLimit]:
         for name, sense in (("install_low", "least"), ("install_high", "most")):

@@ -148,6 +148,13 @@ def test_accepted_settings_take_the_place_of_the_first_ones(tmp_path: Path) -> N
     assert any("Stream length, in | accepted 7 in ± 1 in | ____" in line for line in lines)
 
 
+def test_accepted_pressures_stand_with_what_they_may_differ_by(tmp_path: Path) -> None:
+    # Common practice, no source: 5 psi.
+    accepted = {"accepted": {"atomizing_pressure": "42 psi", "fluid_pressure": "11 psi"}}
+    (line,) = [line for line in shown("D12", context_of(tmp_path, accepted)) if line.startswith("Atomizing pressure")]
+    assert "accepted 42 psi ± 5 psi" in line and "accepted 11 psi ± 5 psi" in line
+
+
 def test_the_forms_print_in_every_draft(tmp_path: Path) -> None:
     context = context_of(tmp_path)
     made = package.make_package(

@@ -89,3 +89,14 @@ def test_a_coat_is_held_against_the_one_below_it_on_its_own_panels(tmp_path: Pat
         worked("2027-06-16", "09:59", "10:30", "gloss", coat=2, panels=["E1-A2"]),
     ]
     assert places(tmp_path, coating | {"log": log}, "FIN-07i") == ["log.3.started_at"]
+
+
+def test_of_two_pails_the_one_with_less_water_may_have_been_the_one_sprayed(tmp_path: Path) -> None:
+    # By hand: 1.2 mil / 0.36 = 3.333 mil; without water 85 % of it are 2.8 mil, with 10 % of it 3.1 mil.
+    coat = {"coating": {"gloss": {"dry_film": "1.2 mil", "volume_solids": 36, "max_water": 10}}}
+    pails = [
+        {"step": "gloss", "elevation": "E1", "date": "2027-06-14", "pail": "3", "water": water} for water in (0, 10)
+    ]
+    sprayed = worked("2027-06-14", "08:00", "09:00", "gloss", wet_film="2.9 mil")
+    assert places(tmp_path, coat | {"log": [*pails, sprayed]}, "FIN-17a") == []
+    assert places(tmp_path, coat | {"log": [pails[1], sprayed]}, "FIN-17a") == ["log.1.wet_film"]

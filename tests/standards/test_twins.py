@@ -66,6 +66,8 @@ TWINS = [
     ("hose.bore", "10 mm", MEMORY, "air hoses are sold 9 mm and 10 mm wide; 3/8 in, rounded to the safe side"),
     ("spray.atomizing_pressure", "280 kPa", PRACTICE, "40 psi in steps of 10 kPa"),
     ("spray.stream_length", "190 mm", PRACTICE, "7-1/2 in in steps of 5 mm"),
+    ("spray.atomizing_band", "35 kPa", PRACTICE, "5 psi are 34.5 kPa, in steps of 5 kPa"),
+    ("spray.fluid_band", "35 kPa", PRACTICE, "5 psi are 34.5 kPa, in steps of 5 kPa"),
     ("spray.distance", "400 mm", PRACTICE, "an inch is 25 mm"),
     ("spray.distance_published", "150 mm", PRACTICE, "an inch is 25 mm"),
     ("air.cleaning", "200 kPa", PRACTICE, "30 psi, rounded to the safe side"),

@@ -123,3 +123,9 @@ def test_a_limit_itself_is_within(tmp_path: Path) -> None:
     assert air is not None and humidity is not None
     assert [air.breaks(Quantity.of(Fraction(tenths, 10), "F")) for tenths in (499, 500, 501)] == [True, False, False]
     assert [humidity.breaks(percent) for percent in (84, 85, 86)] == [False, False, True]
+
+
+def test_a_gloss_that_dries_longer_than_a_day_is_kept_warm_and_dry_until_then(tmp_path: Path) -> None:
+    # 24 h: common practice, no source; the 36 h are given.
+    found = limits(tmp_path, "gloss", {"gloss": {"dry_hours": 36}})
+    assert [(one.reading, one.hold) for one in found.limits if one.hold] == [("air", 36), ("rain", 36)]

@@ -1,7 +1,7 @@
 """Wet film that dries to the film wanted, as it is read with a comb while spraying."""
 
 from fractions import Fraction
-from math import ceil
+from math import ceil, floor
 
 from specgen.computing.coats import _coats
 from specgen.computing.inputs import Inputs, provide
@@ -33,6 +33,11 @@ def wet_film(inputs: WetFilmInputs) -> Working:
     return working.build("wet-film", "W", (_coats.WET_FILM,), notes, secondary_results=("W_0",))
 
 
+def find_wet_film(dry: float, solids: float, water: float) -> float:
+    """The wet film that dries to a film, in its unit; solids and water in percent: the same sum as a plain number."""
+    return dry / (solids / 100) * (1 + water / 100)
+
+
 def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
     """The wet film of the primer or the gloss of a project, with the most water it may be thinned by."""
     working = wet_film(WetFilmInputs.from_project(coat, ask))
@@ -41,9 +46,19 @@ def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
 
 def round_up_film(film: float, unit: str) -> Quantity:
     """A wet film up to a tenth of a mil or to a micrometer, so that it dries to the least film."""
-    tenths = 10 if unit == "mil" else 1
+    steps = _count_steps(unit)
     # What the rounding of the machine leaves over a whole step asks for no further one.
-    return Quantity.of(Fraction(ceil(film * tenths - 1e-9), tenths), unit)
+    return Quantity.of(Fraction(ceil(film * steps - 1e-9), steps), unit)
+
+
+def round_down_film(film: float, unit: str) -> Quantity:
+    """A wet film down to a tenth of a mil or to a micrometer: no gauge reads finer."""
+    steps = _count_steps(unit)
+    return Quantity.of(Fraction(floor(film * steps + 1e-9), steps), unit)
+
+
+def _count_steps(unit: str) -> int:
+    return 10 if unit == "mil" else 1
 
 
 PROVIDER = provide(

@@ -15,8 +15,8 @@ from specgen.model.schedule import Activity
 from specgen.model.source import Kind
 from specgen.model.typed_views import root_of
 from specgen.model.value_text import count
+from specgen.resolving.drying import BETWEEN, DRYING, find_drying
 from specgen.scheduling.applying import applies
-from specgen.scheduling.drying import BETWEEN, DRYING, find_drying
 from specgen.scheduling.waits import find_sealant_cure
 from specgen.standards import load_standards
 

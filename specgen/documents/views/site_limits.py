@@ -18,7 +18,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Every limit of weather and site that this project works by."""
     limit, display = context.limit, context.display
     least = limit("weather.least_coats")
-    held = [", during application and ", limit("weather.hold"), " after"]
+    held = [", during application and ", limit("weather.hold"), " after or until dry, whichever is longer"]
     held_eifs = [*held[:1], limit("weather.hold_eifs"), *held[2:]]
     lines = [
         *_of_barrier(context),

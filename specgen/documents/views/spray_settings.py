@@ -12,6 +12,8 @@ from specgen.documents.views._record_blanks import make_blank, make_boxes
 from specgen.model.block import Blank
 
 _ABREAST = 3
+# What a setting may differ by from the accepted one; that of the stream is a field of the project.
+_BANDS = {"atomizing_pressure": "spray.atomizing_band", "fluid_pressure": "spray.fluid_band"}
 _PATTERNS = (("oval", "oval"), ("round", "round"), ("fan_flat", "flat fan"))
 
 
@@ -73,8 +75,9 @@ def _accepted(context: DocumentContext, name: str) -> list[Any]:
     """What was accepted on the mockup, with its tolerance; before that a blank for it, and the first setting."""
     accepted = context.display(("accepted", name))
     if not accepted.open:
-        tolerance = context.display(("accepted", "stream_tolerance"))
-        return ["accepted ", accepted, *([" ± ", tolerance] if name == "stream_length" and tolerance else [])]
+        row = _BANDS.get(name)
+        tolerance = context.limit(row) if row else context.display(("accepted", "stream_tolerance"))
+        return ["accepted ", accepted, *([" ± ", tolerance] if tolerance else [])]
     blank = Blank(f"Accepted {name.replace('_', ' ')}", field=f"form.accepted_{name}.a")
     first = context.display(("spray", name)) if name != "fluid_pressure" else None
     return ["accepted ", blank, *(["; first ", first] if first and not first.open else [])]

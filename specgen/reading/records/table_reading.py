@@ -10,6 +10,7 @@ from specgen.reading.grid import Cell
 from specgen.reading.records.cell_reading import NoUnit, Read
 from specgen.reading.records.columns import ACCEPTED, Column, TableHead, count_known, find_head, list_titles
 from specgen.reading.records.gathering import Gathering
+from specgen.reading.records.half_days import list_doubts
 
 _MOST_HEAD = 20  # rows in which the titles are looked for
 _FEWEST = 2  # titles that make a row the head of a table
@@ -33,11 +34,13 @@ class _Known(dict[Any, "_Told | None"]):
         super().__init__()
         self._reader, self._column = reader, column
         self._typed: dict[Any, Any] = {}
+        self.first_rows: dict[Any, int] = {}  # of each text
 
     def __missing__(self, cell: Any) -> _Told | None:
         told = self._reader.read_known(self._column, cell, self._typed)
         if cell is None or cell.__class__ is str:
             self[cell] = told
+            self.first_rows[cell] = self._reader.row
         return told
 
 
@@ -52,6 +55,7 @@ class TableReader:
         self._reader = gathering.reader
         self._unitless: set[str] = set()
         self._is_faulty = False
+        self.row = 0  # that is being read
 
     def read(self, rows: Rows) -> bool:
         """Add the entries of a table; whether a head was found in it."""
@@ -84,6 +88,7 @@ class TableReader:
         known = [_Known(self, column) for column in head.columns]
         pick = itemgetter(*(column.at for column in head.columns), width)  # the last is no cell: there are always two
         for number, row in rows:
+            self.row = number
             cells = pick([*row[:width], *ends[len(row) :], None])
             found = [one for one in map(_look_at, known, cells) if one]
             if self._is_faulty:
@@ -95,6 +100,15 @@ class TableReader:
                 add(collection, values, EntryPlace(file, number, 0, sheet), tuple(sorted([one[2] for one in found])))
             if len(row) > width:
                 self._tell_beyond(row, head, number)
+        for one, column in zip(known, head.columns, strict=True):
+            if column.field.kind == "time":
+                self._tell_doubts(one, column)
+
+    def _tell_doubts(self, known: _Known, column: Column) -> None:
+        """Note times that may be meant of the other half of the day."""
+        for doubt in list_doubts(self.gathering.project, known.first_rows):
+            message = f"{column.name}: {doubt.message}"
+            self.gathering.remark(message, doubt.hint, self._place(doubt.row, column.at + 1))
 
     def read_known(self, column: Column, cell: Any, memo: dict[Any, Any]) -> "_Told | None":
         """What a cell tells of its column; None where it is blank."""

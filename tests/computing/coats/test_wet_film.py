@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specgen.computing.coats.wet_film import round_up_film
+from specgen.computing.coats.wet_film import find_wet_film, round_down_film, round_up_film
 from specgen.model.problem import Refused
 from specgen.model.working import Working
 from specgen.quantities.format import format_quantity
@@ -111,3 +111,19 @@ def test_a_coat_of_a_project_is_told_with_the_most_water_it_bears(tmp_path: Path
 )
 def test_a_target_is_rounded_up_so_that_it_dries_to_the_least_film(read: float, unit: str, wanted: str) -> None:
     assert format_quantity(round_up_film(read, unit), unit) == wanted
+
+
+@pytest.mark.parametrize(
+    ("read", "unit", "wanted"), [(2.975, "mil", "2.9 mil"), (2.9, "mil", "2.9 mil"), (88.4, "um", "88 µm")]
+)
+def test_a_limit_is_rounded_down_to_what_a_gauge_reads(read: float, unit: str, wanted: str) -> None:
+    assert format_quantity(round_down_film(read, unit), unit) == wanted
+
+
+@pytest.mark.parametrize(
+    ("dry", "solids", "water", "wet"),
+    # By hand: 1.5 / 0.38 = 3.947; 1.2 / 0.36 x 1.05 = 3.5; 40 / 0.40 x 1.04 = 104.
+    [(1.5, 38, 0, 3.947368), (1.2, 36, 5, 3.5), (40, 40, 4, 104)],
+)
+def test_the_plain_sum_is_that_of_the_working(dry: float, solids: float, water: float, wet: float) -> None:
+    assert find_wet_film(dry, solids, water) == pytest.approx(wet)

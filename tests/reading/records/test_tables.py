@@ -219,6 +219,37 @@ def test_a_shift_over_midnight_ends_on_the_next_day_and_one_longer_than_a_shift_
     assert records.remarks[0].message == "it ends 22 hours after it began, on the next day"
 
 
+SHIFT = {"schedule": {"shift_start": "06:00", "shift_hours": 10}}
+HALVES = "date,elevation,started_at\n2027-07-13,E1,6:20 am\n2027-07-13,E1,1:20 PM\n2027-07-14,E1,"
+
+
+def test_a_time_without_am_or_pm_beside_others_with_them_is_told_where_it_lies_outside_the_shift(
+    tmp_path: Path,
+) -> None:
+    records = read(tmp_path, f"{HALVES}1:20\n2027-07-15,E1,1:20\n", change=SHIFT)
+    (remark,) = records.remarks
+    assert (remark.file, remark.hint) == ("log.csv, C4", "write 1:20 am or 1:20 pm")
+    assert remark.message == (
+        "started_at: 1:20 has no am or pm, as others of its column have; it is read as 01:20, outside the shift"
+    )
+    assert records.of("log")[2].get("started_at") == datetime.time(1, 20)
+
+
+@pytest.mark.parametrize("cell", ["9:40", "13:20", "0120", "01:20", "4:10 am"])
+def test_a_time_within_the_shift_or_of_a_clock_of_24_hours_is_taken_as_it_stands(tmp_path: Path, cell: str) -> None:
+    assert read(tmp_path, f"{HALVES}{cell}\n", change=SHIFT).remarks == ()
+
+
+def test_a_column_without_am_and_pm_is_one_of_24_hours(tmp_path: Path) -> None:
+    text = "date,elevation,started_at\n2027-07-13,E1,1:20\n2027-07-14,E1,7:20\n"
+    assert read(tmp_path, text, change=SHIFT).remarks == ()
+
+
+def test_where_no_shift_is_known_each_time_without_am_or_pm_beside_others_with_them_is_told(tmp_path: Path) -> None:
+    (remark,) = read(tmp_path, f"{HALVES}9:40\n").remarks
+    assert remark.message == "started_at: 9:40 has no am or pm, as others of its column have; it is read as 09:40"
+
+
 def test_a_row_longer_than_the_head_is_told(tmp_path: Path) -> None:
     records = read(tmp_path, "date,area\n2027-06-15,left bay, by the door\n")
     assert told(records.faults) == [("log.csv, C2", "", "the row has more cells than the head has columns")]

@@ -28,15 +28,13 @@ from typing import NamedTuple
 from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.judging.site_work import hours_since, is_told_at
 from specgen.model.absence import Absent, all_known, read_all
-from specgen.model.project import Project
 from specgen.model.source import Source
 from specgen.model.standard import Standards
 from specgen.model.typed_views import Description, PlannedWait, SiteRecordEntry
 from specgen.quantities.comparison import less
 from specgen.recording.elapsed import hours_text
 from specgen.recording.history import History
-from specgen.resolving.limits_in_force import plan_source
-from specgen.scheduling.drying import BETWEEN, DRYING, Drying, find_drying, list_applying, list_drying_paths
+from specgen.resolving.drying import BETWEEN, DRYING, Drying, find_drying, list_applying, list_drying_paths
 from specgen.scheduling.drying_before import list_drying_before
 
 RULE = Rule(
@@ -125,13 +123,4 @@ def _list_waits(log: SiteRecordEntry, history: History, project: Description, st
         drying = facts.remember(("drying", step, wall), partial(find_drying, facts, standards, step, wall))
         if drying is None:
             raise Absent(*list_drying_paths(facts, DRYING.get(step) or BETWEEN[step], wall))
-        yield _Wait(hours, drying.hours, (_source_of(drying, facts, standards),))
-
-
-def _source_of(drying: Drying, facts: Project, standards: Standards) -> Source:
-    """Where the hours behind a step come from: the row of the trade, or the field with its own source."""
-    if drying.in_force is not None:
-        return drying.in_force.source
-    field = facts.schema.field_at(drying.path)
-    assert field is not None
-    return plan_source(facts, drying.path, field, standards)
+        yield _Wait(hours, drying.hours, (drying.source,))

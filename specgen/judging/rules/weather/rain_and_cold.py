@@ -26,18 +26,22 @@ fails WEA-02d at log.0.forecast_low
 """
 
 from specgen.judging.choice_groups import COAT_WORK, DRY_WORK, EIFS_WORK
-from specgen.judging.rule import STOP, Limits, Rule, Violations, violation
-from specgen.judging.site_limits import is_tented, least_temperature
+from specgen.judging.rule import STOP, Limits, Rule, Violation, Violations, violation
+from specgen.judging.site_limits import Figure, is_tented, least_temperature
 from specgen.model.absence import all_known, if_given
+from specgen.model.standard import Standards
 from specgen.model.typed_views import Description, SiteRecordEntry
 from specgen.quantities.comparison import less
 from specgen.quantities.quantity import Quantity
+from specgen.resolving.limits_in_force import limit_in_force
+from specgen.weather.hold import Hold, find_hold
 
 RULE = Rule(
     "WEA-02",
     "Rain and the night after the work",
     remedy=(
-        "Do not begin; or close the tent over the work and hold its air at the least temperature for {weather.hold}."
+        "Do not begin; or close the tent over the work and hold its air at the least temperature for {weather.hold} or "
+        "until the work is dry, whichever is longer."
     ),
     steps="smoothing_1 smoothing_2 primer gloss",
     documents="D12c D14",
@@ -61,34 +65,46 @@ def rain_on_the_work(log: SiteRecordEntry, project: Description) -> Violations:
 @RULE.test(
     "b",
     STOP,
-    "Rain is forecast within {weather.hold}, and no tent stands at this elevation.",
+    "Rain is forecast, and no tent stands at this elevation; required: {wanted}.",
     at="log.forecast_rain",
     basis="practice",
-    remedy="Do not begin; or tent the work, and keep it closed for {weather.hold} after the coat.",
+    remedy=(
+        "Do not begin; or tent the work, and keep it closed for {weather.hold} or until the work is dry, whichever is "
+        "longer."
+    ),
 )
-def rain_to_come(log: SiteRecordEntry, project: Description) -> Violations:
+def rain_to_come(log: SiteRecordEntry, project: Description, standards: Standards) -> Violations:
     """Rain is forecast for work that no tent covers."""
     if if_given(lambda: log.step) not in DRY_WORK and all_known(
         lambda: log.forecast_rain, lambda: not is_tented(log, project)
     ):
-        yield violation("yes")
+        hold = _find_hold(log, project, standards)
+        remedy = f"Do not begin; or tent the work, and keep it closed for {hold.hours} h after it, until it is dry."
+        yield violation("yes", f"none within {hold.hours} h", sources=(hold.source,), remedy=remedy)
 
 
 @RULE.test(
     "c",
     STOP,
-    "The next {weather.hold} fall to {found}; minimum {wanted} until the coat is dry.",
+    "The forecast falls to {found}; minimum {wanted} until the coat is dry.",
     at="log.forecast_low",
     limit="weather.least_coats",
-    remedy="Do not begin; or close a heated tent over the coat, and hold {wanted} or more in it for {weather.hold}.",
+    remedy=(
+        "Do not begin; or close a heated tent over the coat, and hold {wanted} or more in it for {weather.hold} or "
+        "until the coat is dry, whichever is longer."
+    ),
 )
-def cold_night_on_a_coat(log: SiteRecordEntry, project: Description, limits: Limits) -> Violations:
+def cold_night_on_a_coat(
+    log: SiteRecordEntry, project: Description, limits: Limits, standards: Standards
+) -> Violations:
     """A coat is to dry in a colder night than it bears, and in no heated tent."""
     if log.step in COAT_WORK and all_known(
         lambda: _is_colder(log, project, limits), lambda: not is_tented(log, project, heated=True)
     ):
         least = least_temperature(log, project, limits, log.forecast_low)
-        yield violation(log.forecast_low, wanted=least.value, sources=least.sources)
+        sources = least.sources or (limit_in_force(project.project, standards.limits["weather.least_coats"]).source,)
+        words = ("the coat", "until the coat is dry")
+        yield _tell_cold(log, Figure(least.value, sources), _find_hold(log, project, standards), words)
 
 
 def _is_colder(log: SiteRecordEntry, project: Description, limits: Limits) -> bool:
@@ -99,19 +115,40 @@ def _is_colder(log: SiteRecordEntry, project: Description, limits: Limits) -> bo
 @RULE.test(
     "d",
     STOP,
-    "The next {weather.hold_eifs} fall to {found}; minimum {wanted} until adhesive and base coat have set.",
+    "The forecast falls to {found}; minimum {wanted} until adhesive and base coat have set.",
     at="log.forecast_low",
     limit="weather.least_eifs",
     step="smoothing_1",
     remedy=(
-        "Do not begin; or close a heated tent over the work, and hold {weather.least_eifs} or more in it for "
-        "{weather.hold_eifs}."
+        "Do not begin; or close a heated tent over the work, and hold {wanted} or more in it for {weather.hold_eifs} "
+        "or until it has set, whichever is longer."
     ),
     why="adhesive and base coat that freeze before they have set do not hold",
 )
-def cold_night_on_base_coat(log: SiteRecordEntry, project: Description, limit: Quantity) -> Violations:
+def cold_night_on_base_coat(
+    log: SiteRecordEntry, project: Description, limit: Quantity, standards: Standards
+) -> Violations:
     """Adhesive or base coat is to set in a colder night than it bears, and in no heated tent."""
     if log.step in EIFS_WORK and all_known(
         lambda: less(log.forecast_low, limit), lambda: not is_tented(log, project, heated=True)
     ):
-        yield violation(log.forecast_low, wanted=limit)
+        sources = (limit_in_force(project.project, standards.limits["weather.least_eifs"]).source,)
+        words = ("the work", "until it has set")
+        yield _tell_cold(log, Figure(limit, sources), _find_hold(log, project, standards), words)
+
+
+def _find_hold(log: SiteRecordEntry, project: Description, standards: Standards) -> Hold:
+    """The hours behind the step of an entry; of a wall that is not told yet those usual in the trade."""
+    wall = if_given(lambda: log.elevation.wall.mark) or ""
+    return find_hold(project.project, standards, str(if_given(lambda: log.step) or ""), (wall,))
+
+
+def _tell_cold(log: SiteRecordEntry, least: Figure, hold: Hold, words: tuple[str, str]) -> Violation:
+    """A cold night, with the hours through which a tent has to be heated, and whose they are where it dries longer."""
+    what, until = words
+    remedy = (
+        f"Do not begin; or close a heated tent over {what}, and hold {{wanted}} or more in it for {hold.hours} h, "
+        f"{until}."
+    )
+    sources = (*least.sources, hold.source) if hold.dries else least.sources
+    return violation(log.forecast_low, least.value, sources=tuple(dict.fromkeys(sources)), remedy=remedy)
