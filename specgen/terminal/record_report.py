@@ -40,7 +40,7 @@ def format_record(
         *_describe_record(project, judgment),
         *(line for one in judgment.nonconformances for line in _describe_nonconformance(project, one)),
         *(line for state in _HEADS for line in _list_unsettled(project, judgment, state)),
-        *_list_remarks((*project.records.remarks, *judgment.unmatched)),
+        *_list_remarks((*project.records.remarks, *judgment.unmatched, *judgment.unplaced)),
     ]
     following = f"{command} --out site-record" if not written else f"specgen check {command.split(' ', 2)[2]}"
     return show_lines([*lines, *tell_next(following)], screen)
@@ -51,9 +51,9 @@ def _describe_record(project: Project, judgment: RecordJudgment) -> Iterator[Lin
     records = project.records
     found = len(judgment.nonconformances)
     told = count(found, "nonconformance") if found else "no nonconformance"
-    settled = sum(one.is_settled for one in judgment.nonconformances)
-    told += f", {found - settled:,} open" if settled else ""
-    yield Line(f"Site record: {told}", 2, style="stop" if found else "good")
+    left = len(judgment.open)
+    told += f", {left:,} open" if 0 < left < found else ", none open" if found and not left else ""
+    yield Line(f"Site record: {told}", 2, style="stop" if left else "good")
     yield from _tell_unjudged(records)
     yield Line(f"{project.value(('project', 'name'))}: {_tell_days(records)}".removesuffix(": "), 2)
     held = [(len(records.of(name)), name) for name in COLLECTIONS]
@@ -64,6 +64,8 @@ def _describe_record(project: Project, judgment: RecordJudgment) -> Iterator[Lin
         yield Line(f"  and {len(records.files) - _MOST_FILES:,} files more", 4)
     states = (f"{judgment.counts.get(state, 0):,} {words(state)}" for state in ReadingState)
     yield Line(f"readings: {', '.join(states)}", 2)
+    if judgment.mockup.criteria:
+        yield Line(f"mockup: {judgment.mockup.tell()}", 4)
 
 
 def _tell_unjudged(records: Records) -> Iterator[Line]:

@@ -30,10 +30,11 @@ class FilledSheet(NamedTuple):
 
 
 class Remainder(NamedTuple):
-    """The fields of an entry that no form has a place for."""
+    """The fields of an entry that no form has a place for, and why where it is one of a kind that forms have."""
 
     entry: Entry
     names: tuple[str, ...]
+    why: str = ""
 
 
 @dataclass

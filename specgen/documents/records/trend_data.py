@@ -10,11 +10,11 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue, take_stricter
 from specgen.documents.form_units import UNITS
 from specgen.documents.records.dew import compute_dew_point
-from specgen.documents.records.entry_text import split_readings
+from specgen.documents.records.reading_figures import read_figure
 from specgen.documents.records.sheets_of_record import mark_entries
 from specgen.model.record import Entry, day_of
-from specgen.quantities.number import QuantityError, plain_text, read_number
 from specgen.quantities.quantity import Quantity
+from specgen.recording.mockup_results import split_readings
 
 # Nothing is drawn of fewer readings: two points make no trend.
 LEAST_READINGS = 3
@@ -135,20 +135,11 @@ def _gloss(context: DocumentContext) -> Trend:
     points, marks = list[Point](), mark_entries(context.recorded.nonconformances)
     for entry in context.project.records.of("result"):
         for text in split_readings(entry) if entry.get("criterion") == "gloss" else ():
-            value = _read(text)
+            value = read_figure(text)
             if value is not None:
                 outside = "reading" in marks.get(("result", entry.number), {})
                 points.append(Point(len(points) + 1, value, outside, entry))
     return Trend("Gloss of the mockup", "gloss units", tuple(points), bounds, of_each="reading", of_mean=True)
-
-
-def _read(text: str) -> float | None:
-    """The number of a reading in words, `74` of `74 GU`; None where it begins with none, or can be read in two ways."""
-    try:
-        found = read_number(plain_text(text))
-    except QuantityError:
-        return None
-    return None if found is None or found.decimal_too else float(found.number)
 
 
 def _temperatures(context: DocumentContext) -> Iterator[Trend]:
