@@ -32,7 +32,8 @@ ENDS = {
 READ_ON = "specgen fields log lists what an entry holds, specgen rules ID tells the reason of a clause"
 _JSON = (
     "text, or json: format, project, errors, days (first, last, number), files, entries, counts by state, "
-    "open (nonconformances), nonconformances (each with disposition and settled), mockup (criteria, recorded, missing), unsettled (missing and not evaluated, by step and field), "
+    "open (how many nonconformances), nonconformances (each with disposition and settled), "
+    "mockup (criteria, recorded, missing), unsettled (missing and not evaluated, by step and field), "
     "remarks"
 )
 # A record in one of these forms is no project, so that it may stand alone.

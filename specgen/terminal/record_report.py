@@ -24,6 +24,8 @@ _NOUNS = {
     "inspection": ("inspection", "inspections"),
     "disposition": ("disposition", "dispositions"),
 }
+# Entries of these are held against limits by their day.
+_DATED = ("log", "release", "inspection")
 _MOST_FILES, _MOST_REMARKS = 12, 10
 _HEADS = {ReadingState.MISSING: "Missing", ReadingState.NOT_EVALUATED: "Not evaluated"}
 _ABOUT = {
@@ -70,7 +72,7 @@ def _describe_record(project: Project, judgment: RecordJudgment) -> Iterator[Lin
 
 def _tell_unjudged(records: Records) -> Iterator[Line]:
     """How many entries tell no day, and which files tell no step by which entries are held against limits."""
-    entries = [entry for name in COLLECTIONS if name != "result" for entry in records.of(name)]
+    entries = [entry for name in _DATED for entry in records.of(name)]
     undated = sum(day_of(entry) is None for entry in entries)
     if undated:
         yield Line(f"not judged in full: no day in {undated:,} of {len(entries):,} entries", 2, "", "caution")

@@ -10,12 +10,15 @@ from specgen.documents.parties import tell_party
 from specgen.documents.records.entry_text import tell_disposition
 from specgen.documents.records.panel_work import COATS, list_panel_work
 from specgen.model.finding import Severity
-from specgen.model.record_judgment import Nonconformance
+from specgen.model.record_judgment import MockupCount, Nonconformance
 from specgen.model.value_text import count
+from specgen.recording.mockup_results import count_recorded
 
 # The document of a closeout.
 CLOSEOUT = "D17"
 _APPLICATOR = "applicator"
+# Any of these in the contract asks for a warranty.
+_OF_WARRANTY = ("warranty_years", "warrantors")
 _MOST_TOLD = 3
 
 
@@ -62,9 +65,38 @@ def _gather(context: DocumentContext) -> Iterator[OpenLine]:
         yield OpenLine(
             f"Disposition of {count(len(waiting), 'nonconformance')}", tell_party(context, "architect"), "D21"
         )
-    if not context.project.records.of("result"):
-        yield OpenLine("Results of the mockup", tell_party(context, _APPLICATOR), "D10")
+    yield from _list_criteria(context)
+    yield from _list_warranties(context)
     yield from _list_panels(context)
+
+
+def count_criteria(context: DocumentContext) -> MockupCount:
+    """How much of the acceptance form of the mockup is recorded."""
+    return count_recorded(context.project, context.standards)
+
+
+def _list_criteria(context: DocumentContext) -> Iterator[OpenLine]:
+    """The criteria of the mockup without a result, each; all of them in one line where none has any."""
+    counted, by = context.remember(count_criteria), tell_party(context, _APPLICATOR)
+    if not counted.recorded:
+        yield OpenLine(f"Results of the mockup: {counted.tell()}", by, "D10")
+        return
+    for one in counted.missing:
+        yield OpenLine(f"Mockup criterion {one.number} not recorded: {one.title}", by, "D10")
+
+
+def _list_warranties(context: DocumentContext) -> Iterator[OpenLine]:
+    """The warranty that the contract asks for, as long as no signed one is attached."""
+    project = context.project
+    asked = any(project.is_given(("contract", name)) for name in _OF_WARRANTY)
+    attached = [("attachments", mark) for mark in project.members.get(("attachments",), ())]
+    warranties = [at for at in attached if project.get((*at, "kind")) == "warranty"]
+    if (asked or warranties) and not any(project.get((*at, "signed")) for at in warranties):
+        marks = ", ".join(at[-1] for at in warranties)
+        said = "Executed warranty" + (
+            f": {marks} {'is' if len(warranties) == 1 else 'are'} not signed" if marks else ""
+        )
+        yield OpenLine(said, tell_party(context, _APPLICATOR), "D18")
 
 
 def _list_panels(context: DocumentContext) -> Iterator[OpenLine]:
