@@ -13,7 +13,7 @@ def read_figure(text: str) -> float | None:
 
 
 def tell_mean(readings: Sequence[str]) -> str:
-    """The mean of readings to three digits and two decimals; empty where one of them is no figure, or two tell different units."""
+    """The mean of readings to three digits; empty where one of them is no figure, or their units differ."""
     found = [_read(text) for text in readings]
     figures = [one for one in found if one is not None]
     units = {one.behind.replace(",", " ").split()[0] for one in figures if one.behind.strip()}

@@ -54,7 +54,8 @@ def test_a_reading_whose_angle_is_not_told_stands_in_the_list_and_on_no_row() ->
     lines = lines_of({**RESULT, "criterion": "color_reading", "reading": "1.2"})
     assert line_of(lines, "Color difference, 15 degrees")[5] == "____"
     listed = next(line for line in lines if line[0] == "june.csv, row 2")
-    assert listed[3] == "Criterion judged: color reading; Reading at the criterion: 1.2; Criterion passed: yes"
+    told = "Criterion judged: color reading; Reading at the criterion: 1.2; Criterion passed: yes"
+    assert listed[3] == f"{told}. On no line: not told whether line 23a, 23b or 23c."
 
 
 def test_accepted_settings_stand_in_their_blanks() -> None:
