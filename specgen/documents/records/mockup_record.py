@@ -26,6 +26,8 @@ from specgen.recording.mockup_results import PartResults, Viewing, view_results
 _READING, _PASSED, _SIGNED = "result.reading.", "result.passed.", "result.signed_by."
 _NAMES = ("criterion", "own", "part", "reading", "passed")
 _JOINED = "; "
+# A box has room for so many signs; longer readings stand below the form.
+_ROOM, _BELOW = 8, "below"
 
 
 def compose_mockup_record(form: Template, context: DocumentContext, judgment: RecordJudgment) -> tuple[Document, ...]:
@@ -66,6 +68,7 @@ class _Filling:
     settings: dict[str, str]
     entered: Entered = field(default_factory=Entered)
     rest: list[Remainder] = field(default_factory=list)
+    worded: list[tuple[str, str, str]] = field(default_factory=list)  # number, criterion, readings
 
     @cached_property
     def section(self) -> FormSection:
@@ -77,12 +80,14 @@ class _Filling:
         slots = [
             slot for n in range(1, len(self.section.blanks)) if (slot := f"{_READING}{row}.{n}") in self.section.blanks
         ]
+        texts = [text for _, text in found.readings]
+        if max(map(len, texts), default=0) > _ROOM or len(texts) > len(slots):
+            self.worded.append((found.part.number, found.line.title, _JOINED.join(texts)))
         for at, (entry, text) in enumerate(found.readings):
             slot = slots[min(at, len(slots) - 1)]
-            before = self.entered.texts.get(slot)
-            self.entered.texts[slot] = text if before is None else f"{before}{_JOINED}{text}"
+            self.entered.texts[slot] = _BELOW if len(text) > _ROOM or at >= len(slots) else text
             self._mark(entry, "reading", slot)
-        mean = tell_mean([text for _, text in found.readings]) if self.section.has(f"{MEAN}{row}") else ""
+        mean = tell_mean(texts) if self.section.has(f"{MEAN}{row}") else ""
         self.entered.texts |= {f"{MEAN}{row}": mean} if mean else {}
         self._judge(row, found.entries)
 
@@ -124,6 +129,7 @@ def _fill_viewing(filling: _Filling, number: int, viewing: Viewing) -> Document:
     blank, ident = filling.blank, f"{filling.blank.id}-record{'' if number == 1 else f'-{number}'}"
     blocks: tuple[Block, ...] = (
         *fill_blocks(filling.section, filling.entered),
+        *_list_worded(filling.worded),
         *_list_signed(filling.context, viewing.entries),
         *list_rest(filling.context, filling.rest, filling.marks),
     )
@@ -143,6 +149,14 @@ def _fill_viewing(filling: _Filling, number: int, viewing: Viewing) -> Document:
         digests=(),
         used_for="Read what was found and accepted on the mockup",
     )
+
+
+def _list_worded(worded: Iterable[tuple[str, str, str]]) -> Iterator[Block]:
+    """The readings that no box has room for."""
+    rows = tuple(tuple((Text(cell),) for cell in row) for row in worded)
+    if rows:
+        yield Part((Text("Readings in words"),))
+        yield Table(((Text("No."),), (Text("Criterion"),), (Text("Readings"),)), rows, (8, 32, 60))
 
 
 def _list_signed(context: DocumentContext, entries: Iterable[Entry]) -> Iterator[Block]:
