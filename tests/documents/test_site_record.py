@@ -51,10 +51,10 @@ def test_the_forms_stand_in_their_order_and_a_page_each() -> None:
     lines = lines_of("D12", context_of_example("clean"))
     heads = [line for line in lines if line.startswith("D12") and line.isupper()]
     assert heads[-4:] == [
-        "D12A SPRAY RECORD",
-        "D12B VISCOSITY AND WATER",
-        "D12C WEATHER",
-        "D12D DRYING RELEASE AND READINGS",
+        "D12a SPRAY RECORD",
+        "D12b VISCOSITY AND WATER",
+        "D12c WEATHER",
+        "D12d DRYING RELEASE AND READINGS",
     ]
 
 

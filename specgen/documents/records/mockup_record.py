@@ -27,7 +27,7 @@ _READING, _PASSED, _SIGNED = "result.reading.", "result.passed.", "result.signed
 _NAMES = ("criterion", "own", "part", "reading", "passed")
 _JOINED = "; "
 # A box has room for so many signs; longer readings stand below the form.
-_ROOM, _BELOW = 8, "below"
+_ROOM, _BELOW = 8, "*"
 
 
 def compose_mockup_record(form: Template, context: DocumentContext, judgment: RecordJudgment) -> tuple[Document, ...]:
@@ -143,6 +143,7 @@ def _fill_viewing(filling: _Filling, number: int, viewing: Viewing) -> Document:
         legend=(
             *blank.legend,
             (OUTSIDE, "Outside its limit; number of the nonconformance in D21"),
+            *(((_BELOW, "Told below, in Readings in words"),) if filling.worded else ()),
             *((("Mean", "Computed from the readings of its line"),) if means else ()),
         ),
         running=(left, right.replace(blank.id, ident, 1)),
