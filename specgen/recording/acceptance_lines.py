@@ -62,7 +62,7 @@ def list_shown_walls(project: Project) -> tuple[str, ...]:
 
 def list_lines(project: Project, standards: Standards) -> tuple[AcceptanceLine, ...]:
     """Every line in the order of the standards; own lines that name none stand at the end."""
-    return project.remember("lines of the acceptance form", lambda: tuple(_Lines(project, standards).make()))
+    return tuple(_Lines(project, standards).make())
 
 
 def list_standard_spans(project: Project, row: Criterion) -> tuple[Span, ...]:
