@@ -3,6 +3,8 @@
 from datetime import date
 from typing import Any
 
+import pytest
+
 from specgen.formats import text
 from tests.documents.records.entries import context_with, documents_of, judgment_of, make_entries, q
 
@@ -56,6 +58,71 @@ def test_a_reading_whose_angle_is_not_told_stands_in_the_list_and_on_no_row() ->
     listed = next(line for line in lines if line[0] == "june.csv, row 2")
     told = "Criterion judged: color reading; Reading at the criterion: 1.2; Criterion passed: yes"
     assert listed[3] == f"{told}. On no line: not told whether line 23a, 23b or 23c."
+
+
+CUP = {**RESULT, "criterion": "primer_gloss_cup", "reading": "41 s; 41 s; 30 s; 72 °F"}
+PARTS = (("coat 1", "15a"), ("Coat 2", "15b"), ("2", "15b"), ("gloss gun, coat 2", ""), ("coat 3", ""))
+
+
+@pytest.mark.parametrize(("part", "number"), PARTS)
+def test_a_result_stands_on_the_line_of_the_coat_it_names_and_one_of_no_line_is_listed(part: str, number: str) -> None:
+    lines = lines_of({**CUP, "part": part})
+    filled = [line[0] for line in lines if len(line) > 10 and line[5] == "41 s"]
+    assert filled == ([number] if number else [])
+    listed = [line[3] for line in lines if line[0] == "june.csv, row 2"]
+    assert [said.rpartition("On no line: ")[2] for said in listed] == (
+        [] if number else [f"there is no '{part}' on line 15."]
+    )
+
+
+def test_results_of_two_coats_that_name_neither_are_taken_in_their_order_where_they_fill_both_lines() -> None:
+    later = {**CUP, "reading": "40 s; 40 s; 29 s; 74 °F"}
+    lines = lines_of(CUP, later)
+    assert [line[5:9] for line in lines if line[0] in ("15a", "15b")] == [
+        ["41 s", "41 s", "30 s", "72 °F"],
+        ["40 s", "40 s", "29 s", "74 °F"],
+    ]
+
+
+def test_the_coats_of_one_line_that_were_signed_on_two_days_are_of_one_viewing() -> None:
+    second = {**CUP, "part": "coat 2", "signed_on": date(2027, 4, 9)}
+    lines = lines_of({**CUP, "part": "coat 1"}, second)
+    assert [line[0] for line in lines if len(line) > 10 and line[5] == "41 s"] == ["15a", "15b"]
+
+
+def test_readings_parted_by_commas_have_a_box_each_and_their_mean_is_computed() -> None:
+    # (61 + 63 + 62 + 60 + 64 + 62) / 6 = 62, by hand.
+    lines = lines_of({**RESULT, "criterion": "gloss", "reading": "61, 63, 62, 60, 64, 62"})
+    row = next(line for line in lines if len(line) > 10 and line[1].startswith("Specular gloss"))
+    assert row[5:12] == ["61", "63", "62", "60", "64", "62", "62"]
+
+
+def test_a_mean_is_not_computed_of_words_or_of_two_units() -> None:
+    for reading in ("61; no reading", "61 GU; 4 mil"):
+        lines = lines_of({**RESULT, "criterion": "gloss", "reading": reading})
+        row = next(line for line in lines if len(line) > 10 and line[1].startswith("Specular gloss"))
+        assert row[11] == "____"
+
+
+def test_readings_too_long_or_too_many_for_their_boxes_stand_in_a_table_of_their_own() -> None:
+    lines = lines_of(
+        {**RESULT, "criterion": "raking_light", "reading": "no shadow at a lap"},
+        {**RESULT, "criterion": "smoothing_feel", "reading": "dust; none"},
+    )
+    assert line_of(lines, "Smoothing coat texture")[5] == "*"
+    told = lines.index(["No.", "Criterion", "Readings"])
+    assert [line[2] for line in lines[told + 1 : told + 3]] == ["no shadow at a lap", "dust; none"]
+
+
+def test_a_line_for_record_is_done_when_it_is_recorded() -> None:
+    lines = lines_of({**RESULT, "criterion": "primer_wet_film", "reading": "4.2, 4.4 mil"})
+    assert line_of(lines, "Primer wet film")[12:] == ["(x) done", "LN"]
+
+
+def test_a_criterion_that_the_form_has_no_line_for_is_listed_with_the_reason() -> None:
+    lines = lines_of({**RESULT, "criterion": "", "own": "97"})
+    (listed,) = [line[3] for line in lines if line[0] == "june.csv, row 2"]
+    assert listed.endswith("On no line: the acceptance form of this project has no line 'own-97'.")
 
 
 def test_accepted_settings_stand_in_their_blanks() -> None:
