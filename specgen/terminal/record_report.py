@@ -51,11 +51,8 @@ def format_record(
 def _describe_record(project: Project, judgment: RecordJudgment) -> Iterator[Line]:
     """Of what project and which days the record is, what it holds, the files, and the counts."""
     records = project.records
-    found = len(judgment.nonconformances)
-    told = count(found, "nonconformance") if found else "no nonconformance"
-    left = len(judgment.open)
-    told += f", {left:,} open" if 0 < left < found else ", none open" if found and not left else ""
-    yield Line(f"Site record: {told}", 2, style="stop" if left else "good")
+    told = tell_nonconformances(judgment)
+    yield Line(f"Site record: {told}", 2, style="stop" if judgment.open else "good")
     yield from _tell_unjudged(records)
     yield Line(f"{project.value(('project', 'name'))}: {_tell_days(records)}".removesuffix(": "), 2)
     held = [(len(records.of(name)), name) for name in COLLECTIONS]
@@ -68,6 +65,15 @@ def _describe_record(project: Project, judgment: RecordJudgment) -> Iterator[Lin
     yield Line(f"readings: {', '.join(states)}", 2)
     if judgment.mockup.criteria:
         yield Line(f"mockup: {judgment.mockup.tell()}", 4)
+
+
+def tell_nonconformances(judgment: RecordJudgment) -> str:
+    """`16 nonconformances, 8 open`; where none is settled how many alone."""
+    found, left = len(judgment.nonconformances), len(judgment.open)
+    if not found:
+        return "no nonconformance"
+    told = count(found, "nonconformance")
+    return told if left == found else f"{told}, {left:,} open" if left else f"{told}, none open"
 
 
 def _tell_unjudged(records: Records) -> Iterator[Line]:

@@ -11,8 +11,10 @@ from specgen.documents.records.entry_text import tell_disposition
 from specgen.documents.records.panel_work import COATS, list_panel_work
 from specgen.model.finding import Severity
 from specgen.model.record_judgment import MockupCount, Nonconformance
+from specgen.model.status import StepState
 from specgen.model.value_text import count
 from specgen.recording.mockup_results import count_recorded
+from specgen.recording.status import Asked, find_status
 
 # The document of a closeout.
 CLOSEOUT = "D17"
@@ -66,6 +68,7 @@ def _gather(context: DocumentContext) -> Iterator[OpenLine]:
             f"Disposition of {count(len(waiting), 'nonconformance')}", tell_party(context, "architect"), "D21"
         )
     yield from _list_criteria(context)
+    yield from _list_holds(context)
     yield from _list_warranties(context)
     yield from _list_panels(context)
 
@@ -83,6 +86,23 @@ def _list_criteria(context: DocumentContext) -> Iterator[OpenLine]:
         return
     for one in counted.missing:
         yield OpenLine(f"Mockup criterion {one.number} not recorded: {one.title}", by, "D10")
+
+
+def _list_holds(context: DocumentContext) -> Iterator[OpenLine]:
+    """The hold points that nobody has released, and those signed by another than the party that accepts."""
+    status = find_status(context.project, context.standards, Asked(context.recorded))
+    grouped: dict[tuple[str, str, str], list[str]] = {}
+    for face in status.faces if status.at is not None else ():
+        for one in face.steps:
+            if one.releaser is not None and one.state is not StepState.RELEASED:
+                grouped.setdefault((one.step.title, one.releaser.role, ""), []).append(face.elevation)
+        for owed in face.owed:
+            if owed.what == "signature" and owed.step.point == "H":
+                grouped.setdefault((owed.step.title, owed.party.role, owed.about), []).append(face.elevation)
+    for (title, role, about), faces in grouped.items():
+        told = f"{span_marks(dict.fromkeys(faces))}{about and f', {about}'}"
+        said = f"Hold point {title} not {'signed' if about else 'released'}: {told}"
+        yield OpenLine(said, tell_party(context, role), "D11")
 
 
 def _list_warranties(context: DocumentContext) -> Iterator[OpenLine]:

@@ -140,6 +140,19 @@ def test_a_warranty_that_the_contract_asks_for_is_open_until_a_signed_one_is_att
         assert [line.what for line in list_open(closing) if line.what.startswith("Executed")] == told
 
 
+def test_a_hold_point_is_open_until_the_party_that_accepts_has_signed_it() -> None:
+    accepted = {"step": "acceptance", "elevation": "E1", "done_on": date(2027, 7, 19), "outcome": "accepted"}
+    for by, told in (
+        ("Plumbrule Inspection", "Hold point Acceptance of the finish not signed: E1, signed so far by {}"),
+        ("K. Mullion, Mullion and Hart Architects", ""),
+    ):
+        closing = context_with(make_entries(("inspection", {**accepted, "by": by})), "season")
+        opened = {line.what: line.by for line in list_open(closing) if "Acceptance of the finish" in line.what}
+        architect = "Architect (Mullion and Hart Architects)"
+        unsigned = {told.format(by): architect} if told else {}
+        assert opened == {"Hold point Acceptance of the finish not released: E2, E3": architect} | unsigned
+
+
 def test_a_closeout_with_open_items_is_written_as_a_draft_alone(tmp_path: Path) -> None:
     with pytest.raises(Refused, match="nothing was written: at closeout, 4 items are open: Results of the mockup"):
         building.build(CLEAN, tmp_path / "out", ("txt",), ("D17",))
