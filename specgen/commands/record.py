@@ -26,7 +26,7 @@ EXAMPLES = (
 )
 ENDS = {
     DONE: "judged, and no nonconformance is open",
-    AGAINST: "judged, and a nonconformance waits for its disposition",
+    AGAINST: "judged, and a nonconformance is open: no disposition settles it",
     NOT_DONE: "not judged; what is wrong with a file is told with its row",
 }
 READ_ON = "specgen fields log lists what an entry holds, specgen rules ID tells the reason of a clause"
