@@ -39,10 +39,12 @@ def compose_mockup_record(form: Template, context: DocumentContext, judgment: Re
     blank = compose_document(form, context, draft=False)
     marks = mark_entries(judgment.nonconformances)
     viewings = view_results(context.project, context.standards) or (Viewing(),)
-    last = len(viewings)
+    fillings = [_Filling(blank, context, marks) for _ in viewings]
+    fillings[-1].entered.texts |= settings
+    fillings[-1].accept()
     return tuple(
-        _fill_viewing(_Filling(blank, context, marks, settings if number == last else {}), number, viewing)
-        for number, viewing in enumerate(viewings, 1)
+        _fill_viewing(filling, number, viewing)
+        for number, (filling, viewing) in enumerate(zip(fillings, viewings, strict=True), 1)
     )
 
 
@@ -65,7 +67,6 @@ class _Filling:
     blank: Document
     context: DocumentContext
     marks: Marks
-    settings: dict[str, str]
     entered: Entered = field(default_factory=Entered)
     rest: list[Remainder] = field(default_factory=list)
     worded: list[tuple[str, str, str]] = field(default_factory=list)  # number, criterion, readings
@@ -74,6 +75,13 @@ class _Filling:
     def section(self) -> FormSection:
         """All of the form."""
         return take_whole(self.blank)
+
+    def accept(self) -> None:
+        """Tick the decision, with its day beside the party that decides, where the project tells that it was taken."""
+        accepted, approver = (self.context.project.get(("mockup", name)) for name in ("accepted_on", "approver"))
+        if accepted is not None:
+            self.entered.ticks["form.decision"] = ("accepted",)
+            self.entered.texts |= {f"form.signed_on.{approver}": long_date(accepted)} if approver else {}
 
     def fill_part(self, row: str, found: PartResults) -> None:
         """Put readings, mean, outcome and initials on the row of a part of a line; what has no box is kept apart."""
@@ -125,7 +133,6 @@ def _fill_viewing(filling: _Filling, number: int, viewing: Viewing) -> Document:
     for row, found in viewing.parts.items():
         filling.fill_part(row, found)
     filling.rest += [Remainder(one.entry, _list_unsigned(one.entry), one.why) for one in viewing.unplaced]
-    filling.entered.texts |= filling.settings
     blank, ident = filling.blank, f"{filling.blank.id}-record{'' if number == 1 else f'-{number}'}"
     blocks: tuple[Block, ...] = (
         *fill_blocks(filling.section, filling.entered),

@@ -139,5 +139,15 @@ def test_a_result_outside_its_limit_bears_the_number_of_its_nonconformance() -> 
     assert (line[5], line[12]) == ("1/32 in ▲\u00a02", "(x) pass ( ) fail ▲\u00a01")
 
 
+def test_the_decision_is_ticked_on_the_last_viewing_with_the_day_the_project_tells() -> None:
+    accepted = context_with(make_entries(("result", RESULT)), "season")
+    lines = text.write_text(documents_of(accepted)["D10-record"]).splitlines()
+    assert any("By the architect: (x) Accepted ( ) Accepted as noted" in line for line in lines)
+    assert "Architect | Mullion and Hart Architects | ____ | ____ | May 7, 2027" in lines
+    first = {**RESULT, "passed": False, "signed_on": date(2027, 4, 2)}
+    two = context_with(make_entries(("result", first), ("result", RESULT)), "season")
+    assert "( ) Accepted ( ) Accepted as noted" in text.write_text(documents_of(two)["D10-record"])
+
+
 def test_without_results_and_settings_there_is_no_filled_form() -> None:
     assert not any(name.startswith("D10") for name in documents_of(context_with([])))
