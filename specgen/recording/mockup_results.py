@@ -72,10 +72,10 @@ def view_results(project: Project, standards: Standards) -> tuple[Viewing, ...]:
 
 
 def find_row(project: Project, standards: Standards, entry: Entry) -> str:
-    """The row of the form that a result is of, as its blanks name it; the line where its part is not told."""
+    """The row of the form that a result is of, as its blanks name it; of no row its line, with the part it tells."""
     line = _find_line(_name_lines(project, standards), entry)
     part = _find_told(line, entry) if line is not None else None
-    return part.row if part is not None else line.criterion if line is not None else name_line(entry)
+    return part.row if part is not None else f"{name_line(entry)} {entry.get('part') or ''}".rstrip()
 
 
 def count_recorded(project: Project, standards: Standards) -> MockupCount:

@@ -15,6 +15,12 @@ fails MOC-06a at log.0.date
 fails MOC-06b at result.0.passed
     mockup: {accepted_on: 2027-04-05}
     result: [{criterion: gloss, passed: no}]
+fails MOC-06b at result.0.passed
+    mockup: {accepted_on: 2027-04-05}
+    gloss: {coats: 2}
+    result:
+      - {criterion: primer_gloss_cup, part: coat 1, passed: no}
+      - {criterion: primer_gloss_cup, part: coat 2, passed: yes}
 """
 
 from datetime import date
