@@ -48,7 +48,7 @@ KINDS: dict[str, dict[str, tuple[str, ...]]] = {
             *("decision", "by", "decided_on", "note"),
         )
     },
-    "mockup": {"result": ("criterion", "reading", "passed", "signed_by", "signed_on"), "accepted": ()},
+    "mockup": {"result": ("criterion", "part", "reading", "passed", "signed_by", "signed_on"), "accepted": ()},
 }
 _YES_NO = ("yes", "no")
 

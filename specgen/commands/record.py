@@ -25,14 +25,15 @@ EXAMPLES = (
     ("record --blank weather --out june.csv", "an empty record of the weather, to fill in line by line"),
 )
 ENDS = {
-    DONE: "judged, and no nonconformance was found",
-    AGAINST: "judged, and a nonconformance was found",
+    DONE: "judged, and no nonconformance is open",
+    AGAINST: "judged, and a nonconformance is open: no disposition settles it",
     NOT_DONE: "not judged; what is wrong with a file is told with its row",
 }
 READ_ON = "specgen fields log lists what an entry holds, specgen rules ID tells the reason of a clause"
 _JSON = (
     "text, or json: format, project, errors, days (first, last, number), files, entries, counts by state, "
-    "nonconformances (each with disposition and settled), unsettled (missing and not evaluated, by step and field), "
+    "open (how many nonconformances), nonconformances (each with disposition and settled), "
+    "mockup (criteria, recorded, missing), unsettled (missing and not evaluated, by step and field), "
     "remarks"
 )
 # A record in one of these forms is no project, so that it may stand alone.
@@ -75,7 +76,7 @@ def _judge(args: Namespace, tell: Tell) -> Outcome:
     tell("judging the record")
     case = judge_project(project)
     messages = tuple(_write(args, case, tell)) if args.out is not None else ()
-    code = AGAINST if case.records.nonconformances else DONE
+    code = AGAINST if case.records.open else DONE
     if args.format == "json":
         return Outcome(code, data=record_to_data(project, case.records), messages=messages)
     screen = find_screen(args.color)

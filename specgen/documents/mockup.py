@@ -8,16 +8,14 @@ from specgen.documents.layouts import list_layouts
 from specgen.model.layout import Panel
 from specgen.model.value_text import words
 from specgen.quantities.quantity import Quantity
+from specgen.recording.acceptance_lines import list_shown_walls
 
 _HALF = Fraction(1, 2)
 
 
 def list_mockup_walls(context: DocumentContext) -> tuple[str, ...]:
     """The marks of the walls whose build-up the mockup shows; all of them until the project names some."""
-    walls = context.project.members.get(("walls",), ())
-    named = context.project.get(("mockup", "walls")) or ()
-    shown = {str(wall) for wall in named}
-    return tuple(wall for wall in walls if wall in shown) or walls
+    return list_shown_walls(context.project)
 
 
 def list_mockup_faces(context: DocumentContext) -> tuple[str, ...]:

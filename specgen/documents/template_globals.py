@@ -16,6 +16,7 @@ from specgen.documents.marks import tell_marks
 from specgen.documents.measures import name_groups
 from specgen.documents.parties import tell_contact, tell_route
 from specgen.documents.qualifications import tell_crews
+from specgen.documents.records.closeout import count_criteria
 from specgen.documents.records.faults import list_faults, tell_counts
 from specgen.documents.required_documents import count_pending, list_measured, looks_for_document
 from specgen.documents.review_boxes import review_boxes
@@ -120,6 +121,7 @@ def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Funct
         Function("steps", run=cache(lambda: steps(context, composer))),
         Function("calculations", run=cache(lambda: calculation_pages(context))),
         Function("faults", run=lambda: context.remember(list_faults)),
+        Function("mockup_count", run=lambda: context.remember(count_criteria).tell()),
         Function("trends_not_drawn", run=lambda: tell_not_drawn(context)),
         Function("verifiers", run=cache(lambda: tell_verifiers(context))),
         Function("table", ("view",), ("caption",), _set_named_table, example="table(view.joints)"),

@@ -1,5 +1,6 @@
 """A document as plain text: for a terminal, and for comparing two versions by eye."""
 
+import re
 from collections.abc import Iterable
 
 from specgen.model.block import (
@@ -33,6 +34,8 @@ from specgen.model.block import (
 _RULE = "=" * 72
 # What stands before a line that changed since the issued set.
 _CHANGED = "|| "
+# A word of a heading; one with a figure in it is a mark or a code, `WEA-01e`, and stays as it is written.
+_WORD, _CODE = re.compile(r"\S+"), re.compile(r"(?=.*\d)(?=.*[a-z])")
 
 
 def write_text(document: Document) -> str:
@@ -49,10 +52,15 @@ def write_text(document: Document) -> str:
     return "\n".join(lines) + "\n"
 
 
+def _raise(heading: str) -> str:
+    """A heading in capitals, its codes as they are."""
+    return _WORD.sub(lambda word: word[0] if _CODE.match(word[0]) else word[0].upper(), heading)
+
+
 def _render_block(block: Block) -> list[str]:
     match block:
         case Part():
-            return ["", f"{block.number} {_render_line(block.title)}".strip().upper()]
+            return ["", _raise(f"{block.number} {_render_line(block.title)}".strip())]
         case Article():
             return ["", f"{block.number} {_render_line(block.title)}".strip()]
         case Item():

@@ -39,7 +39,7 @@ def match_dispositions(
         if fault is None:
             answers |= {one.number: entry for one in answered}
         else:
-            unmatched.append(Problem(*fault, file=_tell_row(entry.place)))
+            unmatched.append(Problem(*fault, file=tell_row(entry.place)))
     return tuple(one._replace(disposition=answers.get(one.number)) for one in found), tuple(unmatched)
 
 
@@ -148,7 +148,7 @@ def _tell(project: Project, name: str, value: Any) -> str:
     return value_text(value, project.schema.fields["disposition", name]) if name != "time" else f"{value:%H:%M}"
 
 
-def _tell_row(place: EntryPlace) -> str:
+def tell_row(place: EntryPlace) -> str:
     """`dispositions.csv, row 4`: where a disposition stands."""
     rows = "row" if place.sheet or place.file.lower().endswith(".csv") else "line"
     where = f"row {place.row}" if place.row else f"{rows} {place.line}"

@@ -5,13 +5,24 @@ from collections.abc import Iterator, Sequence
 
 from specgen.judging.context import JudgingContext
 from specgen.judging.record_asking import Answer, Asker, Fired
-from specgen.judging.record_dispositions import match_dispositions
+from specgen.judging.record_dispositions import match_dispositions, tell_row
 from specgen.judging.record_group import EntryGroup, group_entries
 from specgen.judging.record_readings import judge_readings
 from specgen.judging.record_telling import Teller
 from specgen.judging.rule import Clause, Rule
+from specgen.model.problem import Problem
+from specgen.model.project import Project
 from specgen.model.record import OF_READINGS, Entry
-from specgen.model.record_judgment import Nonconformance, ReadingList, ReadingsAlike, ReadingState, RecordJudgment
+from specgen.model.record_judgment import (
+    MockupCount,
+    Nonconformance,
+    ReadingList,
+    ReadingsAlike,
+    ReadingState,
+    RecordJudgment,
+)
+from specgen.model.standard import Standards
+from specgen.recording.mockup_results import count_recorded, view_results
 
 _UNSETTLED = (ReadingState.MISSING, ReadingState.NOT_EVALUATED)
 
@@ -44,13 +55,24 @@ def _judge(context: JudgingContext, rules: Sequence[Rule], asker: Asker) -> Reco
             _gather(hits, group, answers)
         found += _number(teller, entries, hits, len(found))
     answered, unmatched = match_dispositions(context.project, found)
+    project, standards = context.project, context.standards
+    counted = project.records.of("result") or project.get(("package", "purpose")) == "closeout"
     return RecordJudgment(
         nonconformances=answered,
         counts={state: sum(len(one.entries) for one in alike if one.state is state) for state in ReadingState},
         unsettled=ReadingList([one for one in alike if one.state in _UNSETTLED]),
         alike=tuple(alike),
         unmatched=unmatched,
+        mockup=count_recorded(project, standards) if counted else MockupCount(),
+        unplaced=tuple(_tell_unplaced(project, standards)),
     )
+
+
+def _tell_unplaced(project: Project, standards: Standards) -> Iterator[Problem]:
+    """The results that stand on no line of the acceptance form."""
+    for viewing in view_results(project, standards):
+        for one in viewing.unplaced:
+            yield Problem(f"this result stands on no line of D10: {one.why}", one.hint, file=tell_row(one.entry.place))
 
 
 def _gather(hits: _Hits, group: EntryGroup, answers: Sequence[Answer]) -> None:

@@ -95,11 +95,39 @@ class ReadingList(Sequence[Reading]):
         return tuple(self)[index]
 
 
+class MissingCriterion(NamedTuple):
+    """A line of the mockup acceptance form, or a part of it, that no result is recorded of."""
+
+    criterion: str  # as records call it
+    number: str  # of the line, or of its parts: `15`, `21c, 21d`
+    title: str
+
+
+class MockupCount(NamedTuple):
+    """How many criteria the acceptance form has, and what no result is recorded of; no criteria where none is asked."""
+
+    criteria: int = 0
+    missing: tuple[MissingCriterion, ...] = ()
+
+    @property
+    def recorded(self) -> int:
+        """The criteria that are recorded in full."""
+        return self.criteria - len(self.missing)
+
+    def tell(self) -> str:
+        """`22 of 33 criteria recorded; not recorded: 1 WRB thickness, 15b Gloss cup time, coat 2`."""
+        said = f"{self.recorded:,} of {self.criteria:,} criteria recorded"
+        if not self.recorded or not self.missing:
+            return said
+        return f"{said}; not recorded: {'; '.join(f'{one.number} {one.title}' for one in self.missing)}"
+
+
 @dataclass(frozen=True)
 class RecordJudgment:
     """The nonconformances of a record, its readings by state, and those that are missing or not evaluated.
 
-    `alike` are all readings, those of a field at a step that end alike together.
+    `alike` are all readings, those of a field at a step that end alike together. `mockup` counts the criteria of the
+    mockup where one is recorded, or at closeout.
     """
 
     nonconformances: tuple[Nonconformance, ...] = ()
@@ -107,3 +135,10 @@ class RecordJudgment:
     unsettled: Sequence[Reading] = ()  # missing and not evaluated, in the order of the entries
     alike: tuple[ReadingsAlike, ...] = ()
     unmatched: tuple[Problem, ...] = ()  # dispositions that answer no nonconformance, each at its place
+    mockup: MockupCount = MockupCount()
+    unplaced: tuple[Problem, ...] = ()  # results that stand on no line of the acceptance form, each at its place
+
+    @property
+    def open(self) -> tuple[Nonconformance, ...]:
+        """The nonconformances that wait for a decision."""
+        return tuple(one for one in self.nonconformances if not one.is_settled)

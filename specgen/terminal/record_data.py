@@ -7,7 +7,7 @@ from typing import Any
 from specgen.model.problem import Problem
 from specgen.model.project import Project
 from specgen.model.record import COLLECTIONS, Entry, day_of
-from specgen.model.record_judgment import Nonconformance, ReadingsAlike, ReadingState, RecordJudgment
+from specgen.model.record_judgment import MockupCount, Nonconformance, ReadingsAlike, ReadingState, RecordJudgment
 from specgen.terminal.record_report import list_days, tell_reading
 
 _MOST_ROWS = 20  # of readings that end alike; the list that --out writes has all of them
@@ -25,7 +25,9 @@ def record_to_data(
         "files": [],
         "entries": dict.fromkeys(COLLECTIONS, 0),
         "counts": {str(state): 0 for state in ReadingState},
+        "open": 0,
         "nonconformances": [],
+        "mockup": None,
         "unsettled": [],
         "remarks": [],
     }
@@ -37,10 +39,12 @@ def record_to_data(
     data["files"] = [{"file": one.name, "entries": one.entries, "digest": one.digest} for one in project.records.files]
     data["entries"] = {name: len(project.records.of(name)) for name in COLLECTIONS}
     data["counts"] = {str(state): judgment.counts.get(state, 0) for state in ReadingState}
+    data["open"] = len(judgment.open)
     data["nonconformances"] = [_to_data(project, one) for one in judgment.nonconformances]
+    data["mockup"] = _mockup_to_data(judgment.mockup) if judgment.mockup.criteria else None
     unsettled = (ReadingState.MISSING, ReadingState.NOT_EVALUATED)
     data["unsettled"] = [_alike_to_data(one) for one in judgment.alike if one.state in unsettled]
-    data["remarks"] = [asdict(remark) for remark in (*project.records.remarks, *judgment.unmatched)]
+    data["remarks"] = [asdict(remark) for remark in (*project.records.remarks, *judgment.unmatched, *judgment.unplaced)]
     return data
 
 
@@ -68,6 +72,11 @@ def _to_data(project: Project, one: Nonconformance) -> dict[str, Any]:
         "disposition": None if one.disposition is None else _disposition_to_data(one.disposition),
         **_place_to_data(one.entry),
     }
+
+
+def _mockup_to_data(counted: MockupCount) -> dict[str, Any]:
+    missing = [{"criterion": one.criterion, "line": one.number, "title": one.title} for one in counted.missing]
+    return {"criteria": counted.criteria, "recorded": counted.recorded, "missing": missing}
 
 
 def _disposition_to_data(entry: Entry) -> dict[str, Any]:

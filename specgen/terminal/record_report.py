@@ -24,6 +24,8 @@ _NOUNS = {
     "inspection": ("inspection", "inspections"),
     "disposition": ("disposition", "dispositions"),
 }
+# Entries of these are held against limits by their day.
+_DATED = ("log", "release", "inspection")
 _MOST_FILES, _MOST_REMARKS = 12, 10
 _HEADS = {ReadingState.MISSING: "Missing", ReadingState.NOT_EVALUATED: "Not evaluated"}
 _ABOUT = {
@@ -40,7 +42,7 @@ def format_record(
         *_describe_record(project, judgment),
         *(line for one in judgment.nonconformances for line in _describe_nonconformance(project, one)),
         *(line for state in _HEADS for line in _list_unsettled(project, judgment, state)),
-        *_list_remarks((*project.records.remarks, *judgment.unmatched)),
+        *_list_remarks((*project.records.remarks, *judgment.unmatched, *judgment.unplaced)),
     ]
     following = f"{command} --out site-record" if not written else f"specgen check {command.split(' ', 2)[2]}"
     return show_lines([*lines, *tell_next(following)], screen)
@@ -49,11 +51,8 @@ def format_record(
 def _describe_record(project: Project, judgment: RecordJudgment) -> Iterator[Line]:
     """Of what project and which days the record is, what it holds, the files, and the counts."""
     records = project.records
-    found = len(judgment.nonconformances)
-    told = count(found, "nonconformance") if found else "no nonconformance"
-    settled = sum(one.is_settled for one in judgment.nonconformances)
-    told += f", {found - settled:,} open" if settled else ""
-    yield Line(f"Site record: {told}", 2, style="stop" if found else "good")
+    told = tell_nonconformances(judgment)
+    yield Line(f"Site record: {told}", 2, style="stop" if judgment.open else "good")
     yield from _tell_unjudged(records)
     yield Line(f"{project.value(('project', 'name'))}: {_tell_days(records)}".removesuffix(": "), 2)
     held = [(len(records.of(name)), name) for name in COLLECTIONS]
@@ -64,11 +63,22 @@ def _describe_record(project: Project, judgment: RecordJudgment) -> Iterator[Lin
         yield Line(f"  and {len(records.files) - _MOST_FILES:,} files more", 4)
     states = (f"{judgment.counts.get(state, 0):,} {words(state)}" for state in ReadingState)
     yield Line(f"readings: {', '.join(states)}", 2)
+    if judgment.mockup.criteria:
+        yield Line(f"mockup: {judgment.mockup.tell()}", 4)
+
+
+def tell_nonconformances(judgment: RecordJudgment) -> str:
+    """`16 nonconformances, 8 open`; where none is settled how many alone."""
+    found, left = len(judgment.nonconformances), len(judgment.open)
+    if not found:
+        return "no nonconformance"
+    told = count(found, "nonconformance")
+    return told if left == found else f"{told}, {left:,} open" if left else f"{told}, none open"
 
 
 def _tell_unjudged(records: Records) -> Iterator[Line]:
     """How many entries tell no day, and which files tell no step by which entries are held against limits."""
-    entries = [entry for name in COLLECTIONS if name != "result" for entry in records.of(name)]
+    entries = [entry for name in _DATED for entry in records.of(name)]
     undated = sum(day_of(entry) is None for entry in entries)
     if undated:
         yield Line(f"not judged in full: no day in {undated:,} of {len(entries):,} entries", 2, "", "caution")

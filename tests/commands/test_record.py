@@ -77,6 +77,46 @@ def test_records_that_the_project_names_need_no_argument(folder: Path, capsys: p
     assert "\nSite record: 1 nonconformance; specgen record project.yaml\n" in capsys.readouterr().out
 
 
+SETTLED = """\
+format: 1
+disposition:
+  - {clause: WEA-01c, date: 2027-06-15, elevation: E1, decision: DECISION, by: L. Novak, decided_on: 2027-06-17}
+"""
+
+
+@pytest.mark.parametrize(
+    ("decision", "code", "told"),
+    [
+        ("accepted_as_is", 0, "Site record: 1 nonconformance, none open\n"),
+        ("rejected", 1, "Site record: 1 nonconformance\n"),
+    ],
+)
+def test_a_record_whose_nonconformances_are_all_settled_ends_with_zero(
+    decision: str, code: int, told: str, folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (folder / "june.csv").write_text(COLD, "utf-8")
+    (folder / "decided.yaml").write_text(SETTLED.replace("DECISION", decision), "utf-8")
+    assert main(["record", "project.yaml", "june.csv", "decided.yaml"]) == code
+    assert told in capsys.readouterr().out
+    found, data = run_json(capsys, "june.csv", "decided.yaml")
+    assert (found, data["open"], len(data["nonconformances"])) == (code, code, 1)
+
+
+def test_record_tells_how_many_criteria_of_the_mockup_are_recorded(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (folder / "mockup.csv").write_text("criterion,reading,passed\nlook,none,yes\nmesh,none,yes\n", "utf-8")
+    _, data = run_json(capsys, "mockup.csv")
+    counted = data["mockup"]
+    assert counted["criteria"] - counted["recorded"] == len(counted["missing"]) > 0
+    assert counted["recorded"] == 2
+    assert not {"look", "mesh"} & {one["criterion"] for one in counted["missing"]}
+    main(["record", "project.yaml", "mockup.csv"])
+    assert f"mockup: 2 of {counted['criteria']} criteria recorded; not recorded: 1 " in capsys.readouterr().out
+    _, data = run_json(capsys, "june.csv")
+    assert data["mockup"] is None  # nothing of the mockup is in it, and no closeout is asked for
+
+
 def test_a_record_in_order_ends_with_zero(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
     (folder / "june.csv").write_text(GOOD, "utf-8")
     code, data = run_json(capsys, "june.csv")

@@ -23,7 +23,7 @@ COLUMNS = {
     "pails": ("log", 16, "water_added (fl oz)"),
     "release": ("release", 11, "hours_dry"),
     "inspection": ("inspection", 5, "done_on"),
-    "mockup": ("result", 5, "criterion"),
+    "mockup": ("result", 6, "criterion"),
 }
 
 

@@ -10,12 +10,17 @@ from specgen.documents.parties import tell_party
 from specgen.documents.records.entry_text import tell_disposition
 from specgen.documents.records.panel_work import COATS, list_panel_work
 from specgen.model.finding import Severity
-from specgen.model.record_judgment import Nonconformance
+from specgen.model.record_judgment import MockupCount, Nonconformance
+from specgen.model.status import StepState
 from specgen.model.value_text import count
+from specgen.recording.mockup_results import count_recorded
+from specgen.recording.status import Asked, find_status
 
 # The document of a closeout.
 CLOSEOUT = "D17"
 _APPLICATOR = "applicator"
+# Any of these in the contract asks for a warranty.
+_OF_WARRANTY = ("warranty_years", "warrantors")
 _MOST_TOLD = 3
 
 
@@ -62,9 +67,56 @@ def _gather(context: DocumentContext) -> Iterator[OpenLine]:
         yield OpenLine(
             f"Disposition of {count(len(waiting), 'nonconformance')}", tell_party(context, "architect"), "D21"
         )
-    if not context.project.records.of("result"):
-        yield OpenLine("Results of the mockup", tell_party(context, _APPLICATOR), "D10")
+    yield from _list_criteria(context)
+    yield from _list_holds(context)
+    yield from _list_warranties(context)
     yield from _list_panels(context)
+
+
+def count_criteria(context: DocumentContext) -> MockupCount:
+    """How much of the acceptance form of the mockup is recorded."""
+    return count_recorded(context.project, context.standards)
+
+
+def _list_criteria(context: DocumentContext) -> Iterator[OpenLine]:
+    """The criteria of the mockup without a result, each; all of them in one line where none has any."""
+    counted, by = context.remember(count_criteria), tell_party(context, _APPLICATOR)
+    if not counted.recorded:
+        yield OpenLine(f"Results of the mockup: {counted.tell()}", by, "D10")
+        return
+    for one in counted.missing:
+        yield OpenLine(f"Mockup criterion {one.number} not recorded: {one.title}", by, "D10")
+
+
+def _list_holds(context: DocumentContext) -> Iterator[OpenLine]:
+    """The hold points that nobody has released, and those signed by another than the party that accepts."""
+    status = find_status(context.project, context.standards, Asked(context.recorded))
+    grouped: dict[tuple[str, str, str], list[str]] = {}
+    for face in status.faces if status.at is not None else ():
+        for one in face.steps:
+            if one.releaser is not None and one.state is not StepState.RELEASED:
+                grouped.setdefault((one.step.title, one.releaser.role, ""), []).append(face.elevation)
+        for owed in face.owed:
+            if owed.what == "signature" and owed.step.point == "H":
+                grouped.setdefault((owed.step.title, owed.party.role, owed.about), []).append(face.elevation)
+    for (title, role, about), faces in grouped.items():
+        told = f"{span_marks(dict.fromkeys(faces))}{about and f', {about}'}"
+        said = f"Hold point {title} not {'signed' if about else 'released'}: {told}"
+        yield OpenLine(said, tell_party(context, role), "D11")
+
+
+def _list_warranties(context: DocumentContext) -> Iterator[OpenLine]:
+    """The warranty that the contract asks for, as long as no signed one is attached."""
+    project = context.project
+    asked = any(project.is_given(("contract", name)) for name in _OF_WARRANTY)
+    attached = [("attachments", mark) for mark in project.members.get(("attachments",), ())]
+    warranties = [at for at in attached if project.get((*at, "kind")) == "warranty"]
+    if (asked or warranties) and not any(project.get((*at, "signed")) for at in warranties):
+        marks = ", ".join(at[-1] for at in warranties)
+        said = "Executed warranty" + (
+            f": {marks} {'is' if len(warranties) == 1 else 'are'} not signed" if marks else ""
+        )
+        yield OpenLine(said, tell_party(context, _APPLICATOR), "D18")
 
 
 def _list_panels(context: DocumentContext) -> Iterator[OpenLine]:

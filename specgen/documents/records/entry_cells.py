@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
-from specgen.documents.records.entry_text import tell_on_form
+from specgen.documents.records.entry_text import tell_on_form, tell_plainly
 from specgen.documents.records.form_sections import FormSection
 from specgen.model.field import Field
 from specgen.model.record import Entry
@@ -12,6 +12,8 @@ from specgen.model.value_text import long_date, words
 from specgen.recording.entry_kinds import is_on_mockup
 
 PANELS, MASKED, FILM = "panels", "masked_panels", "wet_film"
+# Before the row of a coat: a wet film that was read on a pass over several panels, and of none of them.
+OF_PASS = f"form.{FILM}."
 Fields = Mapping[tuple[str, ...], Field]
 
 
@@ -38,6 +40,11 @@ class Row:
         """The name of the blank or boxes of a field on the row, or in the head of the form; empty where it has none."""
         places = (f"{collection}.{name}.{at}" for at in (self.name, self.section.letter))
         return next((place for place in places if self.section.has(place)), "")
+
+    @property
+    def has_films(self) -> bool:
+        """Whether the row has blanks for wet film, panel by panel."""
+        return f"log.{FILM}.{self.name}.1" in self.section.blanks
 
     def set_entry(self, entry: Entry, names: Iterable[str]) -> Cells:
         """The places of some fields of an entry."""
@@ -80,12 +87,14 @@ class Row:
         cells.at[name] = boxes if name == MASKED else f"log.{PANELS}.{letter}.{places[0][1] if places else 1}"
 
     def _set_film(self, cells: Cells, entry: Entry) -> None:
-        """A reading of wet film stands at the first panel of its entry."""
-        first = next(iter(entry.get(PANELS) or ()), None)
-        name = f"log.{FILM}.{self.name}.{self.places.get(first, 1) if first else 1}"
-        if name in self.section.blanks:
-            said = tell_on_form(entry.values[FILM], self.fields.get(("log", FILM)), self.system)
-            cells.texts[name], cells.at[FILM] = said, name
+        """A reading of wet film stands at the panel of its entry; of a pass over several it is told in the remarks."""
+        panels = list(entry.get(PANELS) or ())
+        name = f"log.{FILM}.{self.name}.{self.places[panels[0]]}" if len(panels) == 1 else f"{OF_PASS}{self.name}"
+        if name in self.section.blanks or (name.startswith(OF_PASS) and self.has_films):
+            field, value = self.fields.get(("log", FILM)), entry.values[FILM]
+            alone = name in self.section.blanks
+            cells.texts[name] = tell_on_form(value, field, self.system) if alone else tell_plainly(value, field)
+            cells.at[FILM] = name
 
     def _tell_step(self, cells: Cells, entry: Entry) -> None:
         """The step of a release is its row; on a form without a place for it, it stands before the area."""

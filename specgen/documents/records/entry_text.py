@@ -68,22 +68,11 @@ def tell_span(entries: Sequence[Entry]) -> str:
     return days[0].isoformat() if days[0] == days[-1] else f"{days[0].isoformat()} to {days[-1].isoformat()}"
 
 
-def split_readings(entry: Entry) -> list[str]:
-    """The readings of a result: `74`, `75` of `74; 75`."""
-    return [part.strip() for part in str(entry.get("reading") or "").split(";") if part.strip()]
-
-
 def tell_disposition(entry: Entry) -> str:
     """`recoated on July 16, 2027, by L. Novak: north bay only`: what was decided on a nonconformance."""
     note = f": {entry.get('note')}" if entry.get("note") else ""
     decision, day = words(entry.values["decision"]), long_date(entry.values["decided_on"])
     return f"{decision} on {day}, by {entry.values['by']}{note}"
-
-
-def name_line(entry: Entry) -> str:
-    """The line of the acceptance form that a result is of: `gloss`, `own-2`; empty where it tells none."""
-    own = entry.get("own")
-    return f"own-{own}" if own else str(entry.get("criterion") or "")
 
 
 def name_criterion(context: DocumentContext, entry: Entry) -> str:

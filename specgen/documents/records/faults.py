@@ -7,7 +7,7 @@ from typing import Any
 
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import Record
-from specgen.documents.records.entry_text import name_criterion, name_line, tell_face, tell_place, tell_when
+from specgen.documents.records.entry_text import name_criterion, tell_face, tell_place, tell_when
 from specgen.documents.records.filling import OUTSIDE
 from specgen.documents.views.findings import cite_basis
 from specgen.judging.registry import load_rules
@@ -15,6 +15,7 @@ from specgen.model.block import Blank, CheckBox
 from specgen.model.record_judgment import Nonconformance, ReadingState
 from specgen.model.value_text import count, long_date, words
 from specgen.reading.records.row_names import name_answer_row
+from specgen.recording.mockup_results import name_line
 
 _NONE, _DASH = "not recorded", "–"
 # What differs from one entry to the next in what a clause says: its figures.

@@ -13,6 +13,7 @@ from specgen.model.value_text import words
 
 # Stands before the number of a nonconformance, behind the value that is outside its limit: a form, and no color.
 OUTSIDE = "▲"
+_NO = "no"
 # A line of a list of a form: `c3`.
 _LINE = re.compile(r"[a-z]\d+")
 
@@ -29,12 +30,19 @@ class Entered:
     outside: dict[str, tuple[int, ...]] = field(default_factory=dict)
 
 
-def fill_blocks(section: FormSection, entered: Entered, title: str = "", run: int = 0) -> Iterator[Block]:
-    """The blocks of a form, filled; `title` stands behind its heading, its numbered items start over at list `run`."""
+def fill_blocks(
+    section: FormSection, entered: Entered, title: str = "", run: int = 0, goes_on: bool = False
+) -> Iterator[Block]:
+    """The blocks of a form, filled; `title` stands behind its heading, its numbered items start over at list `run`.
+
+    Of a sheet that goes on behind another, a table prints only where something stands in it.
+    """
     filler = _Filler(section, entered)
     for place, block in enumerate(section.blocks):
         if isinstance(block, Part) and not place and title:
             yield replace(block, title=(*block.title, Text(f": {title}")))
+        elif isinstance(block, Table) and goes_on and not filler.is_filled(block):
+            continue
         elif isinstance(block, Table):
             rows = (row for row in block.rows if filler.is_wanted(row))
             yield replace(block, rows=tuple(tuple(map(filler.fill, row)) for row in rows))
@@ -56,6 +64,12 @@ class _Filler:
     section: FormSection
     entered: Entered
 
+    def is_filled(self, table: Table) -> bool:
+        """Whether something stands in a blank or box of a table, or it has none."""
+        parts = list(find_blanks(table))
+        names = [part.name if isinstance(part, Blank) else part.field for part in parts]
+        return not parts or any(name in self.entered.texts or name in self.entered.ticks for name in names)
+
     def is_wanted(self, row: tuple[Inlines, ...]) -> bool:
         """Whether a row prints: a line of a list, such as that of a pail, only where something stands on it."""
         places = [part.name if isinstance(part, Blank) else part.field for part in find_blanks(row)]
@@ -75,6 +89,9 @@ class _Filler:
         for place, part in enumerate(content):
             if isinstance(part, Blank):
                 yield from self._fill_blank(part)
+            elif isinstance(part, CheckBox) and self._is_denied(part):
+                yield Text(_NO if part.label == part.value else f"({_NO}) {part.label}")
+                yield from self._tell_numbers(part.field)
             elif isinstance(part, CheckBox):
                 ticked = part.value in self.entered.ticks.get(part.field, ())
                 yield replace(part, field="", value="", ticked=ticked)
@@ -82,6 +99,11 @@ class _Filler:
                     yield from self._tell_other(part.field)
             else:
                 yield part
+
+    def _is_denied(self, box: CheckBox) -> bool:
+        """Whether a plain no answers a box that is the only one of its field: `(no) rain` stands in its place."""
+        alone = self.section.boxes.get(box.field) == (box.value,)
+        return alone and self.entered.ticks.get(box.field) == (_NO,)
 
     def _fill_blank(self, blank: Blank) -> Iterator[Inline]:
         numbers = self.entered.outside.get(blank.name, ())
@@ -97,5 +119,8 @@ class _Filler:
         other = [words(value) for value in self.entered.ticks.get(name, ()) if value not in offered]
         if other:
             yield Text(f": {', '.join(other)}")
+        yield from self._tell_numbers(name)
+
+    def _tell_numbers(self, name: str) -> Iterator[Inline]:
         if name in self.entered.outside:
             yield mark_outside(self.entered.outside[name])

@@ -1,6 +1,5 @@
 """Form D10 filled: the results of the mockup on its lines, the settings accepted, and who signed which line when."""
 
-import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from datetime import date
@@ -9,22 +8,26 @@ from functools import cached_property
 from specgen.documents.catalogue import Template
 from specgen.documents.context import DocumentContext
 from specgen.documents.document import compose_document
-from specgen.documents.records.entry_text import name_criterion, name_line, split_readings, tell_on_form
+from specgen.documents.records.entry_text import name_criterion, tell_on_form
 from specgen.documents.records.filling import OUTSIDE, Entered, fill_blocks
-from specgen.documents.records.form_sections import FormSection, find_blanks, take_whole
+from specgen.documents.records.form_sections import FormSection, take_whole
 from specgen.documents.records.other_entries import list_rest
+from specgen.documents.records.reading_figures import tell_mean
 from specgen.documents.records.sheet_draft import Marks
 from specgen.documents.records.sheets_of_record import Remainder, mark_entries
+from specgen.documents.views.criteria import DONE, MEAN
 from specgen.model.block import Block, Document, Part, Table, Text
 from specgen.model.project import View
 from specgen.model.record import Entry
 from specgen.model.record_judgment import RecordJudgment
 from specgen.model.value_text import long_date
+from specgen.recording.mockup_results import PartResults, Viewing, view_results
 
 _READING, _PASSED, _SIGNED = "result.reading.", "result.passed.", "result.signed_by."
-_NAMES = ("criterion", "own", "reading", "passed")
-# Behind the name of a line the letter of its coat or angle.
-_PART = re.compile(r"-[a-z]$")
+_NAMES = ("criterion", "own", "part", "reading", "passed")
+_JOINED = "; "
+# A box has room for so many signs; longer readings stand below the form.
+_ROOM, _BELOW = 8, "*"
 
 
 def compose_mockup_record(form: Template, context: DocumentContext, judgment: RecordJudgment) -> tuple[Document, ...]:
@@ -35,26 +38,14 @@ def compose_mockup_record(form: Template, context: DocumentContext, judgment: Re
         return ()
     blank = compose_document(form, context, draft=False)
     marks = mark_entries(judgment.nonconformances)
-    viewings = _list_viewings(results) or [[]]
+    viewings = view_results(context.project, context.standards) or (Viewing(),)
+    fillings = [_Filling(blank, context, marks) for _ in viewings]
+    fillings[-1].entered.texts |= settings
+    fillings[-1].accept()
     return tuple(
-        _fill_viewing(_Viewing(blank, context, marks, settings if number == len(viewings) else {}), number, entries)
-        for number, entries in enumerate(viewings, 1)
+        _fill_viewing(filling, number, viewing)
+        for number, (filling, viewing) in enumerate(zip(fillings, viewings, strict=True), 1)
     )
-
-
-def _list_viewings(results: Iterable[Entry]) -> list[list[Entry]]:
-    """The results of each viewing: those of a line that were signed on a later day belong to the next one."""
-    days: dict[str, list[date | None]] = {}
-    viewings: list[list[Entry]] = []
-    for entry in results:
-        of_line = days.setdefault(name_line(entry), [])
-        if entry.get("signed_on") not in of_line:
-            of_line.append(entry.get("signed_on"))
-        number = of_line.index(entry.get("signed_on"))
-        while len(viewings) <= number:
-            viewings.append([])
-        viewings[number].append(entry)
-    return viewings
 
 
 def _list_settings(context: DocumentContext) -> dict[str, str]:
@@ -70,74 +61,64 @@ def _list_settings(context: DocumentContext) -> dict[str, str]:
 
 
 @dataclass
-class _Viewing:
+class _Filling:
     """What one form is filled with."""
 
     blank: Document
     context: DocumentContext
     marks: Marks
-    settings: dict[str, str]
     entered: Entered = field(default_factory=Entered)
     rest: list[Remainder] = field(default_factory=list)
+    worded: list[tuple[str, str, str]] = field(default_factory=list)  # number, criterion, readings
 
     @cached_property
     def section(self) -> FormSection:
         """All of the form."""
         return take_whole(self.blank)
 
-    @cached_property
-    def slots(self) -> dict[str, list[str]]:
-        """The blanks for readings of each criterion, in the order of the form."""
-        found: dict[str, list[str]] = {}
-        for name in (part.name for part in find_blanks(self.blank.blocks)):
-            if name.startswith(_READING):
-                found.setdefault(_PART.sub("", name.split(".")[2]), []).append(name)
-        return found
+    def accept(self) -> None:
+        """Tick the decision, with its day beside the party that decides, where the project tells that it was taken."""
+        accepted, approver = (self.context.project.get(("mockup", name)) for name in ("accepted_on", "approver"))
+        if accepted is not None:
+            self.entered.ticks["form.decision"] = ("accepted",)
+            self.entered.texts |= {f"form.signed_on.{approver}": long_date(accepted)} if approver else {}
 
-    def fill_line(self, criterion: str, entries: list[Entry]) -> None:
-        """Put the entries of a criterion on its line, those that were read from a form on the row of theirs."""
-        of_row: dict[str, list[Entry]] = {}
-        rows = {slot.split(".")[2] for slot in self.slots.get(criterion, [])}
-        for entry in entries:
-            of_row.setdefault(entry.place.row if entry.place.row in rows else "", []).append(entry)
-        for row, found in of_row.items():
-            self._fill_row(criterion, row, found)
-
-    def _fill_row(self, criterion: str, row: str, entries: list[Entry]) -> None:
-        read = [(entry, text) for entry in entries for text in split_readings(entry)]
-        slots = self._choose_slots(criterion, row, len(read))
-        if not slots:
-            self.rest += [Remainder(entry, _list_unsigned(entry)) for entry in entries]
-            return
-        for slot, (entry, text) in zip(slots, read, strict=False):
-            self.entered.texts[slot] = text
+    def fill_part(self, row: str, found: PartResults) -> None:
+        """Put readings, mean, outcome and initials on the row of a part of a line; what has no box is kept apart."""
+        slots = [
+            slot for n in range(1, len(self.section.blanks)) if (slot := f"{_READING}{row}.{n}") in self.section.blanks
+        ]
+        texts = [text for _, text in found.readings]
+        if max(map(len, texts), default=0) > _ROOM or len(texts) > len(slots):
+            self.worded.append((found.part.number, found.line.title, _JOINED.join(texts)))
+        for at, (entry, text) in enumerate(found.readings):
+            slot = slots[min(at, len(slots) - 1)]
+            self.entered.texts[slot] = _BELOW if len(text) > _ROOM or at >= len(slots) else text
             self._mark(entry, "reading", slot)
-        for name in dict.fromkeys(slot.split(".")[2] for slot in slots):
-            self._judge(name, entries)
-
-    def _choose_slots(self, criterion: str, row: str, readings: int) -> list[str]:
-        """The blanks for so many readings of a criterion; none where there are too few, or their row is not told.
-
-        Where coats or angles have rows of their own, only a full set of readings is taken for being in their order.
-        """
-        slots = self.slots.get(criterion, [])
-        of_row = [slot for slot in slots if slot.split(".")[2] == (row or criterion)]
-        if of_row and readings <= len(of_row):
-            return of_row
-        return slots if slots and not row and readings == len(slots) else []
+        mean = tell_mean(texts) if self.section.has(f"{MEAN}{row}") else ""
+        self.entered.texts |= {f"{MEAN}{row}": mean} if mean else {}
+        self._judge(row, found.entries)
 
     def _judge(self, row: str, entries: list[Entry]) -> None:
         """Tick pass or fail, which one failed reading decides, and put the initials of who signed."""
         passed = [entry.values["passed"] for entry in entries if "passed" in entry.values]
-        if passed:
+        judged = self.section.has(f"{_PASSED}{row}")
+        if judged and passed:
             self.entered.ticks[f"{_PASSED}{row}"] = ("yes" if all(passed) else "no",)
+        elif not judged:
+            self.entered.ticks[f"{DONE}{row}"] = ("yes",)
+            self.rest += [
+                Remainder(entry, ("criterion", "part", "passed"), "this line is for record, and not judged")
+                for entry in entries
+                if entry.get("passed") is False
+            ]
         signers = dict.fromkeys(
             _initials(entry.values["signed_by"]) for entry in entries if "signed_by" in entry.values
         )
         if signers:
             self.entered.texts[f"{_SIGNED}{row}"] = ", ".join(signers)
         for entry in entries:
-            self._mark(entry, "passed", f"{_PASSED}{row}")
+            self._mark(entry, "passed", f"{_PASSED if judged else DONE}{row}")
             self._mark(entry, "signed_by", f"{_SIGNED}{row}")
             self._mark(entry, "signed_on", f"{_SIGNED}{row}")
 
@@ -147,31 +128,43 @@ class _Viewing:
             self.entered.outside[place] = tuple(dict.fromkeys((*self.entered.outside.get(place, ()), *numbers)))
 
 
-def _fill_viewing(viewing: _Viewing, number: int, entries: list[Entry]) -> Document:
+def _fill_viewing(filling: _Filling, number: int, viewing: Viewing) -> Document:
     """The form of one viewing as a document."""
-    lines: dict[str, list[Entry]] = {}
-    for entry in entries:
-        lines.setdefault(name_line(entry), []).append(entry)
-    for criterion, of_line in lines.items():
-        viewing.fill_line(criterion, of_line)
-    viewing.entered.texts |= viewing.settings
-    blank, ident = viewing.blank, f"{viewing.blank.id}-record{'' if number == 1 else f'-{number}'}"
+    for row, found in viewing.parts.items():
+        filling.fill_part(row, found)
+    filling.rest += [Remainder(one.entry, _list_unsigned(one.entry), one.why) for one in viewing.unplaced]
+    blank, ident = filling.blank, f"{filling.blank.id}-record{'' if number == 1 else f'-{number}'}"
     blocks: tuple[Block, ...] = (
-        *fill_blocks(viewing.section, viewing.entered),
-        *_list_signed(viewing.context, entries),
-        *list_rest(viewing.context, viewing.rest, viewing.marks),
+        *fill_blocks(filling.section, filling.entered),
+        *_list_worded(filling.worded),
+        *_list_signed(filling.context, viewing.entries),
+        *list_rest(filling.context, filling.rest, filling.marks),
     )
     left, right = blank.running
+    means = any(name.startswith(MEAN) for name in filling.entered.texts)
     return replace(
         blank,
         id=ident,
         facts=(*blank.facts, ("Viewing", str(number))),
         blocks=blocks,
-        legend=(*blank.legend, (OUTSIDE, "Outside its limit; number of the nonconformance in D21")),
+        legend=(
+            *blank.legend,
+            (OUTSIDE, "Outside its limit; number of the nonconformance in D21"),
+            *(((_BELOW, "Told below, in Readings in words"),) if filling.worded else ()),
+            *((("Mean", "Computed from the readings of its line"),) if means else ()),
+        ),
         running=(left, right.replace(blank.id, ident, 1)),
         digests=(),
         used_for="Read what was found and accepted on the mockup",
     )
+
+
+def _list_worded(worded: Iterable[tuple[str, str, str]]) -> Iterator[Block]:
+    """The readings that no box has room for."""
+    rows = tuple(tuple((Text(cell),) for cell in row) for row in worded)
+    if rows:
+        yield Part((Text("Readings in words"),))
+        yield Table(((Text("No."),), (Text("Criterion"),), (Text("Readings"),)), rows, (8, 32, 60))
 
 
 def _list_signed(context: DocumentContext, entries: Iterable[Entry]) -> Iterator[Block]:

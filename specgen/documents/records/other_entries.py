@@ -44,6 +44,7 @@ def _tell_rest(context: DocumentContext, one: Remainder, marks: Marks) -> tuple[
         field = context.project.schema.fields[entry.collection, name]
         told += [Text(f"{'; ' if told else ''}{field.label}: {tell_plainly(entry.values[name], field)}")]
         told += [mark_outside(numbers[name])] if name in numbers else []
+    told += [Text(f". On no line: {one.why}.")] if one.why else []
     where = (tell_place(entry) or f"{entry.collection} {entry.number + 1}", tell_when(entry), tell_face(entry))
     return (*((Text(text or _DASH),) for text in where), tuple(told))
 

@@ -9,6 +9,8 @@ from specgen.model.record import Entry
 
 # These tell where and when, and stand on each form of an entry.
 KEYS = ("date", "elevation", "area", "step", "started_at")
+# These stand on each sheet of a pass over more panels than one sheet has room for.
+ON_EACH = ("crew", "ended_at")
 # It has no blank, as the row that an entry stands on tells it.
 COAT = "coat"
 # These tell of a pass of the gun only where the step is one that is sprayed.

@@ -4,10 +4,10 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from specgen.documents.records.entry_cells import MASKED, PANELS, Cells, Fields, Row
+from specgen.documents.records.entry_cells import MASKED, OF_PASS, PANELS, Cells, Fields, Row
 from specgen.documents.records.filling import Entered
 from specgen.documents.records.form_sections import FormSection
-from specgen.documents.records.placing import COAT, KEYS
+from specgen.documents.records.placing import COAT, KEYS, ON_EACH
 from specgen.model.record import Entry
 
 # The numbers of the nonconformances of an entry, by collection and number, at each of its fields.
@@ -42,6 +42,17 @@ class SheetDraft:
     def count_shared(self, entry: Entry) -> int:
         """How many panels of an entry are on the sheet already."""
         return len(self.places.keys() & set(entry.get(PANELS) or ()))
+
+    def tell_films(self) -> None:
+        """Put wet film that was read on no panel alone into the remarks of the sheet."""
+        told = {name: said for name, said in self.entered.texts.items() if name.startswith(OF_PASS)}
+        place = f"form.remarks.{self.section.letter}"
+        coats = (f"coat {name.removeprefix(f'{OF_PASS}{self.section.letter}')}, {said}" for name, said in told.items())
+        if told:
+            self.entered.texts[place] = f"Wet film, panel not told: {'; '.join(coats)}"
+        numbers = [number for name in told for number in self.entered.outside.pop(name, ())]
+        if numbers:
+            self.entered.outside[place] = tuple(dict.fromkeys(numbers))
 
     def _list_rows(self, entry: Entry, places: Mapping[str, int]) -> Iterator[Row]:
         """The rows that an entry may stand on: that of its step or coat, else the next of a list."""
@@ -89,7 +100,7 @@ def list_panels(entry: Entry, names: Iterable[str]) -> list[str]:
 
 
 def split_panels(entry: Entry, names: tuple[str, ...], room: int) -> Iterator[tuple[Entry, tuple[str, ...]]]:
-    """An entry for each sheet that its panels take, with its fields there; all but the panels stand on the first."""
+    """An entry for each sheet that its panels take, with its fields there; what tells of the whole pass is on each."""
     panels = list_panels(entry, names)
     if len(panels) <= room or not room:
         yield entry, names
@@ -97,7 +108,7 @@ def split_panels(entry: Entry, names: tuple[str, ...], room: int) -> Iterator[tu
     for first in range(0, len(panels), room):
         here = set(panels[first : first + room])
         part = {name: [p for p in entry.values[name] if p in here] for name in (PANELS, MASKED) if name in names}
-        kept = names if not first else tuple(name for name in names if name in KEYS or part.get(name))
+        kept = names if not first else tuple(name for name in names if name in (*KEYS, *ON_EACH) or part.get(name))
         yield replace(entry, values={**entry.values, **part}), kept
 
 

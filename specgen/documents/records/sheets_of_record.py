@@ -27,13 +27,15 @@ class FilledSheet(NamedTuple):
     entered: Entered
     title: str
     elevation: str  # its mark; empty where none is told
+    goes_on: bool  # whether it goes on behind another of the same day and place
 
 
 class Remainder(NamedTuple):
-    """The fields of an entry that no form has a place for."""
+    """The fields of an entry that no form has a place for, and why where it is one of a kind that forms have."""
 
     entry: Entry
     names: tuple[str, ...]
+    why: str = ""
 
 
 @dataclass
@@ -80,10 +82,14 @@ class SheetWriter:
         for drafts in self.drafts.values():
             for number, draft in enumerate(drafts, 1):
                 self._add_dew_points(draft)
+                draft.tell_films()
                 told = _tell_head(draft) + (f", sheet {number} of {len(drafts)}" if len(drafts) > 1 else "")
                 elevation = str(draft.entries[0].get("elevation") or "")
                 listed.append(
-                    ((*_order(drafts[0]), number), FilledSheet(draft.section, draft.entered, told, elevation))
+                    (
+                        (*_order(drafts[0]), number),
+                        FilledSheet(draft.section, draft.entered, told, elevation, number > 1),
+                    )
                 )
         return [sheet for _, sheet in sorted(listed, key=lambda pair: pair[0])]
 

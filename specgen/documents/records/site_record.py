@@ -62,7 +62,7 @@ def _list_blocks(sheets: list[FilledSheet]) -> Iterator[Block]:
     """The sheets behind each other; how a form is filled in stands on the first of its sheets."""
     told = set[str]()
     for number, sheet in enumerate(sheets):
-        for block in fill_blocks(sheet.section, sheet.entered, sheet.title, number * _LISTS):
+        for block in fill_blocks(sheet.section, sheet.entered, sheet.title, number * _LISTS, sheet.goes_on):
             if not isinstance(block, Item) or sheet.section.letter not in told:
                 yield block
         told.add(sheet.section.letter)

@@ -6,15 +6,17 @@ from datetime import datetime
 from fractions import Fraction
 from typing import Literal, NamedTuple
 
+from specgen.computing import find
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue, take_stricter
 from specgen.documents.form_units import UNITS
 from specgen.documents.records.dew import compute_dew_point
-from specgen.documents.records.entry_text import split_readings
+from specgen.documents.records.reading_figures import read_figure
 from specgen.documents.records.sheets_of_record import mark_entries
 from specgen.model.record import Entry, day_of
-from specgen.quantities.number import QuantityError, plain_text, read_number
+from specgen.quantities.format import format_decimal
 from specgen.quantities.quantity import Quantity
+from specgen.recording.mockup_results import split_readings
 
 # Nothing is drawn of fewer readings: two points make no trend.
 LEAST_READINGS = 3
@@ -114,14 +116,34 @@ def _of_pails(
 def _films(context: DocumentContext, coat: str) -> Trend:
     """Wet film beside its target; which reading is outside is for the clauses that judge it."""
     unit = "mil" if context.first == "ip" else "um"
-    target = context.computed("wet-film", (coat,))
-    bounds = () if target.open else (Bound("target", _number(target.raw, unit), target),)
+    bounds = tuple(_film_targets(context, coat, unit))
     marks = mark_entries(context.recorded.nonconformances)
     points = tuple(
         Point(n, _number(e.values["wet_film"], unit), "wet_film" in marks.get(("log", e.number), {}), e)
         for n, e in enumerate(_entries(context, "wet_film", (coat,)), 1)
     )
     return Trend(f"Wet film, {coat}", UNITS[context.first]["film"], points, bounds, of_each="reading")
+
+
+def _film_targets(context: DocumentContext, coat: str, unit: str) -> Iterator[Bound]:
+    """The wet film aimed at with the least and the most water of the pails; at the most allowed where none is told."""
+    most = context.computed("wet-film", (coat,))
+    water = [Fraction(entry.values["water"]) for entry in _entries(context, "water", (coat,))]
+    if most.open or not water:
+        yield from () if most.open else (Bound("target", _number(most.raw, unit), most),)
+        return
+    film, solids = (context.project.get((coat, name)) for name in ("dry_film", "volume_solids"))
+    wet_film = find("wet-film")
+    assert wet_film.direct is not None
+    assert wet_film.as_read is not None
+    of_film: dict[Quantity, list[str]] = {}
+    for share in dict.fromkeys((min(water), max(water))):
+        working = wet_film.direct(dft=film, volume_solids=solids, thinning=share, system=context.first)
+        read = wet_film.as_read(float(working.result), working.unit)
+        of_film.setdefault(read, []).append(f"{format_decimal(share, 3)}%")
+    for read, shares in of_film.items():
+        text = f"{context.text(read, None)} at {' and '.join(shares)} water"
+        yield Bound("target", _number(read, unit), DisplayValue(text, read, most.source))
 
 
 def _gloss(context: DocumentContext) -> Trend:
@@ -135,20 +157,11 @@ def _gloss(context: DocumentContext) -> Trend:
     points, marks = list[Point](), mark_entries(context.recorded.nonconformances)
     for entry in context.project.records.of("result"):
         for text in split_readings(entry) if entry.get("criterion") == "gloss" else ():
-            value = _read(text)
+            value = read_figure(text)
             if value is not None:
                 outside = "reading" in marks.get(("result", entry.number), {})
                 points.append(Point(len(points) + 1, value, outside, entry))
     return Trend("Gloss of the mockup", "gloss units", tuple(points), bounds, of_each="reading", of_mean=True)
-
-
-def _read(text: str) -> float | None:
-    """The number of a reading in words, `74` of `74 GU`; None where it begins with none, or can be read in two ways."""
-    try:
-        found = read_number(plain_text(text))
-    except QuantityError:
-        return None
-    return None if found is None or found.decimal_too else float(found.number)
 
 
 def _temperatures(context: DocumentContext) -> Iterator[Trend]:

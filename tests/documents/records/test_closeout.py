@@ -11,6 +11,7 @@ import pytest
 from specgen import building
 from specgen.documents.document import compose_document
 from specgen.documents.figures import batch_map
+from specgen.documents.records.closeout import list_open
 from specgen.formats import text
 from specgen.model.block import Figure
 from specgen.model.problem import Refused
@@ -104,8 +105,56 @@ def test_what_is_open_is_listed_with_who_owes_it() -> None:
     assert "No batch of gloss recorded: 2 panels, E1-A1, E1-A2" in [line[0] for line in lines]
 
 
+PASSED = {"reading": "none", "passed": True, "signed_by": "L. Novak", "signed_on": date(2027, 4, 5)}
+ALL = 33  # lines of form D10 of the example, counted on it
+
+
+def test_each_criterion_of_the_mockup_that_was_never_recorded_is_open_with_its_line() -> None:
+    lines = lines_of(*(("result", {**PASSED, "criterion": name}) for name in ("look", "mesh", "film_dry")))
+    opened = [line for line in lines if line[0].startswith("Mockup criterion")]
+    assert len(opened) == ALL - 2  # of the dry film the spare gun is not recorded
+    assert ["Mockup criterion 1 not recorded: WRB thickness", opened[0][1], "D10"] == opened[0]
+    assert any(line[0] == "Mockup criterion 20b not recorded: Primer dry film, spare gun" for line in opened)
+    (said,) = [line[0] for line in lines if " criteria recorded" in line[0]]
+    assert f"2 of {ALL} criteria recorded; not recorded: 1 WRB thickness; 2 Base coat thickness; " in said
+
+
+def test_a_criterion_that_the_project_omits_is_neither_counted_nor_open() -> None:
+    context = context_with(make_entries(("result", {**PASSED, "criterion": "look"})))
+    values = context.project.values | {("mockup", "omit"): ("wrb_thickness",)}
+    context = replace(context, project=replace(context.project, values=values))
+    said = text.write_text(compose_document(form_of("D17"), context, draft=False))
+    assert f"1 of {ALL - 1} criteria recorded; not recorded: 2 Base coat thickness" in said
+
+
+def test_no_result_at_all_is_one_open_item() -> None:
+    opened = [line for line in lines_of() if "ockup" in line[0] and line[-1] == "D10"]
+    assert [line[0] for line in opened] == [f"Results of the mockup: 0 of {ALL} criteria recorded"]
+
+
+def test_a_warranty_that_the_contract_asks_for_is_open_until_a_signed_one_is_attached() -> None:
+    context = context_with([])
+    for signed, told in ((False, ["Executed warranty: WA1 is not signed"]), (True, [])):
+        values = context.project.values | {("attachments", "WA1", "signed"): signed}
+        closing = replace(context, project=replace(context.project, values=values))
+        assert [line.what for line in list_open(closing) if line.what.startswith("Executed")] == told
+
+
+def test_a_hold_point_is_open_until_the_party_that_accepts_has_signed_it() -> None:
+    accepted = {"step": "acceptance", "elevation": "E1", "done_on": date(2027, 7, 19), "outcome": "accepted"}
+    for by, told in (
+        ("Plumbrule Inspection", "Hold point Acceptance of the finish not signed: E1, signed so far by {}"),
+        ("K. Mullion, Mullion and Hart Architects", ""),
+    ):
+        closing = context_with(make_entries(("inspection", {**accepted, "by": by})), "season")
+        opened = {line.what: line.by for line in list_open(closing) if "Acceptance of the finish" in line.what}
+        architect = "Architect (Mullion and Hart Architects)"
+        unsigned = {told.format(by): architect} if told else {}
+        assert opened == {"Hold point Acceptance of the finish not released: E2, E3": architect} | unsigned
+
+
 def test_a_closeout_with_open_items_is_written_as_a_draft_alone(tmp_path: Path) -> None:
-    with pytest.raises(Refused, match="nothing was written: at closeout, 3 items are open: Results of the mockup"):
+    with pytest.raises(Refused, match="nothing was written: at closeout, 4 items are open: Results of the mockup"):
         building.build(CLEAN, tmp_path / "out", ("txt",), ("D17",))
     assert not (tmp_path / "out").exists()
     built = building.build(CLEAN, tmp_path / "out", ("txt",), ("D17",), draft=True)

@@ -93,14 +93,14 @@ def test_a_pass_stands_on_the_spray_record_with_its_panels() -> None:
     rows = rows_of(made()["D12-E1"])
     assert ["07:10", "08:25"] in [row[2:4] for row in rows if row[0] == "1"]
     panels = next(row for row in rows if row[0] == "E1-A1")
-    assert [panels[place] for place in (0, 1, 4, 5, 8)] == ["E1-A1", "4.1", "E1-A2", "", "E1-B1"]
+    assert [panels[place] for place in (0, 1, 4, 5, 8)] == ["E1-A1", "", "E1-A2", "", "E1-B1"]
     settings = next(row for row in rows if row[3:4] == ["Stream length, in"])
     assert settings[5] == "7-1/2"
 
 
 def test_a_release_stands_in_the_row_of_its_step() -> None:
     row = next(row for row in rows_of(made()["D12-E1"]) if row[0].startswith("Tinted primer"))
-    assert row[2:] == ["", "18", "", " yes: no", " yes", "none", "2027-06-14", "07:00", "R. Sand"]
+    assert row[2:] == ["", "18", "", "no", " yes", "none", "2027-06-14", "07:00", "R. Sand"]
 
 
 def ticks_of(document: Document) -> list[str]:
@@ -123,8 +123,8 @@ def test_ticks_are_ticked_and_a_recorded_no_is_told_in_words() -> None:
         *("E1 South face", "yes"),
     ]
     lines = text.write_text(document)
-    assert "( ) Material strained, 60 mesh: no" in lines
-    assert "(x) sun ▲\u00a02 ( ) rain: no" in lines
+    assert "(no) Material strained, 60 mesh" in lines
+    assert "(x) sun ▲\u00a02 (no) rain" in lines
 
 
 def test_a_page_tells_a_tick_by_its_form_and_its_name() -> None:
@@ -189,12 +189,33 @@ def test_a_second_time_of_the_same_coat_takes_a_further_sheet() -> None:
     assert [title.partition(": ")[0] for title in titles_of(document)] == ["D12a Spray record"] * 2
 
 
+def remarks_of(document: Document) -> str:
+    """What stands under Remarks at the end of a spray record."""
+    rows = rows_of(document)
+    head = next(place for place, row in enumerate(rows) if "Remarks" in row)
+    return rows[head + 1][rows[head].index("Remarks")]
+
+
 def test_second_coat_of_the_same_panels_stands_on_the_same_sheet() -> None:
     second = {**GLOSS_PASS, "coat": 2, "started_at": time(10, 0), "ended_at": time(11, 0), "wet_film": q("3.9", "mil")}
     document = documents_of(context_with(make_entries(("log", GLOSS_PASS), ("log", second))))["D12-E1"]
     assert len(titles_of(document)) == 1
-    panels = next(row for row in rows_of(document) if row[0] == "E1-A1")
-    assert panels[1:3] == ["4.1", "3.9"]
+    assert remarks_of(document) == "Wet film, panel not told: coat 1, 4.1 mil; coat 2, 3.9 mil"
+
+
+def test_a_wet_film_of_one_panel_stands_at_it_and_one_of_a_pass_in_the_remarks() -> None:
+    alone = {**GLOSS_PASS, "panels": ("E1-A2",), "wet_film": q("4.4", "mil")}
+    whole = {**GLOSS_PASS, "coat": 2, "started_at": time(10, 0), "ended_at": time(11, 0)}
+    document = documents_of(context_with(make_entries(("log", alone), ("log", whole))))["D12-E1"]
+    panels = next(row for row in rows_of(document) if row[0] == "E1-A2")
+    assert panels[:3] == ["E1-A2", "4.4", ""]
+    assert remarks_of(document) == "Wet film, panel not told: coat 2, 4.1 mil"
+
+
+def test_a_wet_film_of_a_pass_bears_the_number_of_its_nonconformance_in_the_remarks() -> None:
+    (entry,) = entries = make_entries(("log", GLOSS_PASS))
+    document = documents_of(context_with(entries), judgment_of((entry, "wet_film")))["D12-E1"]
+    assert remarks_of(document) == "Wet film, panel not told: coat 1, 4.1 mil ▲ 1"
 
 
 def test_more_panels_than_a_sheet_has_room_for_go_on_behind_it() -> None:
@@ -204,6 +225,16 @@ def test_more_panels_than_a_sheet_has_room_for_go_on_behind_it() -> None:
     assert len(titles_of(document)) == 2
     shown = [cell for row in rows_of(document) for cell in row if cell in panels]
     assert sorted(shown) == sorted(panels)
+
+
+def test_a_sheet_of_further_panels_repeats_times_and_crew_and_no_part_of_the_form_left_blank() -> None:
+    panels = tuple(f"E1-A{number}" for number in range(1, 12))
+    entry = {**GLOSS_PASS, "panels": panels, "masked_panels": ()}
+    document = documents_of(context_with(make_entries(("log", entry))))["D12-E1"]
+    rows = rows_of(document)
+    assert [row[2:4] for row in rows if row[0] == "1" and "07:10" in row] == [["07:10", "08:25"]] * 2
+    # Settings, checks and the end of work stand on the first sheet alone.
+    assert [row[0] for row in rows if row[0] in ("Setting", "Stop line")] == ["Setting", "Stop line"]
 
 
 def test_entries_without_an_elevation_have_a_document_of_their_own() -> None:

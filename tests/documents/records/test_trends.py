@@ -96,3 +96,19 @@ def test_the_gloss_of_the_mockup_is_judged_by_its_mean_and_marks_no_reading() ->
     figure = figures_of(*given)["Gloss of the mockup, gloss units"]
     assert "Readings: 60, 75, 62." in figure.alt
     assert "outside" not in figure.alt
+
+
+@pytest.mark.parametrize(
+    ("water", "told"),
+    [
+        ((), "target 4.3"),  # at the most water allowed, 8%: 1.5 / 0.38 * 1.08 = 4.26, up to a tenth, by hand
+        ((0, 5), "target 4, target 4.2"),  # 1.5 / 0.38 = 3.95; * 1.05 = 4.14
+        ((4, 5), "target 4.2"),  # * 1.04 = 4.11: both up to 4.2
+    ],
+)
+def test_wet_film_is_aimed_at_with_the_water_that_the_pails_hold(water: tuple[int, ...], told: str) -> None:
+    primer = {**PAIL, "step": "primer"}
+    given = [("log", {**primer, "wet_film": q(mils, "mil")}) for mils in ("4.2", "4.4", "4.1")]
+    given += [("log", {**primer, "pail": str(share), "water": Fraction(share)}) for share in water]
+    figure = figures_of(*given, example="season")["Wet film, primer, mils"]
+    assert re.search(r"(target [\d.]+(, target [\d.]+)*)\. Readings", figure.alt)[1] == told  # type: ignore[index]

@@ -13,7 +13,7 @@ def test_every_entry_of_its_files_is_read_without_a_remark() -> None:
     assert {name: len(records.of(name)) for name in COLLECTIONS} == {
         "log": 139,
         "release": 31,
-        "result": 22,
+        "result": 42,
         "inspection": 52,
         "disposition": 9,
     }

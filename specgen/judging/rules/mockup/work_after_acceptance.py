@@ -15,6 +15,12 @@ fails MOC-06a at log.0.date
 fails MOC-06b at result.0.passed
     mockup: {accepted_on: 2027-04-05}
     result: [{criterion: gloss, passed: no}]
+fails MOC-06b at result.0.passed
+    mockup: {accepted_on: 2027-04-05}
+    gloss: {coats: 2}
+    result:
+      - {criterion: primer_gloss_cup, part: coat 1, passed: no}
+      - {criterion: primer_gloss_cup, part: coat 2, passed: yes}
 """
 
 from datetime import date
@@ -23,11 +29,12 @@ from specgen.judging.choice_groups import BEFORE_MOCKUP, names, normalize
 from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.judging.site_work import area_of, entry_of, is_told_at
 from specgen.model.absence import Absent, if_given, read_all
-from specgen.model.project import asked_once
+from specgen.model.project import Project, asked_once
 from specgen.model.record import Entry
 from specgen.model.standard import Standards
 from specgen.model.typed_views import Description, Result, SiteRecordEntry
 from specgen.recording.history import History, is_same_place
+from specgen.recording.mockup_results import find_row
 
 RULE = Rule(
     "MOC-06",
@@ -79,7 +86,9 @@ def accepted_with_failure(result: Result, history: History, project: Description
         return
     own = if_given(lambda: result.own)
     criterion, _ = read_all(lambda: f"own {own}" if own else result.criterion, lambda: _find_acceptance(project))
-    if entry_of(result).number < _find_last_passed(project).get(criterion, -1):
+    entry = entry_of(result)
+    row = find_row(project.project, standards, entry)
+    if entry.number < _find_last_passed(project.project, standards).get(row, -1):
         return
     title = f"Project criterion {own}" if own else standards.criteria[criterion].title
     if not _is_deviated(project, (criterion, title)):
@@ -113,17 +122,14 @@ def _accepts_mockup(entry: Entry) -> bool:
     return told.get("step") == "mockup" and told.get("outcome") == "accepted" and "done_on" in told
 
 
-@asked_once
-def _find_last_passed(project: Description) -> dict[str, int]:
-    """The number of the last result by which each criterion passed."""
-    results = project.project.records.of("result")
-    return {name: entry.number for entry in results if entry.get("passed") is True and (name := _name_line(entry))}
+def _find_last_passed(project: Project, standards: Standards) -> dict[str, int]:
+    """The number of the last result by which each row of the acceptance form passed."""
 
+    def find() -> dict[str, int]:
+        passed = (entry for entry in project.records.of("result") if entry.get("passed") is True)
+        return {find_row(project, standards, entry): entry.number for entry in passed}
 
-def _name_line(entry: Entry) -> str:
-    """The criterion of a result, or the line of the project; empty where it tells none."""
-    own = entry.get("own")
-    return f"own {own}" if own else str(entry.get("criterion") or "")
+    return project.remember(_find_last_passed, find)
 
 
 def _is_deviated(project: Description, wanted: tuple[str, ...]) -> bool:
