@@ -80,5 +80,7 @@ def list_fields(schema: Schema, table: Table) -> list[Field]:
     """The fields of a member, without those of members of its own and of records; of a value by itself that one."""
     depth = len(table.collection)
     return [
-        field for path, field in schema.fields.items() if path[:depth] == table.collection and "*" not in path[depth:]
+        field
+        for path, field in schema.fields.items()
+        if path[:depth] == table.collection and "*" not in path[depth:] and (*path[:-1], "*") not in schema.collections
     ]

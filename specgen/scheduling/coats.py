@@ -1,5 +1,6 @@
-"""How a coat divides a step: passes of smoothing and primer, day areas of the gloss with both its coats."""
+"""How a coat divides a step: passes of smoothing, days of primer, day areas of the gloss with both its coats."""
 
+from collections.abc import Iterator
 from datetime import timedelta
 from fractions import Fraction
 from math import ceil
@@ -11,12 +12,13 @@ from specgen.model.absence import Absent
 from specgen.model.typed_views import Description, Elevation, root_of
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
-from specgen.scheduling.crews import hours_of, offer_area
+from specgen.scheduling.crews import hours_of, offer_work
 from specgen.scheduling.spray_hours import find_spray_hours
 from specgen.scheduling.tasks import Offer
 
 # A sum of day areas may miss the area by the rounding of its figures alone.
 _ROUNDING = 1e-6
+_SET_UP = to_stretch(Fraction(SET_UP))
 
 
 class Pass(NamedTuple):
@@ -29,36 +31,64 @@ class Pass(NamedTuple):
 
 
 def list_coats(project: Description, step: str, rates: dict[str, Quantity], area: Quantity) -> list[Pass]:
-    """The passes of a step that is no gloss: one, or one for each coat. Raises Absent."""
-    offers = offer_area(rates, area)
+    """The passes of a step that is not sprayed: one, or one for each coat. Raises Absent."""
+    offers = offer_work(rates, area)
     if step == "smoothing_1":  # all coats but the last
         count, hours = max(project.smoothing.coats - 1, 0), _smoothing_between(project)
     elif step == "smoothing_2":
         count, hours = min(project.smoothing.coats, 1), Fraction(0)
-    elif step == "primer":
-        count = project.primer.coats
-        hours = Fraction(project.primer.dry_hours) if count > 1 else Fraction(0)
     else:
         count, hours = 1, Fraction(0)
-    titles = [f"coat {number} of {count}" for number in range(1, count + 1)] if count > 1 else [""] * count
-    return [Pass(title, offers, then_dry=to_stretch(hours)) for title in titles]
+    return [Pass(_name_coat(number, count), offers, then_dry=to_stretch(hours)) for number in range(1, count + 1)]
 
 
 def _smoothing_between(project: Description) -> Fraction:
     return Fraction(project.smoothing.between_hours) if project.smoothing.coats > 2 else Fraction(0)
 
 
+def list_primer(elevation: Elevation, rates: dict[str, Quantity], area: Quantity) -> list[Pass]:
+    """The passes of the primer: coat after coat, each with its setup and cleanup. Raises Absent."""
+    primer = root_of(elevation).primer
+    count = primer.coats
+    dry = to_stretch(Fraction(primer.dry_hours)) if count > 1 else timedelta()
+    return list(_list_sprayed(elevation, rates, area, count, dry))
+
+
 def list_gloss(elevation: Elevation, rates: dict[str, Quantity], area: Quantity, ask: Ask) -> list[Pass]:
     """The passes of the gloss: day areas with both coats on one day, else coat after coat. Raises Absent."""
-    project = root_of(elevation)
-    coats = project.gloss.coats
+    gloss = root_of(elevation).gloss
+    coats = gloss.coats
     if coats == 2:  # a day area is that of two coats
         areas = _list_day_areas(elevation, rates, area, ask)
         if areas:
             return areas
-    dry = to_stretch(Fraction(project.gloss.touch_dry_hours)) if coats > 1 else timedelta()
-    titles = [f"coat {number} of {coats}" for number in range(1, coats + 1)] if coats > 1 else [""] * coats
-    return [Pass(title, offer_area(rates, area), then_dry=dry) for title in titles]
+    dry = to_stretch(Fraction(gloss.touch_dry_hours)) if coats > 1 else timedelta()
+    return list(_list_sprayed(elevation, rates, area, coats, dry))
+
+
+def _list_sprayed(
+    elevation: Elevation, rates: dict[str, Quantity], area: Quantity, coats: int, dry: timedelta
+) -> Iterator[Pass]:
+    """Coat after coat in equal days, each set up, sprayed and cleaned up in one shift.
+
+    Where no shift is longer than setup and cleanup, each coat goes on without them.
+    """
+    left = _find_day(elevation) - _SET_UP
+    longest = max((offer.length for offer in offer_work(rates, area)), default=timedelta())
+    days = max(ceil(longest / left - _ROUNDING), 1) if left > timedelta() else 0
+    part = Quantity(area.amount / max(days, 1), "area", area.unit)
+    offers = offer_work(rates, part)
+    if days:
+        offers = tuple(Offer(crew, min(length, left) + _SET_UP) for crew, length in offers)
+    for coat in range(1, coats + 1):
+        for day in range(1, max(days, 1) + 1):
+            on_day = f"day {day} of {days}" if days > 1 else ""
+            title = ", ".join(filter(None, (_name_coat(coat, coats), on_day)))
+            yield Pass(title, offers, bool(days), dry if day >= days else timedelta())
+
+
+def _name_coat(number: int, count: int) -> str:
+    return f"coat {number} of {count}" if count > 1 else ""
 
 
 def _list_day_areas(elevation: Elevation, rates: dict[str, Quantity], area: Quantity, ask: Ask) -> list[Pass]:

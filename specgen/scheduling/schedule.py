@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from specgen.computing.calendars import find_calendar, is_weekend_taken
 from specgen.computing.coats.day_area import BETWEEN, SET_UP
+from specgen.computing.time.usable_hours import is_by_clock
 from specgen.model.absence import Absent
 from specgen.model.calendar import WEEKEND_TAKEN, WorkCalendar
 from specgen.model.field import Path, dotted_path
@@ -20,13 +21,16 @@ from specgen.scheduling.wall_work import ElevationWork
 from specgen.standards import load_standards
 
 WEATHER = "weather"  # the mark of the days kept for weather
-_DURATIONS = "Working time: area divided by the crew's output; of heavy mesh, the area of its zone."
-_GLOSS = (
-    f"A day of gloss adds setup and cleanup, {SET_UP:g} h, cleanup and setup between the coats, {BETWEEN:g} h, and the "
-    "first coat's drying to touch where longer than its spraying: common practice, no source."
+_DURATIONS = (
+    "Working time: area divided by the crew's output; of heavy mesh, the area of its zone; of sealant, the length of "
+    "the joints."
 )
-_SPRAYING = "Primer and gloss: only in the usable spray hours of face and month, solar time taken as clock time."
-_PRIMER = "Setup and cleanup for primer are outside these hours, within the shift."
+_SET_UP = f"Each day of primer or gloss adds setup and cleanup, {SET_UP:g} h: common practice, no source."
+_GLOSS = (
+    f"A day with two coats of gloss also adds cleanup and setup between them, {BETWEEN:g} h, and the first coat's "
+    "drying to touch where longer than its spraying: common practice, no source."
+)
+_SPRAYING = "Primer and gloss: only in the usable spray hours of face and month"
 _HOLDS = "Inspection time at hold points is not included."
 _TAKEN_DOWN = "taking down the scaffold, sealing tie places, and repair"
 
@@ -142,8 +146,7 @@ def _tell_sun(elevations: list[Elevation]) -> Iterator[str]:
     """Where primer and gloss keep to the usable hours, and where the sun on the face is not known."""
     hours = {elevation.mark: find_spray_hours(elevation) for elevation in elevations}
     if any(one.usable for one in hours.values()):
-        yield _SPRAYING
-        yield _PRIMER
+        yield f"{_SPRAYING}{'' if is_by_clock(elevations[0].project) else ', solar time taken as clock time'}."
     unknown = [mark for mark, one in hours.items() if not one.usable]
     if unknown:
         missing = dict.fromkeys(dotted_path(path) for mark in unknown for path in hours[mark].missing)
@@ -153,6 +156,8 @@ def _tell_sun(elevations: list[Elevation]) -> Iterator[str]:
 def _tell(project: Description, calendar: WorkCalendar, work: _Gathered) -> Iterator[str]:
     yield _DURATIONS
     if any(task.in_one_shift for task in work.tasks):
+        yield _SET_UP
+    if any(task.in_one_shift and task.step == "gloss" for task in work.tasks) and project.gloss.coats == 2:
         yield _GLOSS
     yield _HOLDS
     if work.untimed:
