@@ -128,8 +128,7 @@ def _parse_unit(unit: str, text: str, dimension: str, example_units: tuple[str, 
     name = find_unit(unit[1:] if re.match("-[a-zA-Z]", unit) else unit)
     if name and (UNITS[name].dimension, dimension) == _AREA_FOR_LENGTH:
         # No figure follows from the other, so that a near unit would be a wrong one.
-        form = " or ".join(f"45 {other}" for other in example_units)
-        raise UnknownUnit(f"{quote(text)} is an area in an hour, not a length in an hour", f"write it as {form}")
+        raise UnknownUnit(f"{quote(text)} is an area in an hour, not a length in an hour", "write 45 ft/h or 14 m/h")
     if name is None or UNITS[name].dimension != dimension:
         known = [u for u, row in UNITS.items() if row.dimension == dimension]
         near = get_close_matches(unit, known, 1)
