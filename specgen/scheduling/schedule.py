@@ -31,6 +31,7 @@ _GLOSS = (
     "drying to touch where longer than its spraying: common practice, no source."
 )
 _SPRAYING = "Primer and gloss: only in the usable spray hours of face and month"
+_SEALING = "Sealing: no hours are taken off for joint surfaces hotter or colder than Document D08 allows; shade hot joints."
 _HOLDS = "Inspection time at hold points is not included."
 _TAKEN_DOWN = "taking down the scaffold, sealing tie places, and repair"
 
@@ -102,8 +103,8 @@ def _gather_work(project: Description, ask: Ask, before: _Gathered) -> tuple[Wor
         work.tasks.extend(_list_weather_days(project, calendar, work.tasks))
         if any(task.step == "final_viewing" for task in work.tasks):
             work.untimed[_TAKEN_DOWN] = None
-        work.notes.extend(_tell(project, calendar, work))
         work.notes.extend(_tell_sun(elevations))
+        work.notes.extend(_tell(project, calendar, work))
     return calendar, work
 
 
@@ -159,6 +160,8 @@ def _tell(project: Description, calendar: WorkCalendar, work: _Gathered) -> Iter
         yield _SET_UP
     if any(task.in_one_shift and task.step == "gloss" for task in work.tasks) and project.gloss.coats == 2:
         yield _GLOSS
+    if any(task.step == "sealant" and task.kind == "work" for task in work.tasks):
+        yield _SEALING
     yield _HOLDS
     if work.untimed:
         yield f"The end is the earliest: no time is included for {', '.join(map(_lower, work.untimed))}."

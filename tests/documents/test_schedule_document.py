@@ -97,18 +97,19 @@ def rows_behind(context: DocumentContext, head: str) -> list[list[str]]:
 def test_the_chain_tells_what_each_date_follows_from_and_which_governs(tmp_path: Path) -> None:
     # 14 days behind 1 March are 15 March, 7 before the mockup planned for the 22nd; 14 more days end on 5 April.
     rows = rows_behind(planned(tmp_path), "Event")
-    assert rows[:6] == [
+    assert rows[:7] == [
         ["Submittal of this package", "March 1, 2027", "–", "–"],
         ["Review complete", "March 15, 2027", "14 days of review", "7 days, to start of mockup"],
         ["Planned start of mockup", "March 22, 2027", "as planned", "governs"],
+        ["Substrate of the mockup complete, latest", "March 22, 2027", "start of mockup", "–"],
         ["Start of mockup", "March 22, 2027", "latest of review, planned start", "–"],
         # The 14th day of the mockup is 4 April.
         ["Acceptance of the mockup", "April 4, 2027", "14 days of mockup, with drying and acceptance", "–"],
         ["Earliest start of work on the wall", "April 5, 2027", "acceptance of the mockup", "–"],
     ]
-    assert rows[6] == ["Planned start of work on the wall", "May 3, 2027", "as planned", "28 days after earliest start"]
+    assert rows[7] == ["Planned start of work on the wall", "May 3, 2027", "as planned", "28 days after earliest start"]
     # By their dates: the gloss is dry on 5 July, 4 days before the season ends; 6 July is 24 before the completion.
-    assert rows[7:] == [
+    assert rows[8:] == [
         ["First day of spray window", "June 21, 2027", "as planned", "–"],
         ["Gloss dry on the last elevation", "July 5, 2027", "activities below", "4 days, to end of window"],
         ["End of the work", "July 6, 2027", "activities below, weather days included", "24 days, to completion"],
