@@ -6,7 +6,7 @@ from typing import NamedTuple
 from specgen.computing.calendars import find_calendar, is_weekend_taken
 from specgen.computing.coats.day_area import BETWEEN, SET_UP
 from specgen.computing.time.usable_hours import is_by_clock
-from specgen.model.absence import Absent
+from specgen.model.absence import Absent, read_all
 from specgen.model.calendar import WEEKEND_TAKEN, WorkCalendar
 from specgen.model.field import Path, dotted_path
 from specgen.model.schedule import Schedule
@@ -31,7 +31,7 @@ _GLOSS = (
     "drying to touch where longer than its spraying: common practice, no source."
 )
 _SPRAYING = "Primer and gloss: only in the usable spray hours of face and month"
-_SEALING = "Sealing: no hours are taken off for joint surfaces hotter or colder than Document D08 allows; shade hot joints."
+_SEALING = "Sealing: no hours are taken off for joint surfaces hotter or colder than Document D08 allows."
 _HOLDS = "Inspection time at hold points is not included."
 _TAKEN_DOWN = "taking down the scaffold, sealing tie places, and repair"
 
@@ -81,19 +81,17 @@ def _gather_before(project: Description, ask: Ask) -> _Gathered:
 def _gather_work(project: Description, ask: Ask, before: _Gathered) -> tuple[WorkCalendar | None, _Gathered]:
     """The work on each elevation of which all is known, and the days kept for weather behind it."""
     work = _Gathered([], [], [], {})
-    planned = project.schedule.get("work_start")
+    orders = list(list_main_orders(project))
     try:
-        calendar = find_calendar(project)
-        elevations = list(project.elevations)
+        calendar, elevations = _read_calendar(project, dated=bool(before.tasks))
     except Absent as absent:
         work.missing.extend(absent.paths)
         work.notes.append(f"Work on the wall is not dated; add {', '.join(map(dotted_path, absent.paths))}.")
+        # What its steps lack is asked for with it, not once the dates are given.
+        lacking = _Gathered([], work.missing, [], {})
+        for elevation in project.elevations if project.elevations.is_given() else ():
+            _add_elevation(_work_on(project, elevation, ask, (), orders, {}), lacking)
         return None, work
-    if not before.tasks and planned is None:
-        work.missing.append(("schedule", "work_start"))
-        work.notes.append("Work on the wall is not dated; add schedule.work_start.")
-        return calendar, work
-    orders = list(list_main_orders(project))
     for elevation in elevations:
         behind = (ACCEPTANCE,) if before.tasks else ()
         one = _work_on(project, elevation, ask, behind, orders, work.untimed)
@@ -106,6 +104,15 @@ def _gather_work(project: Description, ask: Ask, before: _Gathered) -> tuple[Wor
         work.notes.extend(_tell_sun(elevations))
         work.notes.extend(_tell(project, calendar, work))
     return calendar, work
+
+
+def _read_calendar(project: Description, *, dated: bool) -> tuple[WorkCalendar, list[Elevation]]:
+    """The calendar and the elevations; raises Absent with all that they lack, the first day of an undated work too."""
+    begin = project.schedule.get if dated else project.schedule.__getitem__
+    calendar, elevations, _ = read_all(
+        lambda: find_calendar(project), lambda: list(project.elevations), lambda: begin("work_start")
+    )
+    return calendar, elevations
 
 
 def _work_on(

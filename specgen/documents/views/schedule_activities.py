@@ -1,12 +1,10 @@
 """What is done when: each step on each elevation, with its crew, its drying, and how far it can move."""
 
-from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import name_member
 from specgen.documents.schedule import (
     BEFORE_WORK,
@@ -18,8 +16,7 @@ from specgen.documents.schedule import (
     tell_moment,
     tell_refusal,
 )
-from specgen.documents.views._cells import OPEN, join_cells
-from specgen.model.field import Path
+from specgen.documents.views._cells import OPEN, ask_all
 from specgen.model.value_text import count
 from specgen.scheduling.before_work import ACCEPTANCE, MOCKUP, REVIEW, order_mark
 
@@ -55,16 +52,7 @@ def tell_untold(context: DocumentContext) -> Any:
     paths = list_untold(context)
     if not paths:
         return tell_refusal(context)
-    return ["pending: ", *join_cells([_ask(context, path)] for path in paths)]
-
-
-def _ask(context: DocumentContext, path: Path) -> DisplayValue:
-    """What is still to be given, in brackets; of an output the crew and the step."""
-    asked = context.ask(path)
-    if path[0] != "crews" or path[2:3] != ("rates",):
-        return asked
-    title = context.standards.steps[path[3]].title
-    return replace(asked, text=f"[Output of crew {path[1]}, {title[:1].lower()}{title[1:]}]")
+    return ask_all(context, paths)
 
 
 def _name(context: DocumentContext, row: StepRow, above: str | None) -> str:
