@@ -1,4 +1,4 @@
-"""How a coat divides a step: passes of smoothing, days of primer, day areas of the gloss with both its coats."""
+"""How a coat divides a step: passes of smoothing and primer, day areas of the gloss with both its coats."""
 
 from collections.abc import Iterator
 from datetime import timedelta
@@ -9,6 +9,7 @@ from typing import NamedTuple
 from specgen.computing.calendars import to_stretch
 from specgen.computing.coats.day_area import BETWEEN, SET_UP
 from specgen.model.absence import Absent
+from specgen.model.hour_calendar import sum_stretches
 from specgen.model.typed_views import Description, Elevation, root_of
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
@@ -69,22 +70,17 @@ def list_gloss(elevation: Elevation, rates: dict[str, Quantity], area: Quantity,
 def _list_sprayed(
     elevation: Elevation, rates: dict[str, Quantity], area: Quantity, coats: int, dry: timedelta
 ) -> Iterator[Pass]:
-    """Coat after coat in equal days, each set up, sprayed and cleaned up in one shift.
-
-    Where no shift is longer than setup and cleanup, each coat goes on without them.
+    """Coat after coat with setup and cleanup: each in one shift where every one of the season holds it, else on days
+    that each have their own.
     """
-    left = _find_day(elevation) - _SET_UP
-    longest = max((offer.length for offer in offer_work(rates, area)), default=timedelta())
-    days = max(ceil(longest / left - _ROUNDING), 1) if left > timedelta() else 0
-    part = Quantity(area.amount / max(days, 1), "area", area.unit)
-    offers = offer_work(rates, part)
-    if days:
-        offers = tuple(Offer(crew, min(length, left) + _SET_UP) for crew, length in offers)
+    spraying = offer_work(rates, area)
+    longest = max((length for _, length in spraying), default=timedelta())
+    in_one_shift = longest + _SET_UP <= _find_day(elevation)
+    left = _find_first_day(elevation) - _SET_UP
+    days = 1 if in_one_shift or left <= timedelta() else ceil(longest / left - _ROUNDING)
+    offers = tuple(Offer(crew, length + days * _SET_UP) for crew, length in spraying)
     for coat in range(1, coats + 1):
-        for day in range(1, max(days, 1) + 1):
-            on_day = f"day {day} of {days}" if days > 1 else ""
-            title = ", ".join(filter(None, (_name_coat(coat, coats), on_day)))
-            yield Pass(title, offers, bool(days), dry if day >= days else timedelta())
+        yield Pass(_name_coat(coat, coats), offers, in_one_shift, dry)
 
 
 def _name_coat(number: int, count: int) -> str:
@@ -119,6 +115,14 @@ def _find_day(elevation: Elevation) -> timedelta:
     """What a day holds from setup to cleanup: that of the worst month of the season, else the whole shift."""
     spray = find_spray_hours(elevation)
     return spray.shortest if spray.usable else to_stretch(Fraction(root_of(elevation).schedule.shift_hours))
+
+
+def _find_first_day(elevation: Elevation) -> timedelta:
+    """The same of the month in which spraying is planned to begin, where that is known."""
+    spray, schedule = find_spray_hours(elevation), root_of(elevation).schedule
+    planned = max(filter(None, map(schedule.get, ("work_start", "spray_start"))), default=None)
+    hours = sum_stretches(spray.set_up[planned.month - 1]) if spray.usable and planned else timedelta()
+    return hours or _find_day(elevation)
 
 
 def _hours_of_day(one_pass: Fraction, touch_dry: Fraction) -> Fraction:

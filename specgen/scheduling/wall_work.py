@@ -128,15 +128,14 @@ class ElevationWork:
                 after=(*self.behind, *(self.color if sprayed else ())),
                 not_before=self.spray_start if sprayed and self.spray_start else self.not_before,
                 in_one_shift=one.in_one_shift,
-                hours=self._find_hours(one) if sprayed else (),
+                hours=self._find_hours() if sprayed else (),
             ),
             step,
         )
 
-    def _find_hours(self, sprayed: Pass) -> MonthHours:
-        """The hours of a coat; a day area brings its own setup and cleanup, which need no shade."""
-        spray = find_spray_hours(self.elevation)
-        return spray.set_up if sprayed.in_one_shift else spray.usable
+    def _find_hours(self) -> MonthHours:
+        """The hours of a coat, which brings its own setup and cleanup; they need no shade."""
+        return find_spray_hours(self.elevation).set_up
 
     def _add_wait(self, step: Step, wait: Wait, part: str, word: str) -> None:
         mark = f"{self.elevation.mark}.{step.name}{part}"

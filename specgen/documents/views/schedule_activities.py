@@ -75,11 +75,18 @@ def tell_float(row: StepRow) -> str:
     return GOVERNS if row.governs else count(days, "day") if days else "less than 1 day"
 
 
+def _tell_title(row: StepRow, year: int) -> str:
+    """The step; of one worked at in several passes the days on which they begin, as the crew is elsewhere between."""
+    begun = [one.start.date() for one in row.activities if one.kind == "work"]
+    days = ", ".join(tell_day(day, year) for day in dict.fromkeys(begun))
+    return f"{row.title}: {days}" if len(begun) > 1 else row.title
+
+
 def _line(row: StepRow, year: int) -> tuple[Any, ...]:
     work, dry = row.span("work", "weather", *BEFORE_WORK), row.span("drying")
     hold = row.span("hold")
     return (
-        row.title,
+        _tell_title(row, year),
         row.crew,
         *(_tell_ends(row, work, year) if work else ("", "")),
         tell_moment(dry[1], year) if dry else "",
