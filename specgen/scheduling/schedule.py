@@ -33,6 +33,9 @@ _GLOSS = (
 _SPRAYING = "Primer and gloss: only in the usable spray hours of face and month"
 _SEALING = "Sealing: no hours are taken off for joint surfaces hotter or colder than Document D08 allows."
 _HOLDS = "Inspection time at hold points is not included."
+# What the dates do not contain.
+NOT_INCLUDED = (_SEALING, _HOLDS)
+EARLIEST = "The end is the earliest: no time is included for "
 _TAKEN_DOWN = "taking down the scaffold, sealing tie places, and repair"
 
 
@@ -171,7 +174,7 @@ def _tell(project: Description, calendar: WorkCalendar, work: _Gathered) -> Iter
         yield _SEALING
     yield _HOLDS
     if work.untimed:
-        yield f"The end is the earliest: no time is included for {', '.join(map(_lower, work.untimed))}."
+        yield f"{EARLIEST}{', '.join(map(_lower, work.untimed))}."
     if is_weekend_taken(project):
         yield WEEKEND_TAKEN
     code = project.schedule.get("holidays")

@@ -155,7 +155,7 @@ def test_each_step_has_its_crew_drying_release_and_float(tmp_path: Path) -> None
         ["E1", "Tinted primer", "silver", "Fri Jun 25, 06:00", "Fri Jun 25, 10:00", "–", "–", "governs"],
         [
             "E2 north",
-            "Gloss finish",
+            "Gloss finish: Thu Jul 1, Fri Jul 2",
             "silver",
             "Thu Jul 1, 06:00",
             "Fri Jul 2, 14:00",

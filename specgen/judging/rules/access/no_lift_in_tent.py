@@ -61,8 +61,8 @@ def lift_in_tent(access: MeansOfAccess, project: Description) -> Violations:
     basis="practice",
     step="protection",
     remedy=(
-        "Hang the cloth from the building, clear of the lift, or spray without it while the wall is in shade: then take "
-        "it out of the shading planned, so that schedule and fit days count the hours left."
+        "Hang the cloth from the building, clear of the lift, or spray without it while the wall is in shade: then "
+        "take it out of the shading planned, so that schedule and fit days count the hours left."
     ),
 )
 def cloth_without_scaffold(access: MeansOfAccess, project: Description) -> Violations:
