@@ -312,6 +312,24 @@ def test_each_planned_wait_is_held_against_its_drying_time(hours: int | None, to
     assert [found[1].split("[")[0], *found[2:]] == told
 
 
+def test_a_smoothing_coat_that_stands_open_says_what_it_waits_for(tmp_path: Path) -> None:
+    # Dry from Tuesday, June 1 on; sprayed from Monday, June 21: 20 days.
+    smoothing = Activity("E1.smoothing_2.dry", "Dry", "drying", at("06-01"), at("06-02"), "E1", "smoothing_2")
+    primer = Activity("E1.primer", "Tinted primer", "work", at("06-21"), at("06-21", "10:00"), "E1", "primer")
+    schedule = Schedule((smoothing, primer), (primer.mark,), primer.end)
+    rows = rows_behind(planned(tmp_path, schedule=schedule), "Step that dries")
+    (found,) = [row for row in rows if row[0] == "Second smoothing coat"]
+    assert found[-2:] == ["20 days", "OK; open until spraying, from June 21, 2027"]
+
+
+def test_what_the_dates_leave_out_stands_apart_from_how_they_are_reckoned(tmp_path: Path) -> None:
+    told = ("Inspection time at hold points is not included.", "The end is the earliest: no time is included for caps.")
+    plan = make(notes=("Working time: area divided by the crew's output.", *told))
+    rows = {row[0]: row[1] for row in rows_behind(planned(tmp_path, schedule=plan), "Calendar")}
+    assert rows["Basis"] == "Working time: area divided by the crew's output."
+    assert rows["Not included"] == " ".join(told)
+
+
 def test_a_wait_past_the_recoat_time_is_told(tmp_path: Path) -> None:
     gaps = [{"from_step": "primer", "to_step": "gloss", "hours": 200}]
     coating = {"primer": {"dry_hours": 12, "most_recoat_hours": 168}}
