@@ -79,7 +79,7 @@ def draw_anew(data: dict[str, Any], seed: int, number: int) -> dict[str, Any]:
 def _places(data: Any, node: Node) -> Iterator[tuple[Any, Any, Field]]:
     """Where a choice or a figure stands: what holds it, under which name, and its field."""
     for name, value in _entries(data) if isinstance(data, dict | list) else ():
-        below = node.star or node.children.get(name)
+        below = node.below(name)
         if below is None or below.path in LEFT_OUT:
             continue
         if below.field is None:
@@ -133,7 +133,9 @@ class _Draw:
             marks = self.marks.get(name, [])
         else:
             marks = self.chance.sample(collection.keys, min(3, len(collection.keys))) or ["A", "B"]
-        return {mark: self.section(star) if star.field is None else self._value(star.field) for mark in marks}
+        if star.field is None:
+            return {mark: self.section(star) for mark in marks}
+        return {mark: self._value(node.below(mark).field) for mark in marks}
 
     def _value(self, field: Field) -> Any:
         """A text, or a list of texts; None where there is nothing to refer to."""

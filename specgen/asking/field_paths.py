@@ -22,7 +22,8 @@ def find_field(project: Project, text: str) -> FoundField:
     node, rest = project.schema.root, text.strip()
     while rest:
         name, rest = _take_mark(project, node, path, rest) if node.star else _take_name(node, rest)
-        child = node.star or node.children[name]
+        child = node.below(name)
+        assert child is not None
         node, path = child, (*path, name)
     if node.field is None:
         raise InvalidValue(f"{text or 'the cell'} names no field", _HINT)

@@ -130,11 +130,13 @@ def _read_cell(
     """The value of a cell; None where it holds none or is faulty, which is noted."""
     place = grid.place(row.number, column.number)
     path = (*row.member, *column.place)
+    field = project.schema.field_at(path) or column.field
+    unit = column.unit if field == column.field else ""  # the title tells that of the other rows
     try:
-        read = read_answer(grid.cell(row.number, column.number), column.field, project, column.unit)
+        read = read_answer(grid.cell(row.number, column.number), field, project, unit)
         if read is None:
             return None
-        text, value = converter.convert(column.field, read)
+        text, value = converter.convert(field, read)
         return Offer(path, text, value, place, notes=read.notes)
     except InvalidValue as invalid:
         offered.problems.append(Problem(invalid.message, invalid.hint, ".".join(path), place))

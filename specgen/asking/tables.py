@@ -80,5 +80,12 @@ def list_fields(schema: Schema, table: Table) -> list[Field]:
     """The fields of a member, without those of members of its own and of records; of a value by itself that one."""
     depth = len(table.collection)
     return [
-        field for path, field in schema.fields.items() if path[:depth] == table.collection and "*" not in path[depth:]
+        field
+        for path, field in schema.fields.items()
+        if path[:depth] == table.collection and "*" not in path[depth:] and not _stands_beside(path, schema)
     ]
+
+
+def _stands_beside(path: Path, schema: Schema) -> bool:
+    """Whether a field is the value of one mark of a collection of values, which is a row there."""
+    return path[-1] != "*" and (*path[:-1], "*") in schema.collections

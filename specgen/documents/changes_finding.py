@@ -75,7 +75,7 @@ def _list_members(state: State, schema: Schema) -> dict[str, None]:
         for depth, name in enumerate(names[:-1], 1):
             if node.star is not None:
                 found[".".join(names[:depth])] = None
-            below = node.star or node.children.get(name)
+            below = node.below(name)
             if below is None:
                 break
             node = below

@@ -41,7 +41,7 @@ def name_place(context: DocumentContext, path: str) -> str:
         return said[:1].upper() + said[1:]
     for name in names[1:]:
         marks += [name] if node.star is not None else []
-        below = node.star or node.children.get(name)
+        below = node.below(name)
         if below is None:
             break
         node = below

@@ -80,4 +80,6 @@ def write_in_braces(name: str, value: Section | Addition, node: Node, entry: boo
 
 def below(node: Node, name: str) -> Node:
     """The node of the schema below another, by a key or mark."""
-    return node.star if node.star is not None else node.children[name]
+    found = node.below(name)
+    assert found is not None
+    return found

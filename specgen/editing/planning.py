@@ -159,7 +159,8 @@ class _Planner:
 def _step(growth: Growth, name: str, pair: tuple[Spot, Spot]) -> Growth:
     """The section below another one."""
     key, spot = pair
-    node = growth.node.star if growth.node.star is not None else growth.node.children[name]
+    node = growth.node.below(name)
+    assert node is not None
     path, outer = (*growth.path, name), growth.outer
     if outer is None and (spot.flow or growth.spot.flow):
         member = growth.node.star is not None

@@ -103,7 +103,7 @@ class _Finder:
 def _way(node: Node, path: Path) -> Iterator[Node]:
     """The nodes of the schema on the way to a path."""
     for name in path:
-        below = node.star if node.star is not None else node.children[name]
+        below = node.below(name)
         assert below is not None
         node = below
         yield node

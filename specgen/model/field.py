@@ -95,6 +95,10 @@ class Node:
     star: "Node | None" = None
     children: dict[str, "Node"] = dataclasses.field(default_factory=dict)
 
+    def below(self, name: str) -> "Node | None":
+        """The node of a name, mark or star below this one; of a mark that has its own entry in the schema that one."""
+        return self.children.get(name) or self.star
+
 
 class UnknownName(ValueError):
     """A path has an unknown name; `known` are the names at that place."""
@@ -116,7 +120,10 @@ class Schema:
         """The node at a path with marks or stars; KeyError if the path is unknown."""
         node = self.root
         for name in path:
-            node = node.star if node.star is not None else node.children[name]
+            child = node.below(name)
+            if child is None:
+                raise KeyError(name)
+            node = child
         return node
 
     def follow(self, names: Path, start: Path = ()) -> Path:

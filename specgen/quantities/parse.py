@@ -27,6 +27,8 @@ _INCHES = re.compile(
 )
 _R_VALUE = re.compile(r"(R|RSI)\s*-\s*(?=[\d.])(.*)", re.ASCII)
 _FOOT = 12
+# The measure that is written and the one that stands there.
+_AREA_FOR_LENGTH = ("area_rate", "length_rate")
 # None of a rate is none, in whatever unit it is measured.
 _RATES = ("derate", "slope", "expansion")
 
@@ -124,6 +126,9 @@ def _parse_unit(unit: str, text: str, dimension: str, example_units: tuple[str, 
         raise UnknownUnit(f"{quote(text)} has no unit", _suggest_form(example_units, text.strip()))
     # A hyphen joins number and unit: an 8-in board.
     name = find_unit(unit[1:] if re.match("-[a-zA-Z]", unit) else unit)
+    if name and (UNITS[name].dimension, dimension) == _AREA_FOR_LENGTH:
+        # No figure follows from the other, so that a near unit would be a wrong one.
+        raise UnknownUnit(f"{quote(text)} is an area in an hour, not a length in an hour", "write 45 ft/h or 14 m/h")
     if name is None or UNITS[name].dimension != dimension:
         known = [u for u, row in UNITS.items() if row.dimension == dimension]
         near = get_close_matches(unit, known, 1)

@@ -45,7 +45,7 @@ def _node(node: Node, file: str) -> dict[str, Any] | None:
     if node.star is not None and node.collection is not None:
         inner = _node(node.star, file) or {}
         listed = {"type": "array", "items": inner}
-        keyed: dict[str, Any] = {"type": "object", "additionalProperties": inner}
+        keyed = _object(node, file) | {"additionalProperties": inner}
         if node.collection.keys:
             keyed["propertyNames"] = {"enum": list(node.collection.keys)}
         shape = listed if node.collection.kind == "items" else keyed

@@ -136,7 +136,9 @@ def _leaves(node: Node, place: Path) -> Iterator[tuple[Path, Field]]:
         yield place, node.field
     elif node.star is not None and node.star.field is not None and node.collection is not None:
         # A mapping of single values says which marks it may have.
-        yield from ((place + (mark,), node.star.field) for mark in node.collection.keys)
+        for mark in node.collection.keys:
+            yield from _leaves(node.below(mark) or node.star, place + (mark,))
+        return
     for name, child in node.children.items():
         yield from _leaves(child, place + (name,))
 

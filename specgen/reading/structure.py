@@ -111,7 +111,7 @@ def _collection(text: Text, structure: Structure, record: Record, node: Node, pa
         if collection.keys and mark not in collection.keys:
             record.leaves[here] = entry
         elif star.field is not None:
-            _leaf(text, record, star, here, entry) if entry is not TBD else None
+            _leaf(text, record, node.below(mark) or star, here, entry) if entry is not TBD else None
         elif isinstance(entry, dict):
             member = Record(star, here)
             structure.records.append(member)

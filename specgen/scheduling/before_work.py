@@ -1,9 +1,10 @@
 """What lies before the work on the wall as tasks: review, colors ordered, and the mockup with its acceptance."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from datetime import timedelta
 
 from specgen.computing.calendars import midnight
+from specgen.computing.time.earliest_start import is_ordered_behind_review
 from specgen.model.field import Path
 from specgen.model.typed_views import Color, Description
 from specgen.model.working import Working
@@ -39,14 +40,6 @@ def list_tasks_before(project: Description, earliest: Working) -> Iterator[Task]
 def list_main_orders(project: Description) -> Iterator[Task]:
     """The colors of the work from order to delivery, where the order is dated."""
     yield from _list_deliveries(project, "order", ("schedule", "color_main_order_on"))
-
-
-def is_ordered_behind_review(days: Mapping[str, float]) -> bool:
-    """Whether the sample color is ordered once the review is over, so that a longer review moves the order.
-
-    Days by the symbol that the earliest start gives them.
-    """
-    return "o" in days and days["o"] >= days["R"]
 
 
 def find_given_day(project: Description, path: Path) -> GivenDay | None:

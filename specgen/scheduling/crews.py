@@ -9,6 +9,8 @@ from specgen.model.typed_views import Description
 from specgen.quantities.quantity import Quantity
 from specgen.scheduling.tasks import Offer
 
+_SECONDS_OF_HOUR = 3600
+
 
 @asked_once
 def find_rates(project: Description, step: str) -> dict[str, Quantity]:
@@ -34,11 +36,11 @@ def require_rates(project: Description, step: str) -> dict[str, Quantity]:
     return rates
 
 
-def offer_area(rates: dict[str, Quantity], area: Quantity) -> tuple[Offer, ...]:
-    """The time that an area takes each crew."""
-    return tuple(Offer(crew, to_stretch(hours_of(area, rate))) for crew, rate in rates.items())
+def offer_work(rates: dict[str, Quantity], size: Quantity) -> tuple[Offer, ...]:
+    """The time that an area, or a length of joints, takes each crew."""
+    return tuple(Offer(crew, to_stretch(hours_of(size, rate))) for crew, rate in rates.items())
 
 
-def hours_of(area: Quantity, rate: Quantity) -> Fraction:
-    """The hours that an area takes at an output."""
-    return Fraction(area.to("ft2")) / Fraction(rate.to("ft2/h"))
+def hours_of(size: Quantity, rate: Quantity) -> Fraction:
+    """The hours that an area takes at an output by area, or a length at one by length."""
+    return Fraction(size.amount) / Fraction(rate.amount) / _SECONDS_OF_HOUR

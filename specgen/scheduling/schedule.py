@@ -5,7 +5,8 @@ from typing import NamedTuple
 
 from specgen.computing.calendars import find_calendar, is_weekend_taken
 from specgen.computing.coats.day_area import BETWEEN, SET_UP
-from specgen.model.absence import Absent
+from specgen.computing.time.usable_hours import is_by_clock
+from specgen.model.absence import Absent, read_all
 from specgen.model.calendar import WEEKEND_TAKEN, WorkCalendar
 from specgen.model.field import Path, dotted_path
 from specgen.model.schedule import Schedule
@@ -20,14 +21,21 @@ from specgen.scheduling.wall_work import ElevationWork
 from specgen.standards import load_standards
 
 WEATHER = "weather"  # the mark of the days kept for weather
-_DURATIONS = "Working time: area divided by the crew's output; of heavy mesh, the area of its zone."
-_GLOSS = (
-    f"A day of gloss adds setup and cleanup, {SET_UP:g} h, cleanup and setup between the coats, {BETWEEN:g} h, and the "
-    "first coat's drying to touch where longer than its spraying: common practice, no source."
+_DURATIONS = (
+    "Working time: area divided by the crew's output; of heavy mesh, the area of its zone; of sealant, the length of "
+    "the joints."
 )
-_SPRAYING = "Primer and gloss: only in the usable spray hours of face and month, solar time taken as clock time."
-_PRIMER = "Setup and cleanup for primer are outside these hours, within the shift."
+_SET_UP = f"Each day of primer or gloss adds setup and cleanup, {SET_UP:g} h: common practice, no source."
+_GLOSS = (
+    f"A day with two coats of gloss also adds cleanup and setup between them, {BETWEEN:g} h, and the first coat's "
+    "drying to touch where longer than its spraying: common practice, no source."
+)
+_SPRAYING = "Primer and gloss: only in the usable spray hours of face and month"
+_SEALING = "Sealing: no hours are taken off for joint surfaces hotter or colder than Document D08 allows."
 _HOLDS = "Inspection time at hold points is not included."
+# What the dates do not contain.
+NOT_INCLUDED = (_SEALING, _HOLDS)
+EARLIEST = "The end is the earliest: no time is included for "
 _TAKEN_DOWN = "taking down the scaffold, sealing tie places, and repair"
 
 
@@ -76,19 +84,17 @@ def _gather_before(project: Description, ask: Ask) -> _Gathered:
 def _gather_work(project: Description, ask: Ask, before: _Gathered) -> tuple[WorkCalendar | None, _Gathered]:
     """The work on each elevation of which all is known, and the days kept for weather behind it."""
     work = _Gathered([], [], [], {})
-    planned = project.schedule.get("work_start")
+    orders = list(list_main_orders(project))
     try:
-        calendar = find_calendar(project)
-        elevations = list(project.elevations)
+        calendar, elevations = _read_calendar(project, dated=bool(before.tasks))
     except Absent as absent:
         work.missing.extend(absent.paths)
         work.notes.append(f"Work on the wall is not dated; add {', '.join(map(dotted_path, absent.paths))}.")
+        # What its steps lack is asked for with it, not once the dates are given.
+        lacking = _Gathered([], work.missing, [], {})
+        for elevation in project.elevations if project.elevations.is_given() else ():
+            _add_elevation(_work_on(project, elevation, ask, (), orders, {}), lacking)
         return None, work
-    if not before.tasks and planned is None:
-        work.missing.append(("schedule", "work_start"))
-        work.notes.append("Work on the wall is not dated; add schedule.work_start.")
-        return calendar, work
-    orders = list(list_main_orders(project))
     for elevation in elevations:
         behind = (ACCEPTANCE,) if before.tasks else ()
         one = _work_on(project, elevation, ask, behind, orders, work.untimed)
@@ -98,9 +104,18 @@ def _gather_work(project: Description, ask: Ask, before: _Gathered) -> tuple[Wor
         work.tasks.extend(_list_weather_days(project, calendar, work.tasks))
         if any(task.step == "final_viewing" for task in work.tasks):
             work.untimed[_TAKEN_DOWN] = None
-        work.notes.extend(_tell(project, calendar, work))
         work.notes.extend(_tell_sun(elevations))
+        work.notes.extend(_tell(project, calendar, work))
     return calendar, work
+
+
+def _read_calendar(project: Description, *, dated: bool) -> tuple[WorkCalendar, list[Elevation]]:
+    """The calendar and the elevations; raises Absent with all that they lack, the first day of an undated work too."""
+    begin = project.schedule.get if dated else project.schedule.__getitem__
+    calendar, elevations, _ = read_all(
+        lambda: find_calendar(project), lambda: list(project.elevations), lambda: begin("work_start")
+    )
+    return calendar, elevations
 
 
 def _work_on(
@@ -142,8 +157,7 @@ def _tell_sun(elevations: list[Elevation]) -> Iterator[str]:
     """Where primer and gloss keep to the usable hours, and where the sun on the face is not known."""
     hours = {elevation.mark: find_spray_hours(elevation) for elevation in elevations}
     if any(one.usable for one in hours.values()):
-        yield _SPRAYING
-        yield _PRIMER
+        yield f"{_SPRAYING}{'' if is_by_clock(elevations[0].project) else ', solar time taken as clock time'}."
     unknown = [mark for mark, one in hours.items() if not one.usable]
     if unknown:
         missing = dict.fromkeys(dotted_path(path) for mark in unknown for path in hours[mark].missing)
@@ -153,10 +167,14 @@ def _tell_sun(elevations: list[Elevation]) -> Iterator[str]:
 def _tell(project: Description, calendar: WorkCalendar, work: _Gathered) -> Iterator[str]:
     yield _DURATIONS
     if any(task.in_one_shift for task in work.tasks):
+        yield _SET_UP
+    if any(task.in_one_shift and task.step == "gloss" for task in work.tasks) and project.gloss.coats == 2:
         yield _GLOSS
+    if any(task.step == "sealant" and task.kind == "work" for task in work.tasks):
+        yield _SEALING
     yield _HOLDS
     if work.untimed:
-        yield f"The end is the earliest: no time is included for {', '.join(map(_lower, work.untimed))}."
+        yield f"{EARLIEST}{', '.join(map(_lower, work.untimed))}."
     if is_weekend_taken(project):
         yield WEEKEND_TAKEN
     code = project.schedule.get("holidays")

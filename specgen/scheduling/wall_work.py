@@ -8,17 +8,19 @@ from specgen.model.field import Path
 from specgen.model.hour_calendar import MonthHours
 from specgen.model.standard import Standards, Step
 from specgen.model.typed_views import Elevation, root_of
+from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 from specgen.scheduling.applying import list_steps
-from specgen.scheduling.coats import Pass, list_coats, list_gloss
+from specgen.scheduling.coats import Pass, list_coats, list_gloss, list_primer
 from specgen.scheduling.crews import find_rates, require_rates
+from specgen.scheduling.joint_length import find_joint_length
 from specgen.scheduling.spray_hours import SPRAYED, find_spray_hours
 from specgen.scheduling.step_area import find_step_area
 from specgen.scheduling.tasks import GivenDay, Task, take
 from specgen.scheduling.waits import Gap, Wait, find_sealant_cure, find_wait, is_sealed_first, list_gaps
 
-# Of the whole project, or within the hour that each day area keeps for cleaning.
-_APART = ("equipment", "mockup", "clean_equipment")
+# Of the whole project, or within the hour that each day of spraying keeps for setup and cleaning.
+_APART = ("equipment", "mockup", "setup", "clean_equipment")
 # Steps that cover the face, so that none goes by without the hours of a crew; of the others some have no output.
 _COVERING = frozenset(
     ("boards", "rasp", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "primer", "gloss")
@@ -69,9 +71,10 @@ class ElevationWork:
             yield step
 
     def _add_step(self, step: Step, later: set[str]) -> None:
+        project = root_of(self.elevation)
         passes, wait = read_all(lambda: self._list_passes(step), lambda: self._find_wait(step))
-        if not passes and step.name in _COVERING:
-            wait = None  # no coat dries that is not there
+        if not passes and (step.name in _COVERING or (step.name == "sealant" and find_rates(project, step.name))):
+            wait = None  # no coat dries that is not there, and no joint cures
         self.behind = (*self.behind, *self.gaps.pop(step.name, ()))
         for number, one in enumerate(passes, 1):
             part = f".{number}" if len(passes) > 1 else ""
@@ -83,7 +86,7 @@ class ElevationWork:
             self._add_wait(step, wait, ".dry", "cure" if step.name in ("boards", "sealant") else "drying")
         if step.point == "H":
             self._add_hold(step)
-        for gap in list_gaps(root_of(self.elevation), step.name, wait):
+        for gap in list_gaps(project, step.name, wait):
             if gap.to_step in later:
                 self._add_gap(step, gap, worked)
 
@@ -91,14 +94,22 @@ class ElevationWork:
         """The stretches of work of a step; none where no crew has an output for one that does not cover the face."""
         project = root_of(self.elevation)
         find = require_rates if step.name in _COVERING else find_rates
-        rates, area = read_all(lambda: find(project, step.name), lambda: find_step_area(self.elevation, step.name))
+        rates, size = read_all(lambda: find(project, step.name), lambda: self._find_size(step.name))
         if not rates:
             if step.name not in _RELEASES:
                 self.untimed[step.title] = None
             return []
         if step.name == "gloss":
-            return list_gloss(self.elevation, rates, area, self.ask)
-        return list_coats(project, step.name, rates, area)
+            return list_gloss(self.elevation, rates, size, self.ask)
+        if step.name == "primer":
+            return list_primer(self.elevation, rates, size)
+        return list_coats(project, step.name, rates, size) if size.amount else []
+
+    def _find_size(self, step: str) -> Quantity:
+        """What the output of a step is held against: an area, of sealant the length of the joints."""
+        if step == "sealant" and find_rates(root_of(self.elevation), step):
+            return find_joint_length(self.elevation, self.ask)
+        return find_step_area(self.elevation, step)
 
     def _find_wait(self, step: Step) -> Wait | None:
         if step.name == "sealant":
@@ -117,15 +128,14 @@ class ElevationWork:
                 after=(*self.behind, *(self.color if sprayed else ())),
                 not_before=self.spray_start if sprayed and self.spray_start else self.not_before,
                 in_one_shift=one.in_one_shift,
-                hours=self._find_hours(one) if sprayed else (),
+                hours=self._find_hours() if sprayed else (),
             ),
             step,
         )
 
-    def _find_hours(self, sprayed: Pass) -> MonthHours:
-        """The hours of a coat; a day area brings its own setup and cleanup, which need no shade."""
-        spray = find_spray_hours(self.elevation)
-        return spray.set_up if sprayed.in_one_shift else spray.usable
+    def _find_hours(self) -> MonthHours:
+        """The hours of a coat, which brings its own setup and cleanup; they need no shade."""
+        return find_spray_hours(self.elevation).set_up
 
     def _add_wait(self, step: Step, wait: Wait, part: str, word: str) -> None:
         mark = f"{self.elevation.mark}.{step.name}{part}"

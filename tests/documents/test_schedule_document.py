@@ -97,18 +97,19 @@ def rows_behind(context: DocumentContext, head: str) -> list[list[str]]:
 def test_the_chain_tells_what_each_date_follows_from_and_which_governs(tmp_path: Path) -> None:
     # 14 days behind 1 March are 15 March, 7 before the mockup planned for the 22nd; 14 more days end on 5 April.
     rows = rows_behind(planned(tmp_path), "Event")
-    assert rows[:6] == [
+    assert rows[:7] == [
         ["Submittal of this package", "March 1, 2027", "–", "–"],
         ["Review complete", "March 15, 2027", "14 days of review", "7 days, to start of mockup"],
         ["Planned start of mockup", "March 22, 2027", "as planned", "governs"],
+        ["Substrate of the mockup complete, latest", "March 22, 2027", "start of mockup", "–"],
         ["Start of mockup", "March 22, 2027", "latest of review, planned start", "–"],
         # The 14th day of the mockup is 4 April.
         ["Acceptance of the mockup", "April 4, 2027", "14 days of mockup, with drying and acceptance", "–"],
         ["Earliest start of work on the wall", "April 5, 2027", "acceptance of the mockup", "–"],
     ]
-    assert rows[6] == ["Planned start of work on the wall", "May 3, 2027", "as planned", "28 days after earliest start"]
+    assert rows[7] == ["Planned start of work on the wall", "May 3, 2027", "as planned", "28 days after earliest start"]
     # By their dates: the gloss is dry on 5 July, 4 days before the season ends; 6 July is 24 before the completion.
-    assert rows[7:] == [
+    assert rows[8:] == [
         ["First day of spray window", "June 21, 2027", "as planned", "–"],
         ["Gloss dry on the last elevation", "July 5, 2027", "activities below", "4 days, to end of window"],
         ["End of the work", "July 6, 2027", "activities below, weather days included", "24 days, to completion"],
@@ -154,7 +155,7 @@ def test_each_step_has_its_crew_drying_release_and_float(tmp_path: Path) -> None
         ["E1", "Tinted primer", "silver", "Fri Jun 25, 06:00", "Fri Jun 25, 10:00", "–", "–", "governs"],
         [
             "E2 north",
-            "Gloss finish",
+            "Gloss finish: Thu Jul 1, Fri Jul 2",
             "silver",
             "Thu Jul 1, 06:00",
             "Fri Jul 2, 14:00",
@@ -309,6 +310,24 @@ def test_each_planned_wait_is_held_against_its_drying_time(hours: int | None, to
     rows = rows_behind(planned(tmp_path, {"schedule": {"gaps": gaps}}), "Step that dries")
     (found,) = [row for row in rows if row[0] == "Insulation boards"]
     assert [found[1].split("[")[0], *found[2:]] == told
+
+
+def test_a_smoothing_coat_that_stands_open_says_what_it_waits_for(tmp_path: Path) -> None:
+    # Dry from Tuesday, June 1 on; sprayed from Monday, June 21: 20 days.
+    smoothing = Activity("E1.smoothing_2.dry", "Dry", "drying", at("06-01"), at("06-02"), "E1", "smoothing_2")
+    primer = Activity("E1.primer", "Tinted primer", "work", at("06-21"), at("06-21", "10:00"), "E1", "primer")
+    schedule = Schedule((smoothing, primer), (primer.mark,), primer.end)
+    rows = rows_behind(planned(tmp_path, schedule=schedule), "Step that dries")
+    (found,) = [row for row in rows if row[0] == "Second smoothing coat"]
+    assert found[-2:] == ["20 days", "OK; open until spraying, from June 21, 2027"]
+
+
+def test_what_the_dates_leave_out_stands_apart_from_how_they_are_reckoned(tmp_path: Path) -> None:
+    told = ("Inspection time at hold points is not included.", "The end is the earliest: no time is included for caps.")
+    plan = make(notes=("Working time: area divided by the crew's output.", *told))
+    rows = {row[0]: row[1] for row in rows_behind(planned(tmp_path, schedule=plan), "Calendar")}
+    assert rows["Basis"] == "Working time: area divided by the crew's output."
+    assert rows["Not included"] == " ".join(told)
 
 
 def test_a_wait_past_the_recoat_time_is_told(tmp_path: Path) -> None:

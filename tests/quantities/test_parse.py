@@ -218,6 +218,8 @@ PINT = {
     "m2/L": ("m**2/L", "m**2/m**3", EXACT),
     "ft2/h": ("foot**2/hour", "m**2/s", EXACT),
     "m2/h": ("m**2/hour", "m**2/s", EXACT),
+    "ft/h": ("foot/hour", "m/s", EXACT),
+    "m/h": ("m/hour", "m/s", EXACT),
     "/F": ("1/delta_degF", "1/K", EXACT),
     "/C": ("1/delta_degC", "1/K", EXACT),
     "/K": ("1/K", "1/K", EXACT),

@@ -184,7 +184,10 @@ def reached(schema: Schema, path: tuple[str, ...]) -> Node:
         if node.field is not None:
             assert node.field.kind == "reference", path
             node = schema.node((node.field.to, "*"))
-        node = node.star if node.star is not None else node.children[name]
+        child = node.below(name)
+        if child is None:
+            raise KeyError(name)
+        node = child
     return node
 
 

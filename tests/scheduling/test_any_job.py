@@ -121,7 +121,7 @@ def test_in_any_job_coats_are_begun_and_ended_in_the_hours_of_their_face(change:
         if one.kind != "work" or one.step not in ("primer", "gloss"):
             continue
         spray = find_spray_hours(project.view(("elevations", one.elevation)))
-        hours = spray.set_up if one.title.endswith("two coats") else spray.usable
+        hours = spray.set_up
         if hours and one.end > one.start:
             narrow = HourCalendar(calendar.days, calendar.shift_start, calendar.shift, hours)
             assert narrow.find_shift(one.start).start <= one.start

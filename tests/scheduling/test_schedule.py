@@ -1,7 +1,7 @@
 """Schedules of jobs of our own, dated on paper. Federal holidays as published for 2027 by the U.S. Office of Personnel
 Management (5 U.S.C. 6103): July 4 is a Sunday and observed on Monday, July 5."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -14,9 +14,9 @@ from tests.scheduling.jobs import dates, find, schedule_of
 from tests.support import EXAMPLES
 
 # Worked on paper, June 28, 2027 being a Monday. Hours: E1 boards 360 / 90 = 4, rasp 2, mesh 3, second pass 3,
-# smoothing 2, primer 1; E2 half of each. A day area holds two coats in 8 - 1 - 1 = 6 h: 360 x 3 = 1,080 sq ft, so that
-# each face is one: E1 takes 2 h of setting up and cleaning, 2 until the first coat is dry to touch, and 1, together 5;
-# E2 4.5.
+# smoothing 2, primer 1, with 1 for setup and cleanup on each face (common practice, no source); E2 half of each. A day
+# area holds two coats in 8 - 1 - 1 = 6 h: 360 x 3 = 1,080 sq ft, so that each face is one: E1 takes 2 h of setting up
+# and cleaning, 2 until the first coat is dry to touch, and 1, together 5; E2 4.5.
 ON_PAPER = {
     "E1.substrate.hold": "06-28 07:00 to 06-28 07:00",
     "E1.flashings.hold": "06-28 07:00 to 06-28 07:00",
@@ -40,9 +40,9 @@ ON_PAPER = {
     "E2.smoothing_2": "07-02 12:00 to 07-02 13:00",
     "E1.smoothing_2.dry": "07-02 12:00 to 07-03 12:00",  # dry on Saturday
     "E1.smoothing_2.hold": "07-06 07:00 to 07-06 07:00",  # Monday is the day on which July 4 is observed
-    "E1.primer": "07-06 07:00 to 07-06 08:00",
-    "E2.primer": "07-06 08:00 to 07-06 08:30",
-    "E1.primer.dry": "07-06 08:00 to 07-06 20:00",
+    "E1.primer": "07-06 07:00 to 07-06 09:00",
+    "E2.primer": "07-06 09:00 to 07-06 10:30",
+    "E1.primer.dry": "07-06 09:00 to 07-06 21:00",
     "E1.release_primer.hold": "07-07 07:00 to 07-07 07:00",
     "E1.gloss": "07-07 07:00 to 07-07 12:00",
     "E2.gloss": "07-08 07:00 to 07-08 11:30",  # 4.5 h do not fit behind noon
@@ -81,12 +81,13 @@ def test_the_order_of_the_activities_is_that_of_their_starts(tmp_path: Path) -> 
 def test_slack_is_counted_on_paper_too(tmp_path: Path) -> None:
     made = schedule_of(tmp_path)
     # E2 is glossed on Thursday at 7 at the latest, so its primer has to be dry, 12 h, by then; before that E1 takes the
-    # crew, whose gloss has to be over by Thursday at 7: on Wednesday from 10. So E2 is primed on Wednesday by 9:30.
-    assert find(made, "E2.primer").spare.days == 1
+    # crew, whose gloss has to be over by Thursday at 7: on Wednesday from 10. So E2 is primed on Wednesday from 8:30,
+    # half an hour short of a day behind 9 of Tuesday.
+    assert find(made, "E2.primer").spare == timedelta(hours=23, minutes=30)
     # Accepted on Thursday at noon, and no later than the end, on Friday at 11:30: less than a day.
     assert find(made, "E1.acceptance.hold").spare.days == 0
-    # The gloss of E1 begins on Wednesday by 10, so its primer is on by 22 of Tuesday, in the shift from 14 to 15; begun
-    # on Monday at 14 the smoothing is dry by then, and it begins to dry on Friday at noon.
+    # The gloss of E1 begins on Wednesday by 10, so its primer is on by 22 of Tuesday, in the shift from 13 to 15; begun
+    # on Monday at 13 the smoothing is dry by then, and it begins to dry on Friday at noon.
     assert find(made, "E1.smoothing_2.dry").spare.days == 3
     assert find(made, "E2.gloss").spare.days == 0
 
@@ -122,12 +123,13 @@ def test_a_face_larger_than_a_day_is_glossed_in_equal_day_areas(tmp_path: Path) 
 
 
 def test_a_coat_that_is_not_dry_to_touch_in_time_is_followed_on_another_day(tmp_path: Path) -> None:
-    # 7 h to touch leave no second coat in the 6 h of a day: 1 h, dry till 15:00 of Wednesday, then Thursday at 7.
+    # 7 h to touch leave no second coat in the 6 h of a day: 1 h, with 1 h of setup and cleanup; dry till 16:00 of
+    # Wednesday, then Thursday at 7.
     made = schedule_of(tmp_path, {"gloss": {"touch_dry_hours": 7}, "elevations": {"E2": "drop"}})
     assert dates(made, "E1.gloss.1", "E1.gloss.1.dry", "E1.gloss.2") == [
-        "07-07 07:00 to 07-07 08:00",
-        "07-07 08:00 to 07-07 15:00",
-        "07-08 07:00 to 07-08 08:00",
+        "07-07 07:00 to 07-07 09:00",
+        "07-07 09:00 to 07-07 16:00",
+        "07-08 07:00 to 07-08 09:00",
     ]
 
 
@@ -148,7 +150,7 @@ def test_no_coat_dries_that_is_not_there(tmp_path: Path) -> None:
     made = schedule_of(tmp_path, {"smoothing": {"coats": 0}, "elevations": {"E2": "drop"}})
     marks = [one.mark for one in made.activities if "smoothing" in one.mark]
     assert marks == ["E1.smoothing_2.hold"]
-    assert dates(made, "E1.primer") == ["07-02 10:00 to 07-02 11:00"]
+    assert dates(made, "E1.primer") == ["07-02 10:00 to 07-02 12:00"]
 
 
 def test_a_planned_wait_that_is_longer_than_drying_is_kept_and_a_shorter_one_is_not(tmp_path: Path) -> None:
@@ -157,7 +159,7 @@ def test_a_planned_wait_that_is_longer_than_drying_is_kept_and_a_shorter_one_is_
         {"from_step": "boards", "to_step": "mesh", "hours": 23},
     ]
     made = schedule_of(tmp_path, {"schedule": {"gaps": gaps}, "elevations": {"E2": "drop"}})
-    assert dates(made, "E1.primer.wait.0", "E1.gloss") == ["07-06 08:00 to 07-08 00:00", "07-08 07:00 to 07-08 12:00"]
+    assert dates(made, "E1.primer.wait.0", "E1.gloss") == ["07-06 09:00 to 07-08 01:00", "07-08 07:00 to 07-08 12:00"]
     assert find(made, "E1.gloss").driven_by == "E1.primer.wait.0"
     assert not [one for one in made.activities if "boards.wait" in one.mark]
 
@@ -169,7 +171,7 @@ def test_a_planned_wait_to_a_step_that_lies_before_holds_up_nothing(tmp_path: Pa
 
 def test_spraying_begins_no_earlier_than_planned(tmp_path: Path) -> None:
     made = schedule_of(tmp_path, {"schedule": {"spray_start": "2027-07-12"}, "elevations": {"E2": "drop"}})
-    assert dates(made, "E1.primer") == ["07-12 07:00 to 07-12 08:00"]
+    assert dates(made, "E1.primer") == ["07-12 07:00 to 07-12 09:00"]
     assert made.chain[0] == "E1.primer"
     first = "Tinted primer, E1: not before July 12, 2027 (schedule.spray_start)."
     assert first in made.notes
@@ -186,15 +188,15 @@ def test_steps_without_an_output_are_named_beside_the_end_that_is_the_earliest(t
 
 
 SEALED = {
-    "joints": {"J1": {"kind": "panel_joint"}},
+    "joints": {"J1": {"elevation": "E1", "kind": "panel_joint", "length": "90 ft"}},
     "sealants": {"S1": {"sequence": "after_gloss", "pull_cure_days": 7}},
-    "crews": {"bead": {"steps": ["sealant"], "rates": {"sealant": "120 ft2/h"}}},
+    "crews": {"bead": {"steps": ["sealant"], "rates": {"sealant": "30 ft/h"}}},
     "elevations": {"E2": "drop"},
 }
 
 
 def test_sealant_follows_the_finish_and_cures_before_its_pull(tmp_path: Path) -> None:
-    # Accepted on Thursday, July 8 at noon; 360 sq ft at 120 take 3 h.
+    # Accepted on Thursday, July 8 at noon; 90 ft of joint at 30 ft/h take 3 h, whatever the area of the face.
     made = schedule_of(tmp_path, SEALED)
     assert dates(made, "E1.sealant", "E1.sealant.dry", "E1.sealant.hold") == [
         "07-08 12:00 to 07-08 15:00",
@@ -202,6 +204,29 @@ def test_sealant_follows_the_finish_and_cures_before_its_pull(tmp_path: Path) ->
         "07-16 07:00 to 07-16 07:00",
     ]
     assert find(made, "E1.sealant").crew == "bead"
+
+
+def test_an_elevation_without_joints_has_no_sealing_and_no_cure(tmp_path: Path) -> None:
+    made = schedule_of(tmp_path, {**SEALED, "elevations": {}})
+    assert dates(made, "E1.sealant")
+    assert {one.mark for one in made.activities if one.step == "sealant" and one.elevation == "E2"} == {
+        "E2.sealant.hold"
+    }
+
+
+def test_the_length_of_a_joint_is_measured_on_its_elevation_where_it_is_not_given(tmp_path: Path) -> None:
+    # A floor line across 20 ft at 10 ft an hour takes 2 h.
+    floor = {"elevation": "E1", "kind": "floor_line", "runs": "horizontal", "at": "9 ft"}
+    bead = {"steps": ["sealant"], "rates": {"sealant": "10 ft/h"}}
+    made = schedule_of(tmp_path, {**SEALED, "joints": {"J1": floor}, "crews": {"bead": bead}})
+    assert dates(made, "E1.sealant") == ["07-08 12:00 to 07-08 14:00"]
+
+
+def test_a_primer_longer_than_a_shift_is_set_up_anew_on_each_day(tmp_path: Path) -> None:
+    # 360 sq ft at 36 take 10 h: 8 h and 4 h, of which each day has an hour of setup and cleanup.
+    slow = {"crews": {"red": {"rates": {"primer": "36 ft2/h"}}}, "elevations": {"E2": "drop"}}
+    made = schedule_of(tmp_path, slow)
+    assert dates(made, "E1.primer", "E1.primer.dry") == ["07-06 07:00 to 07-07 11:00", "07-07 11:00 to 07-07 23:00"]
 
 
 def test_the_final_viewing_follows_the_hand_pull(tmp_path: Path) -> None:
@@ -235,7 +260,7 @@ def test_a_color_for_the_work_is_waited_for(tmp_path: Path) -> None:
         "schedule": {"color_main_order_on": "2027-06-28"},
     }
     made = schedule_of(tmp_path, color)
-    assert dates(made, "C1.order", "E1.primer") == ["06-28 00:00 to 07-19 00:00", "07-19 07:00 to 07-19 08:00"]
+    assert dates(made, "C1.order", "E1.primer") == ["06-28 00:00 to 07-19 00:00", "07-19 07:00 to 07-19 09:00"]
     assert made.chain[:2] == ("C1.order", "E1.primer")
 
 
@@ -319,7 +344,7 @@ def test_the_weekend_that_is_taken_is_told(tmp_path: Path) -> None:
 def test_no_days_off_are_no_days_off(tmp_path: Path) -> None:
     # Dry on Saturday at noon, released at once; the primer of E1 on Saturday.
     made = schedule_of(tmp_path, {"schedule": {"days_off": [], "holidays": "drop"}})
-    assert dates(made, "E1.primer") == ["07-03 12:00 to 07-03 13:00"]
+    assert dates(made, "E1.primer") == ["07-03 12:00 to 07-03 14:00"]
 
 
 def test_a_shift_past_midnight_without_night_work_is_told(tmp_path: Path) -> None:

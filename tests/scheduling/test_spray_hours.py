@@ -34,13 +34,14 @@ def west(folder: Path, change: Any = None) -> Schedule:
 
 
 def test_a_west_face_is_primed_in_the_forenoons_alone(tmp_path: Path) -> None:
-    # 4 h 30 min on Monday, 2 h 10 min on Tuesday.
-    assert dates(west(tmp_path), "E1.primer") == ["07-26 07:30 to 07-27 09:40"]
+    # 4 h 30 min of shade from 7:30 do not hold 6 h 40 min: 2 h 10 min are left for the second day, and each of the two
+    # has half an hour of setup before and of cleanup behind.
+    assert dates(west(tmp_path), "E1.primer") == ["07-26 07:00 to 07-27 10:10"]
 
 
 def test_under_cloth_the_same_face_is_primed_in_a_day(tmp_path: Path) -> None:
     # The shift less half an hour of setup and of cleanup: from 7:30 to 14:30.
-    assert dates(west(tmp_path, CLOTH), "E1.primer") == ["07-26 07:30 to 07-26 14:10"]
+    assert dates(west(tmp_path, CLOTH), "E1.primer") == ["07-26 07:00 to 07-26 14:40"]
 
 
 def test_day_areas_keep_to_the_shade_one_a_day(tmp_path: Path) -> None:
@@ -54,13 +55,14 @@ def test_day_areas_keep_to_the_shade_one_a_day(tmp_path: Path) -> None:
 
 
 def test_a_coat_not_dry_to_touch_in_the_shade_is_followed_on_another_day(tmp_path: Path) -> None:
-    # 3.5 h to touch leave no second coat in the 3.5 h of the day; 360 sq ft take 1 h a coat.
+    # 3.5 h to touch leave no second coat in the 3.5 h of the day; 360 sq ft take 1 h a coat, and 1 h of setup
+    # and cleanup.
     small = {"elevations": {"E1": {"width": "20 ft", "height": "18 ft"}}, "gloss": {"touch_dry_hours": 3.5}}
     made = west(tmp_path, small)
     assert dates(made, "E1.primer", "E1.gloss.1", "E1.gloss.2") == [
-        "07-26 07:30 to 07-26 08:30",
-        "07-27 07:30 to 07-27 08:30",
-        "07-28 07:30 to 07-28 08:30",
+        "07-26 07:00 to 07-26 09:00",
+        "07-27 07:00 to 07-27 09:00",
+        "07-28 07:00 to 07-28 09:00",
     ]
 
 
@@ -72,18 +74,18 @@ def test_the_end_is_later_from_a_lift_than_under_cloth(tmp_path: Path) -> None:
 
 
 def test_shade_as_observed_counts_in_its_month_and_the_computed_sun_in_the_others(tmp_path: Path) -> None:
-    # In July a neighbor shades the face until 14:00; by then, from 7:30, 6 h 30 min.
-    seen = {"shade_hours": [{"month": "jul", "from": "05:00", "to": "14:00"}]}
-    made = west(tmp_path, {"elevations": {"E1": seen}})
-    assert dates(made, "E1.primer") == ["07-26 07:30 to 07-27 07:40"]
+    # In July a neighbor shades the face until 14:10, which holds 6 h 40 min from 7:30 on.
+    seen = {"shade_hours": [{"month": "jul", "from": "05:00", "to": "14:10"}]}
+    july = {"schedule": {"spray_end": "2027-07-30"}, "elevations": {"E1": seen}}
+    assert dates(west(tmp_path, july), "E1.primer") == ["07-26 07:00 to 07-26 14:40"]
     august = {"schedule": {"spray_start": "2027-08-02"}, "elevations": {"E1": seen}}
-    assert dates(west(tmp_path, august), "E1.primer") == ["08-02 07:30 to 08-03 09:40"]
+    assert dates(west(tmp_path, august), "E1.primer") == ["08-02 07:00 to 08-03 10:10"]
 
 
 def test_a_shift_past_midnight_is_sprayed_by_lamp_on_both_sides_of_it(tmp_path: Path) -> None:
     night = {"shift_start": "20:00", "night_work": "yes"}
     made = west(tmp_path, {"schedule": night})
-    assert dates(made, "E1.primer") == ["07-26 20:30 to 07-27 03:10"]
+    assert dates(made, "E1.primer") == ["07-26 20:00 to 07-27 03:40"]
 
 
 def test_a_face_without_shade_in_any_month_is_refused(tmp_path: Path) -> None:

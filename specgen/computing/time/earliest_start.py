@@ -1,7 +1,7 @@
 """Earliest start of the work: review of the package or arrival of the sample color, then the mockup."""
 
 import datetime
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from specgen.computing.calendars import find_work_days, is_weekend_taken
 from specgen.computing.working_builder import WorkingBuilder
@@ -39,7 +39,7 @@ def for_project(project: Description, ask: Ask) -> Working:
     case = max(waits_for, key=lambda name: working.known.get(waits_for[name], 0))
     told = _tell_dates(project, submitted, (starts, int(working.known["M"])), int(start))
     taken = (WEEKEND_TAKEN,) if "k" in working.known and is_weekend_taken(project) else ()
-    notes = (*told, *taken, _tell_resubmittal(project, submitted, int(start)), NOTE)
+    notes = (*told, *taken, _tell_resubmittal(project, submitted, working.known), NOTE)
     return working.build("earliest-start", "E", SOURCES, notes, case, ("M",))
 
 
@@ -98,14 +98,26 @@ def _tell_dates(project: Description, submitted: datetime.date, mockup: tuple[st
     return tuple(told)
 
 
-def _tell_resubmittal(project: Description, submitted: datetime.date, start: int) -> str:
-    """What one more review takes, and whether the days left before the planned start hold it."""
-    days, planned = project.contract.get("resubmittal_days"), project.schedule.get("work_start")
-    if days is None:
+def is_ordered_behind_review(days: Mapping[str, float]) -> bool:
+    """Whether the sample color is ordered once the review is over, so that a longer review moves the order.
+
+    Days by the symbol that this calculation gives them.
+    """
+    return "o" in days and days["o"] >= days["R"]
+
+
+def _tell_resubmittal(project: Description, submitted: datetime.date, days: Mapping[str, float]) -> str:
+    """By how much one more review moves the start, and whether the days left before the planned one hold it."""
+    more, planned = project.contract.get("resubmittal_days"), project.schedule.get("work_start")
+    if more is None:
         return "Assumes one review; each resubmittal adds another."
-    left = None if planned is None else (planned - days_after(submitted, start)).days
-    short = f", more than the {_count(left)} left" if left is not None and 0 <= left < days else ""
-    return f"Assumes one review; a resubmittal adds {_count(days)}{short}."
+    behind = is_ordered_behind_review(days)
+    late = max(days["R"] + more, days.get("A", 0) + (more if behind else 0), days.get("P", 0)) - days["M"]
+    left = None if planned is None else (planned - days_after(submitted, round(days["E"]))).days
+    short = f", more than the {_count(left)} left" if left is not None and 0 <= left < late else ""
+    order = " and order of the sample color" if behind else ""
+    moves = f"moves the start by {_count(round(late))}{short}" if late > 0 else "does not move the start"
+    return f"Assumes one review; a resubmittal of {_count(more)} moves review{order}, and {moves}."
 
 
 def _count(days: int) -> str:

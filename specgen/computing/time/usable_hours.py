@@ -152,7 +152,7 @@ def _add_light(known: dict[str, float]) -> str:
 
 
 def _rows(inputs: UsableInputs, face: Face, split: Split) -> tuple[InputRow, ...]:
-    facing = () if face.facing is None else (inputs.row("facing"),)
+    facing = () if face.facing is None or face.shade is not None else (inputs.row("facing"),)
     sun = "shade hours as given" if face.shade is not None else "by latitude and facing"
     return (
         inputs.row("latitude"),

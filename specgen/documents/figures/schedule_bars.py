@@ -1,7 +1,7 @@
 """The schedule as bars: the whole job on the first sheet, then each elevation step by step."""
 
-from collections.abc import Iterator
-from datetime import date
+from collections.abc import Callable, Iterator
+from datetime import date, datetime, time, timedelta
 from functools import partial
 from itertools import groupby
 
@@ -30,9 +30,33 @@ def draw(context: DocumentContext) -> tuple[Figure, ...]:
         return not days.is_worked(day)
 
     return tuple(
-        BarSheet(tuple(sheet), is_off).finish(_title(sheet, number, len(sheets)), _tell(sheet, year))
+        BarSheet(tuple(_leave_out(row, is_off) for row in sheet), is_off).finish(
+            _title(sheet, number, len(sheets)), _tell(sheet, year)
+        )
         for number, sheet in enumerate(sheets, 1)
     )
+
+
+def _leave_out(row: BarRow, is_off: Callable[[date], bool]) -> BarRow:
+    """The same with no work drawn on days off."""
+    return row._replace(bars=tuple(part for bar in row.bars for part in _cut(bar, is_off)))
+
+
+def _cut(bar: Bar, is_off: Callable[[date], bool]) -> tuple[Bar, ...]:
+    """The parts of a stretch of work on either side of days off; what else goes on by the clock stays whole."""
+    if bar.kind != "work":
+        return (bar,)
+    count = (bar.end.date() - bar.start.date()).days + 1
+    worked = [day for day in (bar.start.date() + timedelta(days=n) for n in range(count)) if not is_off(day)]
+    parts: list[Bar] = []
+    for day in worked:
+        midnight = datetime.combine(day, time())
+        start, end = max(bar.start, midnight), min(bar.end, midnight + timedelta(days=1))
+        if parts and parts[-1].end == start:
+            parts[-1] = Bar(bar.kind, parts[-1].start, end)
+        else:
+            parts.append(Bar(bar.kind, start, end))
+    return tuple(parts) or (bar,)
 
 
 def _list_sheets(context: DocumentContext, rows: tuple[StepRow, ...]) -> Iterator[list[BarRow]]:

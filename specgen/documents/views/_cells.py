@@ -1,6 +1,7 @@
 """What tables put into a cell from several parts."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from typing import Any
 
 from specgen.documents.context import DocumentContext
@@ -13,7 +14,16 @@ OPEN = DisplayValue("[open]", open=True)
 
 def ask_all(context: DocumentContext, paths: Iterable[Path]) -> list[Any]:
     """What is still to be given, each in brackets, behind `pending`."""
-    return ["pending: ", *join_cells([context.ask(path)] for path in dict.fromkeys(paths))]
+    return ["pending: ", *join_cells([_ask(context, path)] for path in dict.fromkeys(paths))]
+
+
+def _ask(context: DocumentContext, path: Path) -> DisplayValue:
+    """What is still to be given, in brackets; of an output the crew and the step."""
+    asked = context.ask(path)
+    if path[0] != "crews" or path[2:3] != ("rates",):
+        return asked
+    title = context.standards.steps[path[3]].title
+    return replace(asked, text=f"[Output of crew {path[1]}, {title[:1].lower()}{title[1:]}]")
 
 
 def cite_section(number: str, source: Source, subject: str) -> DisplayValue:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from datetime import date
 from typing import Any, NamedTuple
 
+from specgen.computing.time.earliest_start import is_ordered_behind_review
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.schedule import SPRAYED, find_schedule, is_short
@@ -14,7 +15,6 @@ from specgen.model.dates import days_after
 from specgen.model.problem import Refused
 from specgen.model.value_text import count, long_date
 from specgen.model.working import Working
-from specgen.scheduling.before_work import is_ordered_behind_review
 
 GOVERNS = "governs"
 _ACCEPTED = ("mockup", "accepted_on")
@@ -92,6 +92,9 @@ def _list_before(context: DocumentContext, days: _Days) -> Iterator[tuple[date, 
     if "P" in known:
         planned = context.display(("mockup", "planned_on"))
         yield days.find("P"), ("Planned start of mockup", planned, "as planned", days.spare("P"))
+    built = "Frame and substrate" if context.project.get(("mockup", "kind")) == "free_standing" else "Substrate"
+    ready = f"{built} of the mockup complete, latest"
+    yield days.find("M"), (ready, long_date(days.find("M")), "start of mockup", "")
     yield days.find("M"), ("Start of mockup", long_date(days.find("M")), _tell_latest(known), "")
     yield from _list_accepted(context, days)
 

@@ -1,12 +1,10 @@
 """What is done when: each step on each elevation, with its crew, its drying, and how far it can move."""
 
-from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import name_member
 from specgen.documents.schedule import (
     BEFORE_WORK,
@@ -18,8 +16,7 @@ from specgen.documents.schedule import (
     tell_moment,
     tell_refusal,
 )
-from specgen.documents.views._cells import OPEN, join_cells
-from specgen.model.field import Path
+from specgen.documents.views._cells import OPEN, ask_all
 from specgen.model.value_text import count
 from specgen.scheduling.before_work import ACCEPTANCE, MOCKUP, REVIEW, order_mark
 
@@ -55,16 +52,7 @@ def tell_untold(context: DocumentContext) -> Any:
     paths = list_untold(context)
     if not paths:
         return tell_refusal(context)
-    return ["pending: ", *join_cells([_ask(context, path)] for path in paths)]
-
-
-def _ask(context: DocumentContext, path: Path) -> DisplayValue:
-    """What is still to be given, in brackets; of an output the crew and the step."""
-    asked = context.ask(path)
-    if path[0] != "crews" or path[2:3] != ("rates",):
-        return asked
-    title = context.standards.steps[path[3]].title
-    return replace(asked, text=f"[Output of crew {path[1]}, {title[:1].lower()}{title[1:]}]")
+    return ask_all(context, paths)
 
 
 def _name(context: DocumentContext, row: StepRow, above: str | None) -> str:
@@ -87,11 +75,18 @@ def tell_float(row: StepRow) -> str:
     return GOVERNS if row.governs else count(days, "day") if days else "less than 1 day"
 
 
+def _tell_title(row: StepRow, year: int) -> str:
+    """The step; of one worked at in several passes the days on which they begin, as the crew is elsewhere between."""
+    begun = [one.start.date() for one in row.activities if one.kind == "work"]
+    days = ", ".join(tell_day(day, year) for day in dict.fromkeys(begun))
+    return f"{row.title}: {days}" if len(begun) > 1 else row.title
+
+
 def _line(row: StepRow, year: int) -> tuple[Any, ...]:
     work, dry = row.span("work", "weather", *BEFORE_WORK), row.span("drying")
     hold = row.span("hold")
     return (
-        row.title,
+        _tell_title(row, year),
         row.crew,
         *(_tell_ends(row, work, year) if work else ("", "")),
         tell_moment(dry[1], year) if dry else "",

@@ -20,7 +20,7 @@ from specgen.scheduling.applying import applies
 from specgen.scheduling.waits import find_sealant_cure
 from specgen.standards import load_standards
 
-_WIDTHS = (28, 16, 14, 18, 14, 10)
+_WIDTHS = (26, 13, 13, 18, 14, 16)
 _LONG = 96  # hours, above which a wait is told in days
 _MOST = {"primer": ("primer", "most_recoat_hours")}  # the last hour of the next coat
 _AGAIN = ("gloss", "most_recoat_hours")
@@ -58,7 +58,7 @@ def _list_lines(context: DocumentContext, name: str, title: str) -> Iterator[Lin
     most = _tell_most(context, _MOST[name]) if name in _MOST else ""
     plans = [mark for mark in _list_plans(context) if context.project.get((*mark, "from_step")) == name]
     if not plans:
-        yield title, least, most, "", _tell_scheduled(given), _judge(context, name, given)
+        yield title, least, most, "", _tell_scheduled(given), _tell_result(context, name, given)
     for plan in plans:
         to_step = context.project.get((*plan, "to_step"))
         until = context.standards.steps[to_step].title if to_step else "next step"
@@ -114,6 +114,13 @@ def _tell_scheduled(given: list[Fraction]) -> str:
     days = max(given) > _LONG
     least, most = (f"{round(hours / (24 if days else 1))}" for hours in (min(given), max(given)))
     return f"{least if least == most else f'{least} to {most}'} {'days' if days else 'h'}"
+
+
+def _tell_result(context: DocumentContext, name: str, given: list[Fraction]) -> Any:
+    """How the waits lie to their hours; of a last smoothing coat that stands open for days, what it waits for."""
+    result, begins = _judge(context, name, given), ("schedule", "spray_start")
+    opened = name == "smoothing_2" and given and max(given) > _LONG and context.project.get(begins) is not None
+    return [result, "; open until spraying, from ", context.display(begins)] if opened and result == "OK" else result
 
 
 def _judge(context: DocumentContext, name: str, waits: list[Fraction]) -> Any:

@@ -11,6 +11,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.schedule import find_schedule, tell_day
 from specgen.model.calendar import WEEK, WEEKEND, WEEKEND_TAKEN
 from specgen.model.typed_views import Description, root_of
+from specgen.scheduling.schedule import EARLIEST, NOT_INCLUDED
 
 _NAMES = dict(zip(WEEK, ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"), strict=True))
 _FIELD = re.compile(r" \([a-z_]+(?:\.[\w*]+)+\)")  # where a date stands in the project file
@@ -27,7 +28,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines.append(("Night work", _tell_nights(context)))
     lines.append(("Weather days, after the last activity", context.display(("schedule", "weather_days"))))
     lines += _list_outputs(context)
-    lines += [("Basis", told) for told in [_tell_notes(context)] if told]
+    lines += [(head, told) for head, told in _tell_notes(context) if told]
     return TableView(("Calendar", "As planned"), tuple(lines), (35, 65))
 
 
@@ -67,12 +68,13 @@ def _tell(day: date) -> str:
     return tell_day(day, 0)
 
 
-def _tell_notes(context: DocumentContext) -> str:
-    """How working time is reckoned, and for what no time is kept; what is still to be given stands elsewhere."""
+def _tell_notes(context: DocumentContext) -> Iterator[tuple[str, str]]:
+    """How working time is reckoned, and for what none is included; what is still to be given stands elsewhere."""
     schedule = find_schedule(context)
     notes = schedule.notes if schedule else ()
-    told = (note for note in notes if note != WEEKEND_TAKEN and "; add " not in note)
-    return _FIELD.sub("", " ".join(told))
+    told = [_FIELD.sub("", note) for note in notes if note != WEEKEND_TAKEN and "; add " not in note]
+    yield "Basis", " ".join(note for note in told if note not in NOT_INCLUDED and not note.startswith(EARLIEST))
+    yield "Not included", " ".join(note for note in told if note in NOT_INCLUDED or note.startswith(EARLIEST))
 
 
 def _tell_shift(context: DocumentContext) -> Any:

@@ -48,6 +48,23 @@ def test_the_planned_start_of_the_mockup_counts_where_it_is_later(tmp_path: Path
 
 
 @pytest.mark.parametrize(
+    ("planned", "ordered", "told"),
+    [
+        # Reviewed twice on 29 March, with the color there on the 22nd: a week behind it, or before 5 April.
+        ("2027-03-22", "2027-03-01", "review, and moves the start by 7 days."),
+        ("2027-04-05", "2027-03-01", "review, and does not move the start."),
+        # Ordered behind the review on 15 March, the color moves with it, from 5 April to the 19th.
+        ("2027-04-05", "2027-03-15", "review and order of the sample color, and moves the start by 14 days."),
+        ("2027-04-12", "2027-03-15", "review and order of the sample color, and moves the start by 7 days."),
+    ],
+)
+def test_a_resubmittal_moves_what_waits_for_the_review(planned: str, ordered: str, told: str, tmp_path: Path) -> None:
+    dates = {"mockup": {"planned_on": planned}, "schedule": {"color_sample_order_on": ordered}}
+    made = start(tmp_path, {**dates, "contract": {"resubmittal_days": 14}})
+    assert f"Assumes one review; a resubmittal of 14 days moves {told}" in made.notes
+
+
+@pytest.mark.parametrize(
     ("change", "days", "governs"),
     [
         ({"contract": {"review_days": 30}}, 44, "the review"),

@@ -63,6 +63,13 @@ def test_a_planned_wait_is_a_broken_line(tmp_path: Path) -> None:
     assert len(paths_of(sheet, "wait")) == 2
 
 
+def test_no_work_is_drawn_on_days_off(tmp_path: Path) -> None:
+    # From Friday, June 25 to Monday, June 28: a stroke before the weekend and one behind it, and that of the legend.
+    rasp = Activity("E1.rasp", "Rasp", "work", at("06-25", "10:00"), at("06-28", "08:00"), "E1", "rasp")
+    (sheet,) = draw_named("schedule_bars", planned(tmp_path, schedule=Schedule((rasp,), (rasp.mark,), rasp.end)))
+    assert len(paths_of(sheet, "work")) == 3
+
+
 def test_nothing_is_told_by_color(tmp_path: Path) -> None:
     (sheet,) = draw_named("schedule_bars", planned(tmp_path))
     colors = set(re.findall(r'(?:fill|stroke)="(#[0-9a-f]+)"', sheet.svg))

@@ -60,7 +60,10 @@ def lift_in_tent(access: MeansOfAccess, project: Description) -> Violations:
     at="means_of_access.kind",
     basis="practice",
     step="protection",
-    remedy=("Hang the cloth from the building, clear of the lift, or spray without it while the wall is in shade."),
+    remedy=(
+        "Hang the cloth from the building, clear of the lift, or spray without it while the wall is in shade: then "
+        "take it out of the shading planned, so that schedule and fit days count the hours left."
+    ),
 )
 def cloth_without_scaffold(access: MeansOfAccess, project: Description) -> Violations:
     """A lift is to work where cloth hangs, and nobody says that it hangs from the building."""
