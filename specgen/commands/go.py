@@ -122,7 +122,7 @@ def _convert(project: Project, option: str, name: str, text: str) -> Any:
         return value
     least, most = (convert(field, bound) for bound in (field.least, field.most))
     if not least <= value <= most:
-        unit = " %" if field.kind == "percent" else ""
+        unit = "%" if field.kind == "percent" else ""
         raise InvalidValue(f"{text!r} is not possible", f"it lies from {field.least} to {field.most}{unit}")
     if field.kind == "percent" and not value:
         raise InvalidValue(f"{text!r} is not possible", "air is never without humidity: read again")

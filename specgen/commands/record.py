@@ -8,7 +8,7 @@ from pathlib import Path
 
 from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome, read_file_name
 from specgen.commands._elevation import find_elevation, list_panels_of
-from specgen.commands._project_file import FILE_HELP, find_project_file
+from specgen.commands._project_file import FILE_HELP, USUAL, find_project_file
 from specgen.commands._record_blank import BLANK_HELP, run_blank
 from specgen.model.problem import Refused, refuse
 from specgen.model.project import Project
@@ -40,7 +40,8 @@ ENDS = {
 }
 READ_ON = "specgen fields log lists what an entry holds, specgen rules ID tells the reason of a clause"
 _JSON = (
-    "text, or json: format, project, errors, part (elevation, on, numbers of the whole), days (first, last, number), files, entries, counts by state, "
+    "text, or json: format, project, errors, part (elevation, on, of: numbers of the whole), "
+    "days (first, last, number), files, entries, counts by state, "
     "nonconformances (each with disposition and settled), unsettled (missing and not evaluated, by step and field), "
     "remarks"
 )
@@ -77,7 +78,7 @@ def run(args: Namespace) -> Outcome:
 def _judge(args: Namespace, tell: Tell) -> Outcome:
     if args.file is not None and args.file.lower().endswith(_NO_PROJECT):
         args.file, args.logs = None, [args.file, *args.logs]
-    file = find_project_file(args.file)
+    file = _find_project(args)
     tell("reading the record")
     project = read_with_records(file, _list_further(file, list(map(read_file_name, args.logs))))
     if not any(map(project.records.of, COLLECTIONS)):
@@ -94,6 +95,17 @@ def _judge(args: Namespace, tell: Tell) -> Outcome:
     screen = find_screen(args.color)
     text = format_record(report, _name_command(file, args.logs), screen, args.out or "")
     return Outcome(code, text, messages=messages, painted=screen.painted)
+
+
+def _find_project(args: Namespace) -> Path:
+    """The project of the records; raises Refused where records are named alone and the folder has none."""
+    try:
+        return find_project_file(args.file)
+    except Refused:
+        if args.file is None and args.logs:
+            hint = f"write specgen record PROJECT {' '.join(map(quote, args.logs))}"
+            raise refuse(f"{args.logs[0]} is a record, and the folder has no {USUAL}", hint) from None
+        raise
 
 
 def _find_part(project: Project, args: Namespace) -> Part:

@@ -1,6 +1,7 @@
 """Formats typed values as text, in one unit system or in both."""
 
 import datetime
+import re
 from fractions import Fraction
 from typing import Any
 
@@ -37,6 +38,7 @@ def value_text(value: Any, field: Field | None = None, first: str = "ip", both: 
     return words(text) if field is not None and "choice" in (field.kind, field.of) else text
 
 
+_PARTED_SIGN = re.compile(r"(?<=\d) %")
 _POINTS = {"N": "north", "E": "east", "S": "south", "W": "west"}
 
 
@@ -133,6 +135,11 @@ def long_date(date: datetime.date) -> str:
 def words(choice: str) -> str:
     """A choice as words: `glass_mat_gypsum` is read as glass mat gypsum."""
     return _SAID.get(choice) or choice.replace("_", " ")
+
+
+def close_percent(text: str) -> str:
+    """A text whose percentages stand as on paper: `79%`, where a rule or a person writes `79 %`."""
+    return _PARTED_SIGN.sub("%", text)
 
 
 def count(number: int, noun: str) -> str:

@@ -85,17 +85,20 @@ class CommandLine(ArgumentParser):
         if slip := _VALUE.fullmatch(message):
             raise Refused(Problem(f"{slip['name']} stands without a value", hint))
         if slip := _UNKNOWN.fullmatch(message):
-            raise Refused(Problem(f"{slip['given']!r} belongs to no argument", hint))
+            first = "" if slip["given"].startswith("-") else "write files before the options; "
+            raise Refused(Problem(f"{slip['given']!r} belongs to no argument", first + hint))
         raise Refused(Problem(message, hint))
 
     def _has_commands(self) -> bool:
         return any(action.metavar == _VERB for action in self._actions)
 
     def _refuse_option(self, name: str) -> NoReturn:
-        from specgen.model.suggest import suggest
+        from specgen.model.suggest import find_slip, suggest
 
         known = [option for option in self._option_string_actions if option.startswith("--")]
-        raise Refused(Problem(f"there is no option {name!r}", suggest(name, known)))
+        slip = find_slip(name, known) or next((option for option in known if option.startswith(name)), "")
+        # What is merely alike is another option; the list is what helps.
+        raise Refused(Problem(f"there is no option {name!r}", suggest(slip or "", known)))
 
 
 def _tell(page: HelpPage, program: str, width: int) -> Iterator[str]:

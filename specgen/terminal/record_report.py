@@ -144,10 +144,9 @@ def _describe_nonconformance(project: Project, one: Nonconformance) -> Iterator[
     yield from _bodies(one.message)
     yield from _bodies(f"lifted by deviation {one.lifted_by}" if one.lifted_by else "")
     yield from _bodies(_tell_disposition(one))
-    yield from _bodies(
-        f"reading: {name_reading(project.schema, one.entry.collection, one.field)}, {tell_reading(project, one)}"
-    )
-    yield from _bodies(f"limit: {_with_sign(project, one, one.wanted)}" if one.wanted else "")
+    reading, limit = _tell_pair(tell_reading(project, one), _with_sign(project, one, one.wanted))
+    yield from _bodies(f"reading: {name_reading(project.schema, one.entry.collection, one.field)}, {reading}")
+    yield from _bodies(f"limit: {limit}" if limit else "")
     yield from _bodies(f"source: {tell_basis(project, one.basis)}")
     yield from _bodies(f"measure: {one.remedy}")
     yield from _bodies(f"at {tell_row(one.entry)}")
@@ -164,6 +163,12 @@ def tell_reading(project: Project, one: Nonconformance) -> str:
     if given is None or (one.found and field is not None and field.kind in _TOLD_BY_FINDING):
         return _with_sign(project, one, one.found) or "left blank"
     return _with_sign(project, one, raw_text(given, field, project.system)) or "none"
+
+
+def _tell_pair(reading: str, limit: str) -> tuple[str, str]:
+    """A reading and its limit, without what rounds to the same in the other unit: 8.1 mph beside 8 mph."""
+    (one, _, in_other), (other, _, limit_in_other) = (text.partition(" (") for text in (reading, limit))
+    return (one, other) if in_other and in_other == limit_in_other and one != other else (reading, limit)
 
 
 def _tell_disposition(one: Nonconformance) -> str:
