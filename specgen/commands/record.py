@@ -128,7 +128,8 @@ def _make_report(case: JudgedProject, part: Part) -> RecordReport:
     """What is told of a record, with the panels that no layout has."""
     whole = ToldRecord(case.project.records, case.records)
     told = narrow(whole, part)
-    remarks = list_unknown_panels(told.records.of("log"), list_panels_of(case.project))
+    marks = case.project.members.get(("elevations",), ())
+    remarks = list_unknown_panels(told.records.of("log"), marks, list_panels_of(case.project))
     records = replace(told.records, remarks=(*told.records.remarks, *remarks))
     return RecordReport(case.project, whole, part, told._replace(records=records))
 

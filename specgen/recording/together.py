@@ -76,7 +76,9 @@ def tell_unknown_panels(
         yield Remark(f"{panel} stands on {other}, not on {elevation}" if other else lacks, tuple(entries))
 
 
-def list_unknown_panels(log: Iterable[Entry], list_panels: Callable[[str], Sequence[str]]) -> Iterator[Problem]:
+def list_unknown_panels(
+    log: Iterable[Entry], elevations: Sequence[str], list_panels: Callable[[str], Sequence[str]]
+) -> Iterator[Problem]:
     """The panels that entries name and that the layout of their elevation does not have, each at its first entry.
 
     An elevation that is not laid out is passed over.
@@ -90,5 +92,8 @@ def list_unknown_panels(log: Iterable[Entry], list_panels: Callable[[str], Seque
         panels = layouts.get(elevation, ())
         if panels and panel not in panels:
             times = f", named in {len(entries):,} entries" if len(entries) > 1 else ""
-            message = f"the layout of {elevation} has no panel {panel}{times}"
-            yield Problem(message, suggest(panel, panels), "", *locate_entry(entries[0].place))
+            other = next((mark for mark in elevations if panel in list_panels(mark)), "")
+            told = f"{panel} stands on {other}, not on {elevation}" if other else ""
+            message = told or f"the layout of {elevation} has no panel {panel}"
+            hint = "" if other else suggest(panel, panels)
+            yield Problem(f"{message}{times}", hint, "", *locate_entry(entries[0].place))

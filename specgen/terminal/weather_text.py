@@ -74,10 +74,9 @@ def _head(report: WeatherReport) -> Iterator[Line]:
 def list_not_in_it(report: WeatherReport) -> list[str]:
     """What the step has a limit for and the fit hours leave out, as the file has no column for it."""
     limits, columns = report.faces[0].limits, report.data.columns
+    why = "--surface air" if "surface" in columns else "no column surface; --surface model works it out"
     lacking = {
-        "a wall warmer than the air (no column surface; --surface model works it out)": (
-            report.surface == "air" and limits.find("surface", "most") is not None
-        ),
+        f"a wall warmer than the air ({why})": (report.surface == "air" and limits.find("surface", "most") is not None),
         "gusts (no column gust): the wind alone is held against the limit": (
             limits.reads("gust") and "gust" not in columns
         ),
