@@ -20,9 +20,9 @@ _LEAST_NAME = 34  # columns of the name of a given figure
 def format_working(working: Working) -> str:
     """A calculation with its inputs, steps, result, governing case, sources and limits of use."""
     lines = [f"{working.name}", ""]
-    width = max((len(given.name) + 1 for given in working.inputs), default=0)
+    width = max(_LEAST_NAME, *(len(given.name) + 1 for given in working.inputs), 0)
     lines += [
-        f"  {g.symbol:<8} {g.name:<{max(width, _LEAST_NAME)}} {format_decimal(g.value, 6)} {format_unit(g.unit)}".rstrip()
+        f"  {g.symbol:<8} {g.name:<{width}} {format_decimal(g.value, 6)} {format_unit(g.unit)}".rstrip()
         for g in working.inputs
     ]
     lines.append("")
