@@ -77,6 +77,9 @@ def test_the_version_is_that_of_the_package(capsys: Any) -> None:
         (("calc", "hose-loss", "flow=12", "scfm"), "'scfm' is not a key with a value"),
         (("calc", "dew-point", "air=70F", "air=80F", "rh=50"), "air is given twice (air=70F or air=80F)"),
         (("fields", "walls.W1.wrb.knid"), "did you mean walls.*.wrb.kind?"),
+        (("go", "--surfac", "70F"), "there is no option '--surfac' (did you mean --surface?)"),
+        (("go", "--temp", "70F"), "there is no option '--temp' (known: --help, --step, "),
+        (("status", "a.yaml", "--elevation", "E2", "log.csv"), "'log.csv' belongs to no argument (write files before"),
     ],
 )
 def test_a_mistyped_word_gets_its_near_miss(words: tuple[str, ...], hint: str, capsys: Any) -> None:

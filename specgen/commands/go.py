@@ -4,10 +4,10 @@ from argparse import ArgumentParser, Namespace
 from typing import Any
 
 from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome
+from specgen.commands._elevation import find_elevation
 from specgen.commands._project_file import FILE_HELP, find_project_file
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.project import Project
-from specgen.model.suggest import suggest
 from specgen.pipeline import read_with_records, told_from_here
 from specgen.quantities.quantity import Quantity
 from specgen.reading.choices import list_meant
@@ -72,7 +72,7 @@ def run(args: Namespace) -> Outcome:
     file = find_project_file(args.file)
     with told_from_here(file):
         project = read_with_records(file, [])
-    standards, elevation = load_standards(), _find_elevation(project, args.elevation)
+    standards, elevation = load_standards(), find_elevation(project, args.elevation)
     step = _find_step(project, args.step)
     limits = find_limits(project, standards, step, elevation)
     readings = _read(project, args)
@@ -82,17 +82,6 @@ def run(args: Namespace) -> Outcome:
         return Outcome(code, data=go_to_data(project, answer, elevation))
     screen = SCREEN._replace(painted=find_screen().painted)
     return Outcome(code, show_lines(format_go(project, answer, elevation), screen), painted=screen.painted)
-
-
-def _find_elevation(project: Project, asked: str | None) -> str:
-    """The mark of the elevation asked about, in any case; empty where none is told. Raises Refused."""
-    marks = project.members.get(("elevations",), ())
-    if asked is None or asked in marks:
-        return asked or ""
-    alike = [mark for mark in marks if mark.casefold() == asked.casefold()]
-    if len(alike) != 1:
-        raise refuse(f"there is no elevation {asked!r}", suggest(asked, marks))
-    return alike[0]
 
 
 def _find_step(project: Project, asked: str) -> str:
@@ -133,7 +122,7 @@ def _convert(project: Project, option: str, name: str, text: str) -> Any:
         return value
     least, most = (convert(field, bound) for bound in (field.least, field.most))
     if not least <= value <= most:
-        unit = " %" if field.kind == "percent" else ""
+        unit = "%" if field.kind == "percent" else ""
         raise InvalidValue(f"{text!r} is not possible", f"it lies from {field.least} to {field.most}{unit}")
     if field.kind == "percent" and not value:
         raise InvalidValue(f"{text!r} is not possible", "air is never without humidity: read again")

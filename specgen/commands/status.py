@@ -1,21 +1,22 @@
 """`specgen status`: where the work stands by the site record, what comes next, and who owes what."""
 
 from argparse import ArgumentParser, Namespace
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import asdict
 from datetime import date, datetime
 
 from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome, read_file_name
+from specgen.commands._elevation import find_elevation, list_panels_of
 from specgen.commands._project_file import FILE_HELP, find_project_file
 from specgen.computing.calendars import find_calendar
 from specgen.model.absence import Absent
 from specgen.model.problem import Refused, refuse
 from specgen.model.project import Project
 from specgen.model.record_judgment import RecordJudgment
-from specgen.model.status import END_OF_DAY, FaceStatus, ProjectStatus
+from specgen.model.status import END_OF_DAY, ProjectStatus
 from specgen.model.suggest import suggest
 from specgen.model.typed_views import root_of
-from specgen.pipeline import judge_entries, make_resolver, read_with_records
+from specgen.pipeline import judge_entries, read_with_records
 from specgen.reading.conversion import InvalidValue
 from specgen.reading.moment_texts import read_moment
 from specgen.recording.next_step import NextStart, by_the_clock
@@ -80,7 +81,7 @@ def _tell(args: Namespace) -> Outcome:
     if args.panel is not None:
         outcome = _tell_panel(args, project, judgment, at)
     else:
-        asked = Asked(judgment, at, _list_panels_of(project), find_next_start(project))
+        asked = Asked(judgment, at, list_panels_of(project), find_next_start(project))
         outcome = _tell_faces(args, project, find_status(project, load_standards(), asked))
     return outcome._replace(messages=tuple(map(str, project.records.remarks)))
 
@@ -108,23 +109,11 @@ def find_next_start(project: Project) -> NextStart:
         return by_the_clock
 
 
-def _list_panels_of(project: Project) -> Callable[[str], Sequence[str]]:
-    """The marks of the panels of an elevation, none where it cannot be laid out."""
-    resolve = make_resolver(project)
-
-    def list_marks(elevation: str) -> Sequence[str]:
-        try:
-            return [panel.mark for panel in resolve(("elevations", elevation), "layout").panels]
-        except Absent:
-            return ()
-
-    return list_marks
-
-
 def _tell_faces(args: Namespace, project: Project, status: ProjectStatus) -> Outcome:
     """The answer on all elevations, or on one of them."""
-    faces = status.faces if args.elevation is None else (_choose(project, status, args.elevation),)
-    one = faces[0] if args.elevation is not None else None
+    mark = find_elevation(project, args.elevation)
+    faces = tuple(face for face in status.faces if mark in ("", face.elevation))
+    one = faces[0] if mark else None
     outcome = Outcome(DONE if status.is_sound_on(faces) else AGAINST)
     if args.format == "json":
         return outcome._replace(data=status_to_data(status, faces))
@@ -132,15 +121,8 @@ def _tell_faces(args: Namespace, project: Project, status: ProjectStatus) -> Out
     return _show(outcome, list_status_lines(status, screen) if one is None else list_face_lines(status, one), screen)
 
 
-def _choose(project: Project, status: ProjectStatus, mark: str) -> FaceStatus:
-    for face in status.faces:
-        if face.elevation == mark:
-            return face
-    raise refuse(f"there is no elevation {mark!r}", suggest(mark, [face.elevation for face in status.faces]))
-
-
 def _tell_panel(args: Namespace, project: Project, judgment: RecordJudgment, at: datetime | None) -> Outcome:
-    list_marks = _list_panels_of(project)
+    list_marks = list_panels_of(project)
     layouts = {mark: list_marks(mark) for mark in project.members.get(("elevations",), ())}
     panels = list_panels(project, layouts)
     if args.panel not in panels:

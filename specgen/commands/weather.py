@@ -4,11 +4,11 @@ from argparse import ArgumentParser, Namespace
 from pathlib import Path
 
 from specgen.commands import DONE, NOT_DONE, Outcome, read_file_name
+from specgen.commands._elevation import find_elevation
 from specgen.commands._project_file import FILE_HELP, find_project_file
 from specgen.model.absence import Absent
 from specgen.model.problem import refuse
 from specgen.model.project import Project
-from specgen.model.suggest import suggest
 from specgen.model.value_text import count
 from specgen.output.disk import refuse_unfit_folder
 from specgen.pipeline import make_resolver, read, told_from_here
@@ -79,14 +79,13 @@ def _judge(args: Namespace, tell: Tell) -> WeatherReport:
     with told_from_here(file):
         project = read(file)
     find_limits(project, load_standards(), args.step)  # a step that is not there is told before a file is read
-    if args.elevation is not None:
-        _refuse_unknown(project, args.elevation)
+    elevation = find_elevation(project, args.elevation)
     tell("reading the hours")
     data = read_hours(read_file_name(args.hours))
     _refuse_lacking(data, project, args.step)
     surface: Surface = args.surface or ("reading" if "surface" in data.columns else "air")
     tell("judging the hours")
-    asked = Asked(args.step, surface, args.all_hours, _find_thin_air(project), args.elevation or "")
+    asked = Asked(args.step, surface, args.all_hours, _find_thin_air(project), elevation)
     return _report(project, data, asked, judge_faces(project, load_standards(), data, asked))
 
 
@@ -101,12 +100,6 @@ def _report(project: Project, data: HourlyData, asked: Asked, judged: Judged) ->
     return WeatherReport(
         project, data, asked.step, asked.surface, asked.all_hours, faces, whole, judged.left_out, notes
     )
-
-
-def _refuse_unknown(project: Project, elevation: str) -> None:
-    marks = project.members.get(("elevations",), ())
-    if elevation not in marks:
-        raise refuse(f"there is no elevation {elevation!r}", suggest(elevation, marks))
 
 
 def _refuse_lacking(data: HourlyData, project: Project, step: str) -> None:

@@ -1,6 +1,5 @@
 """What documents are composed from, and tables as data."""
 
-import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
@@ -19,7 +18,7 @@ from specgen.model.project import InputFile, Project
 from specgen.model.record_judgment import RecordJudgment
 from specgen.model.source import Kind, Source
 from specgen.model.standard import Standards
-from specgen.model.value_text import value_text
+from specgen.model.value_text import close_percent, value_text
 from specgen.quantities.comparison import Sense
 from specgen.quantities.format import format_decimal
 from specgen.quantities.quantity import Quantity
@@ -34,7 +33,6 @@ Answer = TypeVar("Answer")
 # Which side of a figure is right, where figures stand in a list.
 _SIDES = {Sense.AT_LEAST: ", minimum", Sense.AT_MOST: ", maximum"}
 _UNMARKED = {Kind.PROJECT}
-_SPACED_PERCENT = re.compile(r"(?<=\d) %")
 # Where the working of a computed value and its own sources stand.
 OF_A_SUM = Source(Kind.CITED, "Computed; see Calculations, D06")
 
@@ -130,7 +128,7 @@ class DocumentContext:
 
     def tell(self, text: str) -> str:
         """A text of a calculation that says figures in two systems, in that of the project; percent as values print."""
-        return _SPACED_PERCENT.sub("%", tell_in(text, "both" if self.project.both_units else self.first))
+        return close_percent(tell_in(text, "both" if self.project.both_units else self.first))
 
     def name_text(self, text: str) -> str:
         """A text to hold figures against: by the edition that the project goes by, where it has one."""

@@ -1,6 +1,7 @@
 """Formats typed values as text, in one unit system or in both."""
 
 import datetime
+import re
 from fractions import Fraction
 from typing import Any
 
@@ -37,6 +38,7 @@ def value_text(value: Any, field: Field | None = None, first: str = "ip", both: 
     return words(text) if field is not None and "choice" in (field.kind, field.of) else text
 
 
+_PARTED_SIGN = re.compile(r"(?<=\d) %")
 _POINTS = {"N": "north", "E": "east", "S": "south", "W": "west"}
 
 
@@ -139,6 +141,11 @@ def part_twins(found: str, wanted: str) -> tuple[str, str]:
     """Two figures without their other units where these print alike: `8.1 mph` and `8 mph`, not twice `(3.6 m/s)`."""
     (one, _, twin), (other, _, other_twin) = found.partition(" ("), wanted.partition(" (")
     return (one, other) if twin and twin == other_twin and one != other else (found, wanted)
+
+
+def close_percent(text: str) -> str:
+    """A text whose percentages stand as on paper: `79%`, where a rule or a person writes `79 %`."""
+    return _PARTED_SIGN.sub("%", text)
 
 
 def count(number: int, noun: str) -> str:

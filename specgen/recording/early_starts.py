@@ -61,7 +61,9 @@ def _tell_start(work: Round, before: "_Before") -> Iterator[Remark]:
 def _say_before(facts: StepFacts, since: datetime) -> str:
     if facts.holds:
         told = "not released" if since == datetime.max else f"released {tell_time(since)}"
-        return f"the release of {facts.step.title} ({told})"
+        title = facts.step.title
+        what = f"{title[:1].lower()}{title[1:]}" if facts.step.releases else f"release of {title}"
+        return f"the {what} ({told})"
     hours = f"; {tell_hours(facts.hours)}" if facts.hours else ""
     return f"{facts.step.title} was dry ({tell_time(since)}{hours})"
 

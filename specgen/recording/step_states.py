@@ -192,6 +192,8 @@ def _find_state(record: StepRecord, areas: Sequence[AreaStatus], missing: tuple[
     state, by_panel = min((area.state for area in areas), key=_ORDER.index), _is_by_panel(record.facts)
     if record.facts.step.releases and state is StepState.UNDER_WAY:
         return StepState.NOT_BEGUN  # there is nothing to release yet
+    if record.facts.step.releases and state is StepState.WAITS and not record.decisions:
+        return state  # nobody has begun to release
     if missing and state is not StepState.FAILED and not (record.is_passed or record.begun_later and not by_panel):
         return StepState.UNDER_WAY
     return state

@@ -1,12 +1,14 @@
 """What the passes on an elevation show beside each other: two crews in the same hours, one panel in two areas."""
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from datetime import date, datetime
 
+from specgen.model.problem import Problem
 from specgen.model.record import Entry
 from specgen.model.standard import Step
 from specgen.model.status import Remark, tell_time
 from specgen.model.suggest import suggest
+from specgen.reading.records.gathering import locate_entry
 from specgen.recording.site_entries import FaceEntries, Work
 
 
@@ -72,3 +74,26 @@ def tell_unknown_panels(
         other = find_face(panel)
         lacks = f"the layout has no panel {panel} ({suggest(panel, panels)})"
         yield Remark(f"{panel} stands on {other}, not on {elevation}" if other else lacks, tuple(entries))
+
+
+def list_unknown_panels(
+    log: Iterable[Entry], elevations: Sequence[str], list_panels: Callable[[str], Sequence[str]]
+) -> Iterator[Problem]:
+    """The panels that entries name and that the layout of their elevation does not have, each at its first entry.
+
+    An elevation that is not laid out is passed over.
+    """
+    named: dict[tuple[str, str], list[Entry]] = {}
+    for entry in log:
+        for panel in entry.get("panels") or ():
+            named.setdefault((entry.get("elevation") or "", panel), []).append(entry)
+    layouts = {elevation: list_panels(elevation) for elevation in {one for one, _ in named if one}}
+    for (elevation, panel), entries in named.items():
+        panels = layouts.get(elevation, ())
+        if panels and panel not in panels:
+            times = f", named in {len(entries):,} entries" if len(entries) > 1 else ""
+            other = next((mark for mark in elevations if panel in list_panels(mark)), "")
+            told = f"{panel} stands on {other}, not on {elevation}" if other else ""
+            message = told or f"the layout of {elevation} has no panel {panel}"
+            hint = "" if other else suggest(panel, panels)
+            yield Problem(f"{message}{times}", hint, "", *locate_entry(entries[0].place))

@@ -1,9 +1,10 @@
 """The manual of a calculation on the command line: its keys with units, ranges and defaults, and a call to copy."""
 
+import shlex
 from collections.abc import Callable, Iterator
 from typing import Any
 
-from specgen.computing.arguments import list_other_names
+from specgen.computing.arguments import direct, list_other_names
 from specgen.model.field import dotted_path
 from specgen.model.value_text import value_text
 from specgen.quantities.format import format_quantity, format_unit
@@ -30,8 +31,9 @@ def _tell(provider: Provider, find_span: FindSpan) -> Iterator[str]:
             yield f"  {key.name}  {key.about}"
             yield f"      {'; '.join(_describe(key, provider, find_span))}"
             yield from (f"      also written {other}" for other, name in others.items() if name == key.name)
-        yield "  unit  the unit of the result"
-        yield "      may be left out"
+        if not _gives_moment(provider):
+            yield "  unit  the unit of the result"
+            yield "      may be left out"
     if provider.compute is not None:
         yield from ("", "fields that --from reads in a project:")
         yield from dict.fromkeys(f"  {dotted_path(path)}" for path in provider.patterns())
@@ -41,6 +43,12 @@ def _tell(provider: Provider, find_span: FindSpan) -> Iterator[str]:
     if provider.compute is not None:
         yield f"  specgen calc {provider.name} --from project.yaml"
     yield from ("", "read on:", f"  {_READ_ON}")
+
+
+def _gives_moment(provider: Provider) -> bool:
+    """Whether a calculation answers with a day or a moment, which has no unit: as its example does."""
+    pairs = dict(pair.split("=", 1) for pair in shlex.split(provider.example))
+    return bool(direct(provider, pairs).moment)
 
 
 def _describe(key: Argument, provider: Provider, find_span: FindSpan) -> Iterator[str]:

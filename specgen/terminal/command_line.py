@@ -13,7 +13,6 @@ _CHOICE = re.compile(
 )
 _MISSING = re.compile(r"the following arguments are required: (?P<names>.*)", re.S)
 _VALUE = re.compile(r"argument (?P<name>\S+): expected (?:one|at least one) argument")
-_UNKNOWN = re.compile(r"unrecognized arguments: (?P<given>.*)", re.S)
 _SHORT = re.compile(r"-\w/(?=--)")  # before the long name of the same option
 _VERB = "COMMAND"
 
@@ -64,7 +63,7 @@ class CommandLine(ArgumentParser):
                 self._refuse_option(name)
         namespace, left = super().parse_known_args(words, namespace)
         if left:
-            self.error(f"unrecognized arguments: {' '.join(left)}")
+            self._refuse_left(words, left)
         return namespace, left
 
     def error(self, message: str) -> NoReturn:
@@ -84,18 +83,25 @@ class CommandLine(ArgumentParser):
             raise Refused(Problem(f"{slip['names']} must be given", hint))
         if slip := _VALUE.fullmatch(message):
             raise Refused(Problem(f"{slip['name']} stands without a value", hint))
-        if slip := _UNKNOWN.fullmatch(message):
-            raise Refused(Problem(f"{slip['given']!r} belongs to no argument", hint))
         raise Refused(Problem(message, hint))
 
     def _has_commands(self) -> bool:
         return any(action.metavar == _VERB for action in self._actions)
 
+    def _refuse_left(self, words: Sequence[str], left: Sequence[str]) -> NoReturn:
+        """Tell of words that belong to no argument; a file behind an option would belong to one before it."""
+        before = words[: words.index(left[0])] if left[0] in words else ()
+        is_late = not left[0].startswith("-") and any(word.startswith("-") for word in before)
+        hint = f"{'write files before the options; ' if is_late else ''}{self.prog} --help tells what there is"
+        raise Refused(Problem(f"{' '.join(left)!r} belongs to no argument", hint))
+
     def _refuse_option(self, name: str) -> NoReturn:
-        from specgen.model.suggest import suggest
+        from specgen.model.suggest import find_slip, suggest
 
         known = [option for option in self._option_string_actions if option.startswith("--")]
-        raise Refused(Problem(f"there is no option {name!r}", suggest(name, known)))
+        slip = find_slip(name, known) or next((option for option in known if option.startswith(name)), "")
+        # What is merely alike is another option; the list is what helps.
+        raise Refused(Problem(f"there is no option {name!r}", suggest(slip or "", known)))
 
 
 def _tell(page: HelpPage, program: str, width: int) -> Iterator[str]:

@@ -137,7 +137,7 @@ def _tell_apart(held: Held, system: str) -> str:
         number = abs(value.number(unit) - limit.number(unit))
         told = f"{_round(number)} {_print_apart(unit)}"
     else:
-        told = f"{format_decimal(abs(value - limit))} %"
+        told = f"{format_decimal(abs(value - limit))}%"
     return f"{told} {'short' if held.limit.sense == 'least' else 'over'}"
 
 

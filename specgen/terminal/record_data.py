@@ -7,20 +7,20 @@ from typing import Any
 from specgen.model.problem import Problem
 from specgen.model.project import Project
 from specgen.model.record import COLLECTIONS, Entry, day_of
-from specgen.model.record_judgment import MockupCount, Nonconformance, ReadingsAlike, ReadingState, RecordJudgment
-from specgen.terminal.record_report import list_days, tell_reading
+from specgen.model.record_judgment import MockupCount, Nonconformance, ReadingsAlike, ReadingState
+from specgen.recording.narrowing import ToldRecord, list_days
+from specgen.terminal.record_report import RecordReport, tell_reading
 
 _MOST_ROWS = 20  # of readings that end alike; the list that --out writes has all of them
 
 
-def record_to_data(
-    project: Project | None, judgment: RecordJudgment | None, problems: Iterable[Problem] = ()
-) -> dict[str, Any]:
+def record_to_data(report: RecordReport | None, problems: Iterable[Problem] = ()) -> dict[str, Any]:
     """The object of `record --format json`; `errors` is filled if a file could not be read."""
     data: dict[str, Any] = {
         "format": 1,
         "project": None,
         "errors": [asdict(problem) for problem in problems],
+        "part": None,
         "days": {"first": None, "last": None, "number": 0},
         "files": [],
         "entries": dict.fromkeys(COLLECTIONS, 0),
@@ -31,21 +31,41 @@ def record_to_data(
         "unsettled": [],
         "remarks": [],
     }
-    if project is None or judgment is None:
+    if report is None:
         return data
-    days = [day.isoformat() for day in list_days(project.records)]
+    project, (records, judgment) = report.project, report.told
+    days = [day.isoformat() for day in list_days(records)]
     data["project"] = project.get(("project", "name"))
+    data["part"] = _part_to_data(report)
     data["days"] = {"first": next(iter(days), None), "last": next(reversed(days), None), "number": len(days)}
-    data["files"] = [{"file": one.name, "entries": one.entries, "digest": one.digest} for one in project.records.files]
-    data["entries"] = {name: len(project.records.of(name)) for name in COLLECTIONS}
-    data["counts"] = {str(state): judgment.counts.get(state, 0) for state in ReadingState}
+    data["files"] = [{"file": one.name, "entries": one.entries, "digest": one.digest} for one in records.files]
+    data |= _count(report.told)
     data["open"] = len(judgment.open)
     data["nonconformances"] = [_to_data(project, one) for one in judgment.nonconformances]
     data["mockup"] = _mockup_to_data(judgment.mockup) if judgment.mockup.criteria else None
     unsettled = (ReadingState.MISSING, ReadingState.NOT_EVALUATED)
     data["unsettled"] = [_alike_to_data(one) for one in judgment.alike if one.state in unsettled]
-    data["remarks"] = [asdict(remark) for remark in (*project.records.remarks, *judgment.unmatched, *judgment.unplaced)]
+    data["remarks"] = [asdict(remark) for remark in (*records.remarks, *judgment.unmatched, *judgment.unplaced)]
     return data
+
+
+def _count(told: ToldRecord) -> dict[str, Any]:
+    """The numbers of entries by collection, and of readings by state."""
+    counts = told.judgment.counts
+    return {
+        "entries": {name: len(told.records.of(name)) for name in COLLECTIONS},
+        "counts": {str(state): counts.get(state, 0) for state in ReadingState},
+    }
+
+
+def _part_to_data(report: RecordReport) -> dict[str, Any] | None:
+    """Which part of the record is told, and the numbers of the whole; None where that is told."""
+    part, whole = report.part, report.whole
+    if part.is_whole:
+        return None
+    numbers = {"nonconformances": len(whole.judgment.nonconformances), **_count(whole)}
+    day = None if part.on is None else part.on.isoformat()
+    return {"elevation": part.elevation or None, "on": day, "of": numbers}
 
 
 def _to_data(project: Project, one: Nonconformance) -> dict[str, Any]:

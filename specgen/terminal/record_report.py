@@ -1,9 +1,10 @@
 """The report of `record` as text: what was read, the counts, each nonconformance, what is missing, the next command."""
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
-from datetime import date
 from itertools import groupby
 from operator import attrgetter
+from typing import NamedTuple
 
 from specgen.model.problem import Problem
 from specgen.model.project import Project
@@ -11,6 +12,7 @@ from specgen.model.record import COLLECTIONS, OF_READINGS, Records, day_of
 from specgen.model.record_judgment import Nonconformance, ReadingsAlike, ReadingState, RecordJudgment
 from specgen.model.value_text import count, long_date, raw_text, words
 from specgen.quantities.number import is_number
+from specgen.recording.narrowing import Part, ToldRecord, list_days, list_untold
 from specgen.terminal.entry_text import name_group, name_reading, tell_row, tell_when, tell_where
 from specgen.terminal.finding_text import tell_basis
 from specgen.terminal.next_command import tell_next
@@ -34,46 +36,91 @@ _ABOUT = {
 }
 
 
-def format_record(
-    project: Project, judgment: RecordJudgment, command: str, screen: Screen = PLAIN, written: str = ""
-) -> str:
+class RecordReport(NamedTuple):
+    """All that is told of a record: what was read and found, and which part of it is told."""
+
+    project: Project
+    whole: ToldRecord
+    part: Part
+    told: ToldRecord  # the part
+
+
+def format_record(report: RecordReport, command: str, screen: Screen = PLAIN, written: str = "") -> str:
     """The report; `command` judges the same again, as it is typed, `written` is the folder that was written."""
+    project, (records, judgment) = report.project, report.told
     lines = [
-        *_describe_record(project, judgment),
+        *_describe_record(report),
         *(line for one in judgment.nonconformances for line in _describe_nonconformance(project, one)),
-        *(line for state in _HEADS for line in _list_unsettled(project, judgment, state)),
-        *_list_remarks((*project.records.remarks, *judgment.unmatched, *judgment.unplaced)),
+        *(line for state in _HEADS for line in _list_unsettled(project, report.told, state)),
+        *_list_remarks((*records.remarks, *judgment.unmatched, *judgment.unplaced)),
     ]
     following = f"{command} --out site-record" if not written else f"specgen check {command.split(' ', 2)[2]}"
     return show_lines([*lines, *tell_next(following)], screen)
 
 
-def _describe_record(project: Project, judgment: RecordJudgment) -> Iterator[Line]:
+def _describe_record(report: RecordReport) -> Iterator[Line]:
     """Of what project and which days the record is, what it holds, the files, and the counts."""
-    records = project.records
-    told = tell_nonconformances(judgment)
-    yield Line(f"Site record: {told}", 2, style="stop" if judgment.open else "good")
-    yield from _tell_unjudged(records)
-    yield Line(f"{project.value(('project', 'name'))}: {_tell_days(records)}".removesuffix(": "), 2)
-    held = [(len(records.of(name)), name) for name in COLLECTIONS]
-    counted = [f"{n:,} {_NOUNS[name][n > 1]}" for n, name in held if n]
-    yield Line(f"read: {', '.join(counted)}", 2)
-    yield from (Line(f"  {one.name}: {one.entries:,}", 4) for one in records.files[:_MOST_FILES])
+    records, judgment = report.told
+    unjudged = list(_tell_unjudged(records))
+    style = "stop" if judgment.open else "" if unjudged else "good"
+    yield Line(_tell_found(report, bool(unjudged)), 2, style=style)
+    yield from unjudged
+    yield Line(f"{report.project.value(('project', 'name'))}: {_tell_days(records)}".removesuffix(": "), 2)
+    of = None if report.part.is_whole else report.whole
+    held = [(len(records.of(name)), of and len(of.records.of(name)), name) for name in COLLECTIONS]
+    counted = [_tell_number(n, total, _NOUNS[name]) for n, total, name in held if n]
+    yield Line(f"read: {', '.join(counted) or 'no entry of this part'}", 2)
+    totals = {} if of is None else {one.name: one.entries for one in of.records.files}
+    yield from (
+        Line(f"  {one.name}: {_of(one.entries, totals.get(one.name))}", 4) for one in records.files[:_MOST_FILES]
+    )
     if len(records.files) > _MOST_FILES:
         yield Line(f"  and {len(records.files) - _MOST_FILES:,} files more", 4)
-    states = (f"{judgment.counts.get(state, 0):,} {words(state)}" for state in ReadingState)
+    states = (
+        f"{_of(judgment.counts.get(state, 0), of and of.judgment.counts.get(state, 0))} {words(state)}"
+        for state in ReadingState
+    )
     yield Line(f"readings: {', '.join(states)}", 2)
     if judgment.mockup.criteria:
         yield Line(f"mockup: {judgment.mockup.tell()}", 4)
+    yield from _tell_untold(report)
 
 
-def tell_nonconformances(judgment: RecordJudgment) -> str:
-    """`16 nonconformances, 8 open`; where none is settled how many alone."""
+def tell_nonconformances(judgment: RecordJudgment, whole: int = 0) -> str:
+    """`16 nonconformances, 8 open`, of a part `3 of 16 nonconformances`; where none is settled how many alone."""
     found, left = len(judgment.nonconformances), len(judgment.open)
-    if not found:
+    if not whole and not found:
         return "no nonconformance"
-    told = count(found, "nonconformance")
+    told = f"{found:,} of {count(whole, 'nonconformance')}" if whole else count(found, "nonconformance")
     return told if left == found else f"{told}, {left:,} open" if left else f"{told}, none open"
+
+
+def _tell_found(report: RecordReport, unjudged: bool) -> str:
+    """`Site record, E1, July 14, 2027: 3 of 16 nonconformances, 1 open`; `of` counts those of the whole record."""
+    part, judgment = report.part, report.told.judgment
+    day = long_date(part.on) if part.on is not None else ""
+    head = ", ".join(filter(None, ("Site record", part.elevation, day)))
+    whole = 0 if part.is_whole else len(report.whole.judgment.nonconformances)
+    limited = unjudged and not judgment.nonconformances
+    return f"{head}: {tell_nonconformances(judgment, whole)}{' in what could be judged' if limited else ''}"
+
+
+def _of(number: int, total: int | None) -> str:
+    """`3 of 16`; the number alone where the whole record is told, or has none."""
+    return f"{number:,}" if not total else f"{number:,} of {total:,}"
+
+
+def _tell_number(number: int, total: int | None, nouns: tuple[str, str]) -> str:
+    return f"{_of(number, total)} {nouns[(total or number) > 1]}"
+
+
+def _tell_untold(report: RecordReport) -> Iterator[Line]:
+    """How many entries tell no elevation or no day, so that nobody knows whether they are of the part."""
+    counts = Counter(entry.collection for entry in list_untold(report.whole.records, report.part))
+    if counts:
+        told = ", ".join(_tell_number(n, None, _NOUNS[name]) for name, n in counts.items())
+        lacks = " or ".join([*(["elevation"] if report.part.elevation else []), *(["day"] if report.part.on else [])])
+        yield Line(f"left out, as they name no {lacks}: {told}", 2, "", "caution")
 
 
 def _tell_unjudged(records: Records) -> Iterator[Line]:
@@ -93,12 +140,6 @@ def _tell_days(records: Records) -> str:
     if len(days) < 2:
         return "".join(map(long_date, days))
     return f"{long_date(days[0])} to {long_date(days[-1])}, {len(days):,} days"
-
-
-def list_days(records: Records) -> list[date]:
-    """The days of which a record tells, in their order."""
-    days = {day_of(entry) for name in OF_READINGS for entry in records.of(name)}
-    return sorted(day for day in days if day is not None)
 
 
 def _describe_nonconformance(project: Project, one: Nonconformance) -> Iterator[Line]:
@@ -165,14 +206,15 @@ def _bodies(text: str) -> Iterator[Line]:
         yield Line(_INDENT + text, _HANGING)
 
 
-def _list_unsettled(project: Project, judgment: RecordJudgment, state: ReadingState) -> Iterator[Line]:
+def _list_unsettled(project: Project, told: ToldRecord, state: ReadingState) -> Iterator[Line]:
     """The readings of a state, step by step; fields of which the same is told share a line."""
+    records, judgment = told
     alike = [one for one in judgment.alike if one.state is state]
     if not alike:
         return
     head = f"{_HEADS[state]} ({judgment.counts[state]:,}): {_ABOUT[state]}"
     yield from (Line(), Line(head, 2, _HEADS[state], "bold"))
-    totals = _count_entries(project.records)
+    totals = _count_entries(records)
     for (collection, step), members in groupby(alike, key=attrgetter("collection", "step")):
         yield from _describe_group(project, list(members), totals[collection, step], name_group(collection, step))
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from specgen.model.forbidden_characters import show_unseen
+from specgen.model.value_text import close_percent
 
 WIDTH = 80
 _LEAST_WIDTH, _MOST_WIDTH = 40, 1000
@@ -70,7 +71,7 @@ def show_lines(lines: Iterable[Line], screen: Screen) -> str:
 
 def _show(line: Line, screen: Screen) -> Iterator[str]:
     text, part = show_unseen(line.text), show_unseen(line.part)
-    shown = [text] if line.whole else wrap(text, line.hanging, screen.width)
+    shown = [text] if line.whole else wrap(close_percent(text), line.hanging, screen.width)
     for number, one in enumerate(shown):
         painted = screen.painted and line.style and (not part or not number)
         yield _paint(one, part or one, line.style) if painted else one

@@ -33,8 +33,8 @@ def own_unit(value: Quantity, system: str) -> str:
 
 
 def tell_value(value: Any, system: str) -> str:
-    """A reading or a limit as it is printed: `50 °F`, `85 %`."""
-    return format_quantity(value, own_unit(value, system)) if isinstance(value, Quantity) else f"{float(value):g} %"
+    """A reading or a limit as it is printed: `50 °F`, `85%`."""
+    return format_quantity(value, own_unit(value, system)) if isinstance(value, Quantity) else f"{float(value):g}%"
 
 
 def tell_limit(limit: SiteLimit, system: str) -> str:

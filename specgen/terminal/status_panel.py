@@ -117,5 +117,6 @@ def _tell_signed(project: Project, entry: Entry) -> str:
     kind = "release" if entry.collection == "release" else "inspection"
     step = words(str(entry.get("step")))
     told = step if step.startswith("release") else f"{kind} of {step}"
-    inspected = ", inspection" if told == step and kind == "inspection" else ""
-    return f"{when} {told}{inspected}{by}: {', '.join([*about, name_place(entry)])}"
+    if told == step and kind == "inspection":
+        told = f"inspection of the release of {step.removeprefix('release ')}"
+    return f"{when} {told}{by}: {', '.join([*about, name_place(entry)])}"

@@ -3,7 +3,7 @@
 from typing import Any
 
 from specgen.terminal.site_limit_text import limit_to_data
-from specgen.terminal.weather_text import FaceSummary, WeatherReport
+from specgen.terminal.weather_text import FaceSummary, WeatherReport, list_not_in_it
 from specgen.weather.summary import Summary
 
 
@@ -19,6 +19,7 @@ def weather_to_data(report: WeatherReport) -> dict[str, Any]:
         "file": {
             "name": data.name,
             "hours": len(data),
+            "hours_read": len(data) - data.missing,
             "first": data.starts[0].isoformat(timespec="minutes"),
             "last": data.starts[-1].isoformat(timespec="minutes"),
             "missing_hours": data.missing,
@@ -27,7 +28,12 @@ def weather_to_data(report: WeatherReport) -> dict[str, Any]:
         "limits": [limit_to_data(report.project, limit) for limit in report.faces[0].limits.limits],
     }
     each = {"by_elevation": {face.mark: _face(face) for face in report.faces if face.mark}}
-    return about | _count(report.whole) | each | {"notes": [*report.left_out, *report.notes]}
+    return (
+        about
+        | _count(report.whole)
+        | each
+        | {"not_in_it": list_not_in_it(report), "notes": [*report.left_out, *report.notes]}
+    )
 
 
 def _face(face: FaceSummary) -> dict[str, Any]:

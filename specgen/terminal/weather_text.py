@@ -59,7 +59,8 @@ def _head(report: WeatherReport) -> Iterator[Line]:
     name = report.project.get(("project", "name"))
     yield Line(f"Fit hours for {report.step}, {name}", style="bold")
     spanned = f"{_tell_day(data.starts[0])} to {_tell_day(data.starts[-1])}"
-    yield Line(f"{data.name}: {count(len(data), 'hour')}, {spanned}", 2)
+    missing = f", {count(data.missing, 'hour')} missing" if data.missing else ""
+    yield Line(f"{data.name}: {count(len(data) - data.missing, 'hour')} read{missing}, {spanned}", 2)
     scope = "every hour of the day" if report.all_hours else "hours of the shift, with daylight and shade"
     yield Line(f"Judged: {scope}. Wall: {_SURFACES[report.surface]}.", 2)
     whole = report.whole
@@ -67,6 +68,21 @@ def _head(report: WeatherReport) -> Iterator[Line]:
     anywhere = ", at one elevation or more" if len(report.faces) > 1 else ""
     unknown = f"; {whole.unknown:,} h not known" if whole.unknown else ""
     yield Line(f"{fit}{anywhere}{unknown}", 2, style="bold")
+    yield from (Line(f"NOT IN IT: {told}", 2, "NOT IN IT", "caution") for told in list_not_in_it(report))
+
+
+def list_not_in_it(report: WeatherReport) -> list[str]:
+    """What the step has a limit for and the fit hours leave out, as the file has no column for it."""
+    limits, columns = report.faces[0].limits, report.data.columns
+    why = "--surface air" if "surface" in columns else "no column surface; --surface model works it out"
+    lacking = {
+        f"a wall warmer than the air ({why})": (report.surface == "air" and limits.find("surface", "most") is not None),
+        "gusts (no column gust): the wind alone is held against the limit": (
+            limits.reads("gust") and "gust" not in columns
+        ),
+        "rain (no column rain): look at the sky and the forecast": limits.reads("rain") and "rain" not in columns,
+    }
+    return [told for told, is_lacking in lacking.items() if is_lacking]
 
 
 def _limits(report: WeatherReport) -> Iterator[Line]:
@@ -74,7 +90,9 @@ def _limits(report: WeatherReport) -> Iterator[Line]:
     judged = [one for one in limits.limits if one.reading != "sun" or not report.all_hours]
     yield Line("Limits, each inclusive:")
     for limit in judged:
-        yield Line(f"  {tell_limit(limit, report.project.system)} ({tell_source(report.project, limit.source)})", 4)
+        told = f"  {tell_limit(limit, report.project.system)} ({tell_source(report.project, limit.source)})"
+        is_read = limit.reading not in ("gust", "rain") or limit.reading in report.data.columns
+        yield Line(told if is_read else f"{told}: not judged", 4)
     for field in limits.unset:
         yield Line(f"  {field} is not set in the project", 4)
 

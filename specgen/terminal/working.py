@@ -14,12 +14,15 @@ from specgen.terminal.answers import AnswerTable, held_to_data
 # The result for one member of a project: a value, a refusal, the absent fields it waits for, or None if it has none.
 MemberResult = Working | Lookup | Refused | list[Path] | None
 
+_LEAST_NAME = 34  # columns of the name of a given figure
+
 
 def format_working(working: Working) -> str:
     """A calculation with its inputs, steps, result, governing case, sources and limits of use."""
     lines = [f"{working.name}", ""]
+    width = max(_LEAST_NAME, *(len(given.name) + 1 for given in working.inputs), 0)
     lines += [
-        f"  {g.symbol:<8} {g.name:<34} {format_decimal(g.value, 6)} {format_unit(g.unit)}".rstrip()
+        f"  {g.symbol:<8} {g.name:<{width}} {format_decimal(g.value, 6)} {format_unit(g.unit)}".rstrip()
         for g in working.inputs
     ]
     lines.append("")

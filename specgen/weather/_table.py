@@ -5,6 +5,7 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from specgen.model.problem import Problem, Refused
+from specgen.model.value_text import count
 from specgen.quantities.number import quote
 from specgen.weather._bounds import BOUNDS, Faults, tell_bounds
 from specgen.weather._head import TIMES, ColumnPlace, add_unit, find_columns, tell_near
@@ -20,7 +21,10 @@ _YES, _NO = {"yes", "y", "true", "t", "trace", "rain"}, {"no", "n", "false", "dr
 _TRACE = 0.01  # mm, which stands for rain that is not measured
 _MOST_COLUMNS, _MOST_SHOWN = 500, 40
 
+_MOST_WRONG = 20  # cells told of at once
+
 Cells = list[str]
+ReadCell = Callable[[str, int, str], float | None]  # a cell, its row, and the name of the file
 
 
 class _Head(NamedTuple):
@@ -40,12 +44,15 @@ def read_table(text: str, shown: str) -> Readings:
     days, hours = _list_times(taken, head, shown)
     numbers = [number for number, _ in taken]
     times = read_times(days, hours, numbers, shown)
-    faults = Faults()
+    faults, wrong = Faults(), list[Problem]()
     comma = sign != ","
     columns: dict[str, Column] = {}
     for name, place in head.columns.items():
         if name not in TIMES:
-            columns[name] = _read_column(add_unit(place, head.row, shown), taken, shown, comma, faults)
+            convert = _choose_number(add_unit(place, head.row, shown), comma, wrong)
+            columns[name] = _read_column(add_unit(place, head.row, shown), taken, shown, convert, faults)
+    if wrong:
+        raise Refused(*sorted(wrong, key=lambda one: one.line)[:_MOST_WRONG])
     _check_shares(columns, head, shown)
     notes = (*times.notes, *cut, *faults.notes())
     return Readings(times.starts, numbers, columns, times.zones, None, notes)
@@ -109,8 +116,8 @@ def _check_widths(taken: list[tuple[int, Cells]], head: _Head, shown: str) -> No
     last = max(place.at for place in head.columns.values())
     for number, cells in taken:
         if len(cells) <= last:
-            message = f"the row has {len(cells)} cells; the head has {last + 1} or more"
-            raise Refused(Problem(message, "check the signs between its cells", file=shown, line=number))
+            message = f"the row has {count(len(cells), 'cell')}; it needs {last + 1}, as its head has"
+            raise Refused(Problem(message, "keep the signs between its cells, empty ones too", file=shown, line=number))
 
 
 def _list_times(taken: list[tuple[int, Cells]], head: _Head, shown: str) -> tuple[list[str], list[str]]:
@@ -125,13 +132,14 @@ def _list_times(taken: list[tuple[int, Cells]], head: _Head, shown: str) -> tupl
     return days, hours
 
 
-def _read_column(place: ColumnPlace, taken: list[tuple[int, Cells]], shown: str, comma: bool, faults: Faults) -> Column:
+def _read_column(
+    place: ColumnPlace, taken: list[tuple[int, Cells]], shown: str, convert: ReadCell, faults: Faults
+) -> Column:
     """The readings of a column in our own unit; None for one that is missing or cannot be."""
     least, most = BOUNDS[place.name]
     at, factor, offset = place.at, place.factor, place.offset
     known: dict[str, float | None] = {}
     readings: Column = []
-    convert = _choose_number(place, comma)
     for row, cells in taken:
         text = cells[at]
         if text in known:
@@ -149,8 +157,8 @@ def _read_column(place: ColumnPlace, taken: list[tuple[int, Cells]], shown: str,
     return readings
 
 
-def _choose_number(place: ColumnPlace, comma: bool) -> Callable[[str, int, str], float | None]:
-    """How a cell becomes a number; raises Refused, where it is called, for one that is none."""
+def _choose_number(place: ColumnPlace, comma: bool, wrong: list[Problem]) -> ReadCell:
+    """How a cell becomes a number; one that is none is noted in `wrong`."""
 
     def read(text: str, row: int, shown: str) -> float | None:
         plain = text.strip()
@@ -159,25 +167,26 @@ def _choose_number(place: ColumnPlace, comma: bool) -> Callable[[str, int, str],
         except ValueError:
             if plain.lower() in _GONE and not (place.name == "rain" and plain.lower() == "none"):
                 return None
-            return _read_word(plain, place, comma, row, shown)
+            value = _read_word(plain, place, comma)
+            if value is None:
+                hint = f"write a number{f' in {place.unit}' if place.unit else ''}, or leave the cell empty"
+                message = f"{quote(plain)} is not a reading of {place.name}"
+                wrong.append(Problem(message, hint, file=shown, line=row, column=place.at + 1))
+            return value
         return None if number in _STANDS_FOR_NONE or number != number else number
 
     return read
 
 
-def _read_word(plain: str, place: ColumnPlace, comma: bool, row: int, shown: str) -> float | None:
-    """The number of a cell that is none as it stands: with commas, or a word of rain; raises Refused."""
+def _read_word(plain: str, place: ColumnPlace, comma: bool) -> float | None:
+    """The number of a cell that is none as it stands: with commas, or a word of rain; None for any other text."""
     if place.name == "rain" and plain.lower() in _YES | _NO | {"none"}:
         return _TRACE / place.factor if plain.lower() in _YES else 0.0
     told = plain.replace(",", ".") if comma and plain.count(",") == 1 and "." not in plain else plain.replace(",", "")
     try:
         return float(told.removesuffix("%").strip())
     except ValueError:
-        unit = f" in {place.unit}" if place.unit else ""
-        hint = f"write a number{unit}, or leave the cell empty"
-        raise Refused(
-            Problem(f"{quote(plain)} is not a reading of {place.name}", hint, file=shown, line=row, column=place.at + 1)
-        ) from None
+        return None
 
 
 def _check_shares(columns: dict[str, Column], head: _Head, shown: str) -> None:

@@ -202,12 +202,7 @@ class _Faces:
 
     def notes(self) -> Iterator[str]:
         """What is to be told of how the hours were judged."""
-        columns, station = self.data.columns, self.data.station
-        first = find_limits(self.project, self.standards, self.asked.step)
-        if "rain" not in columns:
-            yield "the file has no rain: hours are judged without it; look at the sky and the forecast"
-        if first.reads("gust") and "gust" not in columns:
-            yield "the file has no gusts: the wind alone is held against the limit"
+        station = self.data.station
         given = self.project.get(("site", "latitude"))
         if station is not None and given is not None and abs(station.latitude - given.number("deg")) > 2:
             yield (

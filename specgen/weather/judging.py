@@ -153,8 +153,11 @@ def settle(causes: list[int]) -> list[int]:
 
 
 def tell_missing(data: HourlyData) -> list[str]:
-    """How many hours lack a reading that the file has a column for."""
-    lacking = {name: sum(value is None for value in column) for name, column in data.columns.items()}
+    """How many hours that the file has lack a reading that it has a column for."""
+    lacking = {
+        name: sum(value is None and row > 0 for value, row in zip(column, data.rows, strict=True))
+        for name, column in data.columns.items()
+    }
     return [
         f"{name} is missing in {count(hours, 'hour')}" for name, hours in lacking.items() if hours and name != "gust"
     ]

@@ -34,7 +34,7 @@ Dew point 47.9 °F, wall 22.1 °F above
 ok air 62 °F, min. 50 °F (a)
 ok wall 70 °F, min. 50 °F (a)
 ok wall 70 °F, max. 90 °F (b)
-ok humidity 60 %, max. 85 % (c)
+ok humidity 60%, max. 85% (c)
 ok above dew point 22.1 °F, min. 5 °F
    (d)
 ok wind 6 mph, max. 8 mph (e)
@@ -120,7 +120,7 @@ REFUSED = [
     (("--wind", "6"), "--wind: '6' has no unit (write 6 mph or 6 m/s)"),
     (("--wind", "1048mph"), "--wind: '1048mph' is not possible (it lies from 0 mph to 120 mph)"),
     (("--rh", "0.6"), "--humidity: '0.6' may be a share"),
-    (("--rh", "160"), "--humidity: '160' is not possible (it lies from 0 to 100 %)"),
+    (("--rh", "160"), "--humidity: '160' is not possible (it lies from 0 to 100%)"),
     (("--rain", "some"), "--rain: 'some' is neither yes nor no (write yes or no)"),
     (("--wind", "6mph", "--gust", "4mph"), "--gust lies below --wind"),
     (("--step", "glos"), "there is no step 'glos' (did you mean gloss?)"),

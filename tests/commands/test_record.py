@@ -160,3 +160,75 @@ def test_the_documents_take_the_place_of_no_package(folder: Path, capsys: pytest
     assert main(["record", "project.yaml", "june.csv", "--out", "out", "--formats", "txt"]) == 2
     assert "the folder holds a package" in capsys.readouterr().err
     assert sorted(file.name for file in (folder / "out").iterdir()) == before
+
+
+TWO_DAYS = f"{COLD}2027-06-15,10:10,E2,,gloss,45,9,yes\n2027-06-17,07:10,E1,left bay,gloss,61,9,no\n"
+TWO_FACES = merged(PROJECT, {"elevations": {"E2": {"wall": "W1"}}})
+
+
+@pytest.mark.parametrize(
+    ("asked", "entries", "codes", "exit_code"),
+    [
+        (("--elevation", "e1"), 2, ["WEA-01c", "AIR-03b"], 1),
+        (("--on", "2027-06-17"), 1, ["AIR-03b"], 1),
+        (("--on", "June 15, 2027", "--elevation", "E2"), 1, ["WEA-01c"], 1),
+        (("--elevation", "E2", "--on", "6/17/2027"), 0, [], 0),
+    ],
+)
+def test_one_elevation_or_one_day_is_told_alone_under_the_numbers_of_the_whole(
+    asked: tuple[str, ...],
+    entries: int,
+    codes: list[str],
+    exit_code: int,
+    folder: Path,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    written(folder, TWO_FACES)
+    (folder / "june.csv").write_text(TWO_DAYS, "utf-8")
+    _, whole = run_json(capsys, "june.csv")
+    code, data = run_json(capsys, "june.csv", *asked)
+    assert (code, data["entries"]["log"], data["part"]["of"]["entries"]["log"]) == (exit_code, entries, 3)
+    assert [one["code"] for one in data["nonconformances"]] == codes
+    assert all(one in whole["nonconformances"] for one in data["nonconformances"])
+    assert data["part"]["of"]["counts"] == whole["counts"]
+    main(["record", "june.csv", *asked])
+    assert f": {len(codes)} of 3 nonconformances" in capsys.readouterr().out.splitlines()[0]
+
+
+@pytest.mark.parametrize(
+    ("asked", "told"),
+    [
+        (("--elevation", "E9"), "there is no elevation 'E9' (known: E1)"),
+        (("--on", "2027-06-16"), "the record has no entry of 2027-06-16 (nearest: 2027-06-15)"),
+        (("--on", "yesterday"), "--on: 'yesterday' is not a date (write year-month-day, such as 2027-03-01)"),
+        (("--elevation", "E1", "--out", "out"), "--out writes the whole record (leave out --elevation and --on)"),
+    ],
+)
+def test_a_part_that_the_record_does_not_have_is_refused(
+    asked: tuple[str, ...], told: str, folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["record", "june.csv", *asked]) == 2
+    assert capsys.readouterr().err == f"specgen: {told}\n"
+    assert not (folder / "out").exists()
+
+
+def test_a_project_in_place_of_a_record_is_told_in_one_line(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    written(folder, PROJECT, "other.yaml")
+    assert main(["record", "project.yaml", "other.yaml"]) == 2
+    told = "other.yaml: this is a project, not a record of one (name its records behind it)"
+    assert capsys.readouterr().err == f"specgen: {told}\n"
+
+
+def test_a_record_alone_in_a_folder_without_a_project_is_told_to_be_one(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (folder / "project.yaml").rename(folder / "wall.txt")
+    assert main(["record", "june.csv"]) == 2
+    assert "june.csv is a record, and the folder has no project.yaml" in capsys.readouterr().err
+
+
+def test_a_reading_and_its_limit_never_look_alike(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (folder / "june.csv").write_text(f"{JUNE}2027-06-15,07:10,E1,,gloss,61,12.1,yes\n", "utf-8")
+    main(["record", "june.csv"])
+    # 12.1 mph and 12 mph are both 5.4 m/s, to a tenth.
+    assert "     reading: wind, 12.1 mph\n     limit: 12 mph\n" in capsys.readouterr().out

@@ -73,7 +73,8 @@ def test_the_text_tells_limits_with_their_sources_counts_and_windows(tmp_path: P
         "  wind maximum 8 mph (this project)",
         "  2027-06  76 h fit of 100; lost: rain in hold 10, wind 3, rain 1; not known 10",
         "  2027-06-14 06:00 to 16:00              10 h  ended by: end of shift",
-        "note: the file has no gusts: the wind alone is held against the limit",
+        "NOT IN IT: gusts (no column gust): the wind alone is held against the limit",
+        "  gust maximum 8 mph (this project): not judged",
     ):
         assert line in out.splitlines()
 
@@ -139,3 +140,17 @@ def test_a_file_without_what_the_step_needs_is_refused(tmp_path: Path, capsys: A
     assert (done.code, "has no column wind, which gloss needs (name one wind mph or wind m/s)" in done.err) == (2, True)
     assert run_main(capsys, *call, "--step", "boards").code == 0
     assert run_main(capsys, *call[:3], str(tmp_path / "gone.csv"), "--all-hours").code == 2
+
+
+def test_hours_read_and_hours_missing_are_told_apart(tmp_path: Path, capsys: Any) -> None:
+    out = weather(capsys, tmp_path, rows=[*ROWS[:100], *ROWS[106:]]).out
+    assert "240 hours" not in out
+    assert "234 hours read, 6 hours missing," in " ".join(out.split())
+    assert " is missing in " not in out  # what the file has is whole
+
+
+def test_what_the_fit_hours_leave_out_stands_at_the_answer(tmp_path: Path, capsys: Any) -> None:
+    told = data_of(weather(capsys, tmp_path, "--format", "json"))["not_in_it"]
+    assert [one.partition(" (")[0] for one in told] == ["a wall warmer than the air", "gusts"]
+    boards = data_of(weather(capsys, tmp_path, "--step", "boards", "--format", "json"))
+    assert boards["not_in_it"] == []

@@ -205,3 +205,13 @@ def test_what_is_done_once_stands_on_every_elevation(tmp_path: Path) -> None:
         state_of(status(tmp_path, change={"mockup": {"accepted_on": "2027-04-05"}}, at="2027-04-01T00:00"), "mockup")
         is StepState.NOT_BEGUN
     )
+
+
+def test_a_step_that_only_releases_is_pending_before_anybody_released_though_an_area_is_not_coated(
+    tmp_path: Path,
+) -> None:
+    smoothed = [log("2027-06-10", "smoothing_2", "07:00-09:00", area=bay) for bay in ("left bay", "right bay")]
+    primed = log("2027-06-14", "primer", "07:00-09:00", area="left bay")
+    found = status(tmp_path, *smoothed, primed, at="2027-06-16T09:00")  # dry 16 h after 9:00 on the 14th
+    assert state_of(found, "primer") is StepState.UNDER_WAY
+    assert state_of(found, "release_primer") is StepState.WAITS

@@ -144,3 +144,11 @@ def test_what_is_no_weather_is_refused_with_its_row(text: str, told: str, tmp_pa
 def test_a_file_that_is_no_text_is_refused(tmp_path: Path) -> None:
     with pytest.raises(Refused, match="the file is not text"):
         read(tmp_path, bytes(range(256)) * 4)
+
+
+def test_all_cells_that_are_no_number_are_told_at_once(tmp_path: Path) -> None:
+    rows = "2027-06-14 07:00,warm,60\n2027-06-14 08:00,17,damp\n2027-06-14 09:00,cold,60\n"
+    with pytest.raises(Refused) as refused:
+        read(tmp_path, f"time,air C,humidity %\n{rows}")
+    told = [(one.line, one.message.split(" ")[0]) for one in refused.value.problems]
+    assert told == [(2, "'warm'"), (3, "'damp'"), (4, "'cold'")]

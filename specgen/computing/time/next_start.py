@@ -17,6 +17,7 @@ SOURCES = (
 )
 NOTES = (
     "Local time. A moment within the shift is a start; the end of the shift is not.",
+    "Hours by the clock: those of a night on which the clocks change count as of any other.",
     "Cool or damp weather extends drying; the manufacturer's written instructions govern.",
 )
 
@@ -42,12 +43,12 @@ def next_start(inputs: NextInputs) -> Working:
     ready = add_clock_time(done, timedelta(seconds=ceil(inputs.dry.number("h") * 3600)))
     shift = WorkCalendar(days, inputs.shift.start, inputs.shift.length).find_shift(ready)
     start = max(ready, shift.start)
-    ended = InputRow("t_d", f"end of work, after midnight of {day:%a %Y-%m-%d}", _hours(done - day), "h")
+    ended = InputRow("t_d", f"{day:%a %Y-%m-%d}, midnight to end of work", _hours(done - day), "h")
     working = WorkingBuilder((ended, *inputs.rows()))
     working.step("t_r", "dry, after the same midnight", "t_d + T", "h")
     first = datetime.combine(shift.start.date(), time())
     working.add_inputs(
-        InputRow("n", f"days to the shift of {first:%a %Y-%m-%d}", float((first - day).days), "d", _calendar.CALENDAR),
+        InputRow("n", f"{first:%a %Y-%m-%d}, days until its shift", float((first - day).days), "d", _calendar.CALENDAR),
         InputRow("t_s", "start of the shift, after midnight", _hours(shift.start - first), "h"),
     )
     working.step("t", "next start, after the same midnight", "max(t_r, 24 * n + t_s)", "h")

@@ -44,7 +44,7 @@ _OF = {
     "reading missing": "unknown",
 }
 _MOST_DAYS, _FEW_DAYS = 366, 31
-_HOUR, _WIDEST_DAY, _ALL_DAYS = 1.25, 12.0, 250.0  # millimeters: of an hour upward, of a day and of a year across
+_HOUR, _WIDEST_DAY, _ALL_DAYS = 1.25, 34.0, 250.0  # millimeters: of an hour upward, of a day and of a year across
 _LEFT, _RIGHT, _TOP, _GAP, _HEAD, _KEY = 16.0, 8.0, 8.0, 5.0, 9.0, 6.0
 _DOT = 25.4 / 200
 

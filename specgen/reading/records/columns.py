@@ -78,7 +78,7 @@ def find_head(cells: Mapping[int, str], schema: Schema, titles: dict[str, dict[s
             fault, told = _tell_unknown(bare[at][0], known[at], collection, titles, schema)
             (faults if fault else remarks).append((at, *told))
         elif name in columns:
-            faults.append((at, f"the column {title!r} stands twice", "keep one of them"))
+            faults.append((at, _tell_twice(cells[columns[name].at], title, name), "keep one of them"))
         else:
             one = schema.fields[collection, name]
             unit = "" if fold_title(title) in titles[collection] else bare[at][1]
@@ -86,6 +86,13 @@ def find_head(cells: Mapping[int, str], schema: Schema, titles: dict[str, dict[s
             faults += [(at, *wrong)] if wrong else []
             columns[name] = Column(at, one, "" if wrong else _spell(unit))
     return TableHead(collection, tuple(columns.values()), max(cells, default=-1) + 1, tuple(faults), tuple(remarks))
+
+
+def _tell_twice(first: str, second: str, name: str) -> str:
+    """What is said of two columns of one field."""
+    if first == second:
+        return f"the column {second!r} stands twice"
+    return f"the columns {first!r} and {second!r} are both {name}"
 
 
 def count_known(cells: Iterable[str], titles: dict[str, dict[str, str]]) -> int:

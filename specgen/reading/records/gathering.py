@@ -159,11 +159,11 @@ class Gathering:
 
     def fault(self, message: str, hint: str, place: EntryPlace, about: str = "") -> None:
         """Note what could not be read at a place."""
-        self._note(self.faults, Problem(message, hint, about, *_locate(place)), place.file)
+        self._note(self.faults, Problem(message, hint, about, *locate_entry(place)), place.file)
 
     def remark(self, message: str, hint: str, place: EntryPlace) -> None:
         """Note what is to be told of an entry that was read."""
-        self._note(self.remarks, Problem(message, hint, "", *_locate(place)), place.file)
+        self._note(self.remarks, Problem(message, hint, "", *locate_entry(place)), place.file)
 
     def _note(self, notes: list[Problem], problem: Problem, file: str) -> None:
         """Note a problem; of a file with many only how many more there are."""
@@ -205,7 +205,7 @@ def tell_place(place: EntryPlace) -> str:
     return f"{place.file}, {'row' if place.file.lower().endswith('.csv') else 'line'} {place.line}"
 
 
-def _locate(place: EntryPlace) -> tuple[str, int, int]:
+def locate_entry(place: EntryPlace) -> tuple[str, int, int]:
     """File, line, and column of a problem; a cell of a sheet is named as a spreadsheet shows it."""
     if place.row:
         return f"{place.file}, row {place.row}", 0, 0

@@ -12,10 +12,16 @@ from specgen.reading.records.columns import ACCEPTED
 from specgen.reading.records.gathering import Gathering
 from specgen.reading.side_files import ATTACHMENTS, RECORD, check_home
 
+_NAME = ("project", "name")  # which a project alone has
+
 
 def add_record_file(gathering: Gathering, source: FileContent) -> None:
     """Add the entries of a record file, the settings that it accepts, and its faults."""
     source.values.pop(("format",), None)
+    if _NAME in source.values:
+        at = source.text.places[_NAME]
+        gathering.fault("this is a project, not a record of one", "name its records behind it", EntryPlace(at.file))
+        return
     check_home(source, RECORD, gathering.project.schema)
     gathering.faults += source.text.problems
     papers = (ATTACHMENTS,)

@@ -52,12 +52,12 @@ def test_each_fit_hour_has_its_area_and_each_cause_a_form_of_its_own(tmp_path: P
     rows = plain_rows(240, rain={60: "0.1"}, wind=dict.fromkeys((130, 131, 132), "12"))
     sheet = drawn(report_of(tmp_path, write_rows(tmp_path, rows)))
     areas = boxes(sheet)
-    # Ten days of 12 mm: 188 fit hours, 25 wet ones, 3 of wind and the 24 that are not known.
+    # Ten days of 25 mm, the width of the sheet: 188 fit hours, 25 wet ones, 3 of wind and the 24 that are not known.
     assert areas == {
-        "0 #000": pytest.approx(188 * 12 * HOUR),
-        "1 none": pytest.approx(25 * 12 * HOUR),
-        "2 none": pytest.approx(3 * 12 * HOUR),
-        "3 #fff": pytest.approx(24 * 12 * HOUR),
+        "0 #000": pytest.approx(188 * 25 * HOUR),
+        "1 none": pytest.approx(25 * 25 * HOUR),
+        "2 none": pytest.approx(3 * 25 * HOUR),
+        "3 #fff": pytest.approx(24 * 25 * HOUR),
     }
     hatchings = [path.get("d") for path in sheet.iter(f"{SVG}path") if path.get("stroke-width") == "0.13"]
     assert len(set(hatchings)) == len(hatchings) > 3

@@ -108,7 +108,7 @@ def test_a_column_of_another_collection_is_told_and_one_of_none_is_not_read(tmp_
 def test_the_same_column_twice_and_a_unit_of_something_else_are_told_at_the_head(tmp_path: Path) -> None:
     records = read(tmp_path, "date,air (F),Air temperature (F),wind (psi)\n2027-06-15,61,62,5\n")
     assert [(fault.file, fault.message) for fault in records.faults][:2] == [
-        ("log.csv, C1", "the column 'Air temperature (F)' stands twice"),
+        ("log.csv, C1", "the columns 'air (F)' and 'Air temperature (F)' are both air"),
         ("log.csv, D1", "'psi' is not a unit of speed"),
     ]
 

@@ -212,7 +212,7 @@ def _tell_apart(apart: float, least: float) -> str:
 @RULE.test(
     "h",
     STOP,
-    "Weather readings: none for {found} of work; maximum {wanted} apart.",
+    "No weather reading for {found}; maximum {wanted} apart.",
     at="log.started_at",
     limit="weather.readings",
     remedy=(
