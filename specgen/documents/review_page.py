@@ -4,7 +4,7 @@ import dataclasses
 from collections.abc import Iterable, Iterator
 from typing import Any
 
-from specgen.documents.banner import count_brackets, mark_draft
+from specgen.documents.banner import mark_draft
 from specgen.documents.citing import cite_blocks
 from specgen.documents.composed_set import ComposedSet
 from specgen.documents.composing import Composer
@@ -49,8 +49,7 @@ def compose_review_page(made: ComposedSet, names: Iterable[str]) -> Document:
         firm=str(context.project.get(("parties", "applicator", "name")) or ""),
         landscape=True,
     )
-    total = sum(map(count_brackets, made.documents))
-    return mark_draft(page, context, total, counted=False) if drafted else page
+    return mark_draft(page, context, whole=True) if drafted else page
 
 
 def _list_blocks(files: PackageFiles, drafted: bool) -> Iterator[Block]:
