@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from specgen.documents.numbering import count_unset_limits, list_values
+from specgen.documents.numbering import list_unset_limits, list_values
 from specgen.model.block import Document, Value
 from specgen.model.project import Project
 
@@ -20,6 +20,7 @@ WRITTEN_WITH_STOPS = ("D12", "D19")
 _REFERRED = {"D01": "comments", "D03": "deviations"}
 # Any other document of a draft is printed where at least this part of its values is known, in whole percent.
 LEAST_KNOWN = 90
+_BLANK_LIMITS = "limits left blank on the forms"
 
 
 class Known(NamedTuple):
@@ -30,6 +31,7 @@ class Known(NamedTuple):
     brackets: int
     values: int
     used_for: str = ""  # what a reader does by it
+    missing: tuple[tuple[str, str], ...] = ()  # what is in brackets, each once: the dotted path asked for, and its words
 
     @property
     def known(self) -> int:
@@ -73,9 +75,12 @@ def list_asked(documents: Iterable[Document]) -> tuple[str, ...]:
 
 
 def _count(document: Document) -> Known:
-    values, unset = list_values(document.blocks), count_unset_limits(document.blocks)
-    still_open = sum(value.open for value in values) + unset
-    return Known(document.id, document.title, still_open, len(values) + unset, document.used_for)
+    values, unset = list_values(document.blocks), list_unset_limits(document.blocks)
+    missing = [(value.asks, value.text.strip("[]")) for value in values if value.open]
+    missing += [("", _BLANK_LIMITS) for _ in unset]
+    number = len(values) + len(unset)
+    told = tuple(dict.fromkeys(missing))
+    return Known(document.id, document.title, len(missing), number, document.used_for, told)
 
 
 def list_cited(documents: Iterable[Document]) -> tuple[tuple[str, Value], ...]:

@@ -106,10 +106,10 @@ def list_values(blocks: Iterable[Block]) -> list[Value]:
     return [value for block in blocks for value in _values(_contents(block))]
 
 
-def count_unset_limits(blocks: Iterable[Block]) -> int:
-    """How many limits of a form are left blank, as the project does not give them."""
+def list_unset_limits(blocks: Iterable[Block]) -> list[Blank]:
+    """The limits of a form that are left blank, as the project does not give them."""
     parts = (part for block in blocks for part in _contents(block) if isinstance(part, Blank))
-    return sum(part.field.startswith(UNSET_LIMIT) for part in parts)
+    return [part for part in parts if part.field.startswith(UNSET_LIMIT)]
 
 
 def _contents(block: Any) -> Iterator[Inline]:

@@ -43,17 +43,20 @@ def cite_procedure(context: DocumentContext) -> dict[str, DisplayValue]:
     }
 
 
-def tell_deviations(context: DocumentContext) -> str:
+def tell_deviations(context: DocumentContext) -> list[Any]:
     """`Yes: DV1 from 09 96 00 2.4.A, not approved; see D03`; whether there can be any is known of a specification."""
     project = context.project
     marks = project.members.get(("deviations",), ())
     if marks:
         told = (f"{mark} from {name_paragraphs(project, mark)}, {say_approval(project, mark)}" for mark in marks)
-        return f"Yes: {'; '.join(told).replace(' from ,', ',')}; see D03"
+        return [f"Yes: {'; '.join(told).replace(' from ,', ',')}; see D03"]
     if project.members.get(("contract", "demands")):
-        return "None"
-    reviewed = project.members.get(_SECTIONS)
-    return f"Not known, {'specification not reviewed' if reviewed else 'no specification received'}"
+        return ["None"]
+    if not project.members.get(_SECTIONS):
+        return ["Not known, no specification received"]
+    if context.is_draft:
+        return ["Not known: ", DisplayValue("[Review of the specification]", open=True)]
+    return ["Not known, specification not reviewed"]
 
 
 def tell_items(context: DocumentContext) -> str:

@@ -7,7 +7,7 @@ from specgen.documents.transmittal import tell_answered
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each document of the package but the transmittal itself; no column of items where none answers one."""
+    """One row for each document of the package but the transmittal itself; items where any answers one."""
     held = (entry for entry in list_held(context) if entry.id != "D01")
     lines = tuple((entry.id, entry.title, tell_answered(context, entry.id)) for entry in held)
     if any(answered for _, _, answered in lines):
