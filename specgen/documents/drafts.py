@@ -31,7 +31,7 @@ class Known(NamedTuple):
     brackets: int
     values: int
     used_for: str = ""  # what a reader does by it
-    missing: tuple[tuple[str, str], ...] = ()  # what is in brackets, each once: the dotted path asked for, and its words
+    missing: tuple[tuple[str, str], ...] = ()  # the brackets, each once: path asked for, and words
 
     @property
     def known(self) -> int:

@@ -70,7 +70,7 @@ def _list_blocks(files: PackageFiles, drafted: bool) -> Iterator[Block]:
     verified = _list_unverified(files, composer)
     if len(verified):
         title = "Verify before submittal" if drafted else "Figures not verified against a published text"
-        yield from _set_section(title, verified, _tell_bases(context))
+        yield from _set_section(title, verified, (Text(to_verify.tell_verifiers(context)),))
 
 
 def _set_section(title: str, view: TableView, said: Inlines = ()) -> Iterator[Block]:
@@ -141,8 +141,3 @@ def _list_unverified(files: PackageFiles, composer: Composer) -> TableView:
 
 def _unbox(cell: Iterable[Any]) -> list[Any]:
     return [Text(part.label) if isinstance(part, CheckBox) else part for part in cell]
-
-
-def _tell_bases(context: DocumentContext) -> Inlines:
-    bases = "P, common practice, no source; M, from memory; T, read in a text other than the one named"
-    return (Text(f"Basis: {bases}. {to_verify.tell_verifiers(context)}"),)

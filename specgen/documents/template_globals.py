@@ -21,6 +21,7 @@ from specgen.documents.records.faults import list_faults, tell_counts
 from specgen.documents.required_documents import count_pending, list_measured, looks_for_document
 from specgen.documents.review_boxes import review_boxes
 from specgen.documents.steps import steps
+from specgen.documents.submission import tell_last_submission
 from specgen.documents.template_functions import Function, check_words, figure_functions, known_name
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
@@ -99,6 +100,7 @@ def _tell_open(context: DocumentContext) -> dict[str, Any]:
         "asked_before": count_asked(context),
         "stop_count": tell_standing(context),
         "held_work": tell_held_work(context),
+        "last_submission": tell_last_submission(context),
         "unverified": tuple(dict.fromkeys(context.name_text(text) for text in context.rest.to_check)),
     }
 
