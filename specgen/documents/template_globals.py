@@ -16,6 +16,7 @@ from specgen.documents.figures.record_trends import tell_not_drawn
 from specgen.documents.marks import tell_marks
 from specgen.documents.measures import name_groups
 from specgen.documents.parties import tell_contact, tell_route
+from specgen.documents.pull_tests import tell_pull_tests
 from specgen.documents.qualifications import tell_crews
 from specgen.documents.records.faults import list_faults, tell_counts
 from specgen.documents.required_documents import count_pending, list_measured, looks_for_document
@@ -100,6 +101,7 @@ def _tell_open(context: DocumentContext) -> dict[str, Any]:
         "asked_before": count_asked(context),
         "stop_count": tell_standing(context),
         "held_work": tell_held_work(context),
+        "pull_tests": tell_pull_tests(context),
         "last_submission": tell_last_submission(context),
         "unverified": tuple(dict.fromkeys(context.name_text(text) for text in context.rest.to_check)),
     }
