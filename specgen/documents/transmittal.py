@@ -54,7 +54,7 @@ def tell_deviations(context: DocumentContext) -> list[Any]:
         return ["None"]
     if not project.members.get(_SECTIONS):
         return ["Not known, no specification received"]
-    if context.is_draft:
+    if context.is_marked:
         return ["Not known: ", DisplayValue("[Review of the specification]", open=True)]
     return ["Not known, specification not reviewed"]
 
@@ -111,7 +111,7 @@ def tell_action(context: DocumentContext) -> list[Any]:
     action = _ACTIONS[purpose]
     if purpose == "design_draft":
         return [action]
-    asked = [f"{_ON_DRAFT}{action[:1].lower()}{action[1:]}" if context.is_draft else action]
+    asked = [f"{_ON_DRAFT}{action[:1].lower()}{action[1:]}" if context.is_marked else action]
     revised = bool(project.get(("package", "revision")))
     name = "resubmittal_days" if revised and project.is_given(("contract", "resubmittal_days")) else "review_days"
     days, kind = (context.display(("contract", one)) for one in (name, "review_day_kind"))
