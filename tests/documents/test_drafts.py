@@ -388,7 +388,7 @@ def test_what_can_rule_a_wall_out_is_asked_in_order(tmp_path: Path) -> None:
         "INS-03",
     ]
     assert table[0].endswith(
-        "W1, W2 | asbestos is found and can be neither removed nor left undisturbed; lead alone does not decide, see D05"
+        "asbestos is found and can be neither removed nor left undisturbed; lead alone does not decide, see D05"
     )
     assert table[1].endswith(
         "W1, W2 | the wall is framed, or not designed to the code, without a test to ASTM E331: a WRB is then required"

@@ -87,7 +87,7 @@ def list_entries(context: DocumentContext) -> dict[Key, Entry]:
             entry = entries.setdefault((role, read, what), Entry())
             entry.figures |= dict.fromkeys([figure] if figure else [])
             entry.documents.add(document)
-            entry.bases.add(_tell_basis(context, behind))
+            entry.bases.add(_tell_basis(context, behind, bool(value.row)))
     return _name_methods_once(entries)
 
 
@@ -105,9 +105,10 @@ def _name_methods_once(entries: dict[Key, Entry]) -> dict[Key, Entry]:
     return {key: entry for key, entry in entries.items() if key[2] != METHODS or entry.figures}
 
 
-def _tell_basis(context: DocumentContext, source: Source) -> Basis:
+def _tell_basis(context: DocumentContext, source: Source, whole: bool) -> Basis:
     """`common practice, no source`, `from memory`, or the text other than the one named in which a figure was read."""
-    read = f"read in {context.tell(source.short or source.reference)}"
+    read = context.tell(source.short or source.reference)
+    read = f"read in {read if whole else read.partition(': ')[0]}"  # a sum says behind it what the text holds
     return _ORDER.index(source.kind), read if source.kind is Kind.PUBLISHED else source.kind.value
 
 
