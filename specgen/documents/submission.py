@@ -27,11 +27,11 @@ def tell_last_submission(context: DocumentContext) -> str:
         return ""
     days, kind = _find_review(context), words(str(context.project.get(("contract", "review_day_kind"))))
     mockup = long_date(context.project.value(("mockup", "planned_on")))
-    said = f"no later than {long_date(last)} ({days} {kind} day{'' if days == 1 else 's'} before the mockup, {mockup}),"
+    said = f"no later than {long_date(last)} ({days} {kind} day{'' if days == 1 else 's'} before the mockup, {mockup})"
     if planned is None:
         return f" {said}"
     if planned > last:
-        return f" {said} not as planned, {long_date(planned)},"
+        return f" {said}, not as planned, {long_date(planned)}"
     return f" as planned, {long_date(planned)}, and {said}"
 
 

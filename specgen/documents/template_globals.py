@@ -16,6 +16,7 @@ from specgen.documents.figures.record_trends import tell_not_drawn
 from specgen.documents.marks import tell_marks
 from specgen.documents.measures import name_groups
 from specgen.documents.parties import tell_contact, tell_route
+from specgen.documents.pull_tests import tell_pull_tests
 from specgen.documents.qualifications import tell_crews
 from specgen.documents.records.faults import list_faults, tell_counts
 from specgen.documents.required_documents import count_pending, list_measured, looks_for_document
@@ -26,7 +27,6 @@ from specgen.documents.template_functions import Function, check_words, figure_f
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
 from specgen.documents.transmittal import cite_procedure
-from specgen.documents.views._pull_tests import tell_pull_tests
 from specgen.documents.views.code_items import code_name
 from specgen.documents.views.mockup_details import name_places
 from specgen.documents.views.open_items import count_asked, tell_asked

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.views._walls import tell_gross_area
+from specgen.documents.wall_areas import tell_gross_area
 from specgen.model.absence import Absent
 from specgen.model.working import Working
 
