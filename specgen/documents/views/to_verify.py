@@ -87,7 +87,7 @@ def list_entries(context: DocumentContext) -> dict[Key, Entry]:
             entry = entries.setdefault((role, read, what), Entry())
             entry.figures |= dict.fromkeys([figure] if figure else [])
             entry.documents.add(document)
-            entry.bases.add(_tell_basis(context, behind, bool(value.row)))
+            entry.bases.add(_tell_basis(context, value, behind))
     return _name_methods_once(entries)
 
 
@@ -105,11 +105,14 @@ def _name_methods_once(entries: dict[Key, Entry]) -> dict[Key, Entry]:
     return {key: entry for key, entry in entries.items() if key[2] != METHODS or entry.figures}
 
 
-def _tell_basis(context: DocumentContext, source: Source, whole: bool) -> Basis:
+def _tell_basis(context: DocumentContext, value: Value, source: Source) -> Basis:
     """`common practice, no source`, `from memory`, or the text other than the one named in which a figure was read."""
-    read = context.tell(source.short or source.reference)
-    read = f"read in {read if whole else read.partition(': ')[0]}"  # a sum says behind it what the text holds
-    return _ORDER.index(source.kind), read if source.kind is Kind.PUBLISHED else source.kind.value
+    if source.kind is not Kind.PUBLISHED:
+        return _ORDER.index(source.kind), source.kind.value
+    row = context.standards.limits[value.row].source if value.row else source
+    # Without a row a sum says behind the name of the text what it holds.
+    name = (row.short or row.reference) if row.elsewhere and value.row else source.reference.partition(": ")[0]
+    return _ORDER.index(source.kind), f"read in {context.tell(name)}"
 
 
 def _told_by_others(context: DocumentContext) -> set[str]:
