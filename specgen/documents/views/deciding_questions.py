@@ -75,7 +75,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             if code == _BEHIND:
                 rule = f" ({_BEHIND}{name_weather_sections(context)})"
             lines.append((str(len(lines) + 1), f"{question}{rule}", ", ".join(walls), _cite_figures(context, fails)))
-    return TableView(("No.", "Question", "Wall", "Not suitable if"), tuple(lines), (6, 34, 10, 50))
+    return TableView(("No.", "Question", "Wall", "Not suitable if"), tuple(lines), (5, 33, 12, 50))
 
 
 def _cite_figures(context: DocumentContext, text: str) -> list[Any]:

@@ -34,7 +34,7 @@ def table(context: DocumentContext, findings: Iterable[Finding], called: str) ->
         )
         for one in list_measures(context.project, findings)
     )
-    return TableView(("Item", "Where", called, "Measure", "By, before", "Basis"), lines, (10, 11, 23, 25, 16, 15))
+    return TableView(("Item", "Where", called, "Measure", "By, before", "Basis"), lines, (9, 10, 20, 34, 14, 13))
 
 
 def _place(context: DocumentContext, measure: Measure) -> str:

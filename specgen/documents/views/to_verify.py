@@ -24,7 +24,7 @@ from specgen.quantities.comparison import Sense
 from specgen.quantities.quantity import Quantity
 
 HEADER = ("Verify against", "Figure and value used, or method", "Used in", "Basis", "Verified, date")
-WIDTHS = (16, 43, 9, 20, 12)
+WIDTHS = (15, 44, 8, 22, 11)
 _SUMS = "D06"
 # One basis a figure: what was read in another text before what is usual, and that before what is remembered.
 _ORDER = (Kind.PUBLISHED, Kind.PRACTICE, Kind.MEMORY)
