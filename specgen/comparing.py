@@ -84,6 +84,7 @@ def _take_state(case: JudgedProject, home: Path, issued_as: State | None) -> tup
     Held against a package, it is printed as that was: as a draft, or some documents alone.
     """
     attached = list_attached(case.project, home)
+    draft = _is_draft(case) or (issued_as is not None and issued_as.draft)
     context = DocumentContext(
         case.project,
         case.context.standards,
@@ -91,12 +92,12 @@ def _take_state(case: JudgedProject, home: Path, issued_as: State | None) -> tup
         case.context.resolve,
         attached=attached,
         recorded=case.records,
+        draft=draft,
     )
-    draft = _is_draft(case) or (issued_as is not None and issued_as.draft)
     stages = None if draft else owed_rings(str(case.project.value(("package", "purpose"))))
     every = leave_later(templates(), context, () if issued_as is None else tuple(issued_as.documents))
     issued = chosen = choose_templates(every, (), stages)
     if issued_as is not None and not issued_as.whole:
         chosen = tuple(template for template in every if template.id in issued_as.documents)
-    composed = compose_set(chosen, issued, every, context, draft)
+    composed = compose_set(chosen, issued, every, context)
     return composed.state, context

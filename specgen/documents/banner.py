@@ -4,6 +4,7 @@ import dataclasses
 from collections.abc import Callable, Iterator
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.drafts import ANSWER
 from specgen.documents.measures import list_measures
 from specgen.documents.numbering import list_values
 from specgen.documents.plain_text import plain_text
@@ -14,6 +15,7 @@ from specgen.model.finding import Severity
 from specgen.model.value_text import count
 
 _DRAFT = (Text("Draft"),)
+_ASKED_NOTHING = "For information; no action requested."
 # What a report is about before which nobody touches a wall that stands, by the clause that asks for it.
 _HAZARDS = {"ATT-10a": "lead", "ATT-10c": "asbestos"}
 
@@ -23,13 +25,13 @@ def count_brackets(document: Document) -> int:
     return sum(value.open for value in list_values(document.blocks))
 
 
-def mark_draft(document: Document, context: DocumentContext, total: int, *, counted: bool = True) -> Document:
-    """The document marked as a draft; `total` is the number of values in brackets in the whole draft.
+def mark_draft(document: Document, context: DocumentContext, whole: bool = False) -> Document:
+    """The document marked as a draft, with what holds the work.
 
-    One that is not `counted` tells of the documents of the draft and is none of them.
+    One that tells of the `whole` draft, as its answer does, counts what it waits for.
     """
-    here = count_brackets(document) if counted else total
-    sentences = [*_count_stops(document, context), _count_unjudged(document, context), _tell_brackets(here, total)]
+    whole = whole or document.id == ANSWER
+    sentences = [_ASKED_NOTHING, *_tell_held(document, context, whole), *_tell_open(document, context, whole)]
     note: Block = Note((Strong((Text("Draft."),)), Text("".join(f" {said}" for said in sentences if said))))
     facts = tuple((label, _TOLD.get(label, str)(text)) for label, text in document.facts)
     left, right = document.running
@@ -72,30 +74,36 @@ def _tell_revision(text: str) -> str:
 _TOLD: dict[str, Callable[[str], str]] = {"Purpose": _tell_purpose, "Revision": _tell_revision}
 
 
-def _count_stops(document: Document, context: DocumentContext) -> Iterator[str]:
-    """The exceptions that stop the work, as D05 lists them, or the hazard that does; then what D19 requires."""
-    where = "listed below" if document.id == "D05" else "see D05"
-    judgment = context.judgment
-    stops = _count_standing(context)
-    required = count_pending(context)
-    so_far = " found so far" if judgment.not_judged else ""
-    held = tell_held_work(context)
-    if stops or not held:
-        yield f"{tell_stops(stops)}, {where}." if stops else f"No exception that stops the work{so_far}."
-    if held:
-        yield held
-    if required:
-        yield f"{count(required, 'document')} still required, {'listed below' if document.id == 'D19' else 'see D19'}."
+def _tell_held(document: Document, context: DocumentContext, whole: bool) -> Iterator[str]:
+    """The exceptions that stop the work, as D05 lists them, and the hazard that does; of the whole, also that none."""
+    stops, held = _count_standing(context), tell_held_work(context)
+    if stops:
+        yield f"{tell_stops(stops)}, {'listed below' if document.id == 'D05' else 'see D05'}."
+    elif whole and not held:
+        yield f"No exception that stops the work{' found so far' if context.judgment.not_judged else ''}."
+    yield held
+
+
+def _tell_open(document: Document, context: DocumentContext, whole: bool) -> Iterator[str]:
+    """Where the open items are listed; of the whole, how many documents are required and rules not evaluated."""
+    if whole:
+        required, rules = count_pending(context), count_not_evaluated(context)
+        yield f"{count(required, 'document')} still required, see D19." if required else ""
+        yield f"{count(rules, 'rule')} not evaluated, see D02." if rules else ""
+    elif document.id != "D19":
+        yield "Values in brackets are open, see D19." if count_brackets(document) else "Open items: D19."
 
 
 def tell_held_work(context: DocumentContext) -> str:
-    """`No work on W1, W2 before the lead and asbestos reports.`; empty where no such report is owed."""
-    hazards = {entry.code: entry.subjects for entry in list_pending(context) if entry.before == "hazard"}
-    if not hazards:
-        return ""
-    walls = ", ".join(mark for mark in context.judgment.walls if any(mark in marks for marks in hazards.values()))
-    reports = " and ".join(hazard for code, hazard in _HAZARDS.items() if code in hazards)
-    return f"No work on {walls} before the {reports} {'reports' if len(hazards) > 1 else 'report'}."
+    """`No work on W1 before the asbestos report, on W2 before the lead and asbestos reports.`; empty where none is."""
+    owed = {_HAZARDS[entry.code]: entry.subjects for entry in list_pending(context) if entry.code in _HAZARDS}
+    walls: dict[str, list[str]] = {}
+    for mark in context.judgment.walls:
+        missing = [report for report in _HAZARDS.values() if mark in owed.get(report, ())]
+        if missing:
+            walls.setdefault(f"{' and '.join(missing)} {'reports' if missing[1:] else 'report'}", []).append(mark)
+    told = [f"on {', '.join(marks)} before the {reports}" for reports, marks in walls.items()]
+    return f"No work {', '.join(told)}." if told else ""
 
 
 def tell_standing(context: DocumentContext) -> str:
@@ -112,19 +120,3 @@ def _count_standing(context: DocumentContext) -> int:
 def tell_stops(stops: int) -> str:
     """`1 exception that stops the work`, `2 exceptions that stop the work`."""
     return f"{count(stops, 'exception')} that {'stops' if stops == 1 else 'stop'} the work"
-
-
-def _count_unjudged(document: Document, context: DocumentContext) -> str:
-    where = "listed below" if document.id == "D02" else "see D02"
-    rules = count_not_evaluated(context)
-    return f"{count(rules, 'rule')} not evaluated, {where}." if rules else ""
-
-
-def _tell_brackets(here: int, total: int) -> str:
-    """How many brackets the documents of the draft hold, those left out not counted."""
-    if not total:
-        return ""
-    of_them = "" if here == total else f", {here or 'none'} of them in this document"
-    if total == 1 and not here:
-        of_them = ", not in this document"
-    return f"{count(total, 'value')} in brackets in the documents included{of_them}."

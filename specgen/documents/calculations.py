@@ -7,7 +7,7 @@ from typing import Any
 from specgen.documents.context import DocumentContext
 from specgen.model.absence import Absent
 from specgen.model.block import Equation
-from specgen.model.field import Path
+from specgen.model.field import Path, dotted_path
 from specgen.model.problem import Refused
 from specgen.model.source import Source
 from specgen.model.working import InputRow, Lookup, Step, Working
@@ -50,6 +50,13 @@ def gather_calculations(context: DocumentContext) -> Iterator[CalculationValues]
     found = [p for p in map(context.resolve.find, context.resolve.names) if p.compute is not None and p.printed]
     for provider in sorted(found, key=lambda p: (list(GROUPS).index(p.group), p.order, p.name)):
         yield _gather_values(context, provider)
+
+
+def list_waiting(context: DocumentContext) -> Iterator[str]:
+    """The dotted paths that calculations wait for; of a collection that is missing as a whole, none of its fields."""
+    for calculation in gather_calculations(context):
+        for waiting in calculation.waiting:
+            yield from (dotted_path(path[: path.index("*")] if "*" in path else path) for path in waiting.paths)
 
 
 def _gather_values(context: DocumentContext, provider: Provider) -> CalculationValues:

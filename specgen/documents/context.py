@@ -49,11 +49,22 @@ class DocumentContext:
     changes: Changes | None = None  # what differs from an issued set, where there is one to compare with
     attached: tuple[InputFile, ...] = ()  # the files of its attachments, as they were read
     recorded: RecordJudgment = RecordJudgment()  # how the readings of the site record end
+    draft: bool = False  # whether it is to be written as a draft
 
     @property
     def first(self) -> str:
         """The unit system printed first, `ip` or `si`."""
         return self.project.system
+
+    @property
+    def is_marked(self) -> bool:
+        """Whether the pages are marked as a draft, on which nobody is to act."""
+        return self.draft or self.project.value(("package", "purpose")) == "design_draft"
+
+    @property
+    def is_draft(self) -> bool:
+        """Whether nothing is submitted: a draft, or a package that stops stand against."""
+        return self.is_marked or self.judgment.stopped
 
     def remember(self, question: Callable[["DocumentContext"], Answer]) -> Answer:
         """The answer of a question that many rows of the documents ask, looked into once."""

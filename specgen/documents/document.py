@@ -1,9 +1,10 @@
 """Composes a document from a template and a judged project: head, blocks, numbers, legend."""
 
+import dataclasses
 import datetime
 from typing import Literal, cast
 
-from specgen.documents.banner import count_brackets, mark_draft
+from specgen.documents.banner import mark_draft
 from specgen.documents.catalogue import Template
 from specgen.documents.changes_blocks import digest_blocks
 from specgen.documents.citing import cite_blocks
@@ -22,7 +23,7 @@ def compose_document(template: Template, context: DocumentContext, draft: bool) 
 
     The documents of a whole draft are marked together, as each tells what is open in all of them.
     """
-    composer = Composer()
+    composer, context = Composer(), dataclasses.replace(context, draft=draft or context.draft)
     rendered = composer.text(template.words, template_globals(context, composer), template.file, template.first_line)
     blocks = resolve_deferred(composer.blocks(rendered, template.file))
     check_shape(blocks, template, composer.lines)
@@ -52,7 +53,7 @@ def compose_document(template: Template, context: DocumentContext, draft: bool) 
         used_for=template.used_for,
         digests=digests,
     )
-    return mark_draft(document, context, count_brackets(document)) if draft else document
+    return mark_draft(document, context) if draft else document
 
 
 def _page_lines(template: Template, context: DocumentContext) -> tuple[str, str]:

@@ -30,6 +30,7 @@ class Known(NamedTuple):
     brackets: int
     values: int
     used_for: str = ""  # what a reader does by it
+    missing: tuple[tuple[str, str], ...] = ()  # the brackets, each once: path asked for, and words
 
     @property
     def known(self) -> int:
@@ -74,8 +75,9 @@ def list_asked(documents: Iterable[Document]) -> tuple[str, ...]:
 
 def _count(document: Document) -> Known:
     values = list_values(document.blocks)
-    still_open = sum(value.open for value in values)
-    return Known(document.id, document.title, still_open, len(values), document.used_for)
+    missing = tuple((value.asks, value.text.strip("[]")) for value in values if value.open)
+    told = tuple(dict.fromkeys(missing))
+    return Known(document.id, document.title, len(missing), len(values), document.used_for, told)
 
 
 def list_cited(documents: Iterable[Document]) -> tuple[tuple[str, Value], ...]:

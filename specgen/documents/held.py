@@ -38,7 +38,7 @@ def leave_later(
 
 def _gather(context: DocumentContext) -> tuple[Held, ...]:
     if context.rest.held:
-        return tuple(Held(*entry) for entry in context.rest.held if entry[0] != ANSWER)
+        return tuple(Held(*entry) for entry in context.rest.held)
     purpose = str(context.project.value(("package", "purpose")))
     stages = None if purpose == "design_draft" else owed_rings(purpose)
     every = (t for t in leave_later(templates(), context) if t.id != ANSWER and (stages is None or t.stage in stages))

@@ -4,7 +4,7 @@ import dataclasses
 from collections.abc import Iterable, Iterator
 from typing import Any
 
-from specgen.documents.banner import count_brackets, mark_draft
+from specgen.documents.banner import mark_draft
 from specgen.documents.citing import cite_blocks
 from specgen.documents.composed_set import ComposedSet
 from specgen.documents.composing import Composer
@@ -49,8 +49,7 @@ def compose_review_page(made: ComposedSet, names: Iterable[str]) -> Document:
         firm=str(context.project.get(("parties", "applicator", "name")) or ""),
         landscape=True,
     )
-    total = sum(map(count_brackets, made.documents))
-    return mark_draft(page, context, total, counted=False) if drafted else page
+    return mark_draft(page, context, whole=True) if drafted else page
 
 
 def _list_blocks(files: PackageFiles, drafted: bool) -> Iterator[Block]:
@@ -71,7 +70,7 @@ def _list_blocks(files: PackageFiles, drafted: bool) -> Iterator[Block]:
     verified = _list_unverified(files, composer)
     if len(verified):
         title = "Verify before submittal" if drafted else "Figures not verified against a published text"
-        yield from _set_section(title, verified, _tell_bases(context))
+        yield from _set_section(title, verified, (Text(to_verify.tell_verifiers(context)),))
 
 
 def _set_section(title: str, view: TableView, said: Inlines = ()) -> Iterator[Block]:
@@ -142,8 +141,3 @@ def _list_unverified(files: PackageFiles, composer: Composer) -> TableView:
 
 def _unbox(cell: Iterable[Any]) -> list[Any]:
     return [Text(part.label) if isinstance(part, CheckBox) else part for part in cell]
-
-
-def _tell_bases(context: DocumentContext) -> Inlines:
-    bases = "P, common practice, no source; M, from memory; T, read in a text other than the one named"
-    return (Text(f"Basis: {bases}. {to_verify.tell_verifiers(context)}"),)

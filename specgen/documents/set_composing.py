@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass, replace
 
 from specgen.documents import document
-from specgen.documents.banner import count_brackets, mark_draft
+from specgen.documents.banner import mark_draft
 from specgen.documents.catalogue import CHANGE_SHEET, Template
 from specgen.documents.changes_finding import find_changes
 from specgen.documents.changes_state import TELLS_OF_CHANGES, take_state
@@ -63,7 +63,6 @@ def compose_set(
     issued: tuple[Template, ...],
     every: tuple[Template, ...],
     context: DocumentContext,
-    draft: bool,
     since: State | None = None,
 ) -> PackageDocuments:
     """The chosen documents, their changed blocks marked; `issued` are those of the whole package.
@@ -74,8 +73,8 @@ def compose_set(
     named = frozenset() if chosen is issued else frozenset(template.id for template in chosen)
     whole = not named or CHANGE_SHEET in named
     composed = (*issued, *(t for t in chosen if t not in issued)) if whole else chosen
-    made, rest = _compose_all(composed, issued, every, context, draft and whole, named)
-    state = take_state(context, made.values(), whole, draft)
+    made, rest = _compose_all(composed, issued, every, context, context.draft and whole, named)
+    state = take_state(context, made.values(), whole, context.draft)
     changes = None
     if since is not None:
         changes = replace(find_changes(since, state, context.project.schema), marked=True)
@@ -87,8 +86,7 @@ def compose_set(
             if one.blocks:
                 made[one.id] = _mark_blocks(made[one.id], one.blocks, since)
     kept = [made[template.id] for template in chosen if template.id in made]
-    total = sum(map(count_brackets, kept))
-    documents = tuple(mark_draft(d, context, total) for d in kept) if draft else tuple(kept)
+    documents = tuple(mark_draft(d, context) for d in kept) if context.draft else tuple(kept)
     if named:
         printed = {name: one for name, one in state.documents.items() if name in named}
         state, rest = replace(state, whole=False, documents=printed), rest._replace(left_out=())

@@ -10,6 +10,8 @@ from specgen.model.block import Emphasis, Inline, Inlines, Letters, Ref, Strong,
 from specgen.model.source import Source
 
 Marks = dict[Source, str]
+# Said beside the sources of a document.
+WITHOUT_LETTER = "Figures without a letter: of the section or text named in the row or sentence, or this project’s own."
 # Between entries that stand beside each other in a cell, each with its own letters.
 GAP = "   "
 # The end of a sentence within words of a template; not that of a short form.

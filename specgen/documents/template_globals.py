@@ -10,17 +10,20 @@ from specgen.documents.calculation_pages import calculation_pages
 from specgen.documents.changes_words import changes_of, tell_issues
 from specgen.documents.composing import Composer, to_inline
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.drafts import ALWAYS, ANSWER, LEAST_KNOWN
 from specgen.documents.figures.drawings import draw_named, name_drawings
 from specgen.documents.figures.record_trends import tell_not_drawn
 from specgen.documents.marks import tell_marks
 from specgen.documents.measures import name_groups
 from specgen.documents.parties import tell_contact, tell_route
+from specgen.documents.pull_tests import tell_pull_tests
 from specgen.documents.qualifications import tell_crews
 from specgen.documents.records.closeout import count_criteria
 from specgen.documents.records.faults import list_faults, tell_counts
 from specgen.documents.required_documents import count_pending, list_measured, looks_for_document
 from specgen.documents.review_boxes import review_boxes
 from specgen.documents.steps import steps
+from specgen.documents.submission import tell_last_submission
 from specgen.documents.template_functions import Function, check_words, figure_functions, known_name
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
@@ -30,8 +33,7 @@ from specgen.documents.views.mockup_details import name_places
 from specgen.documents.views.open_items import count_asked, tell_asked
 from specgen.documents.views.site_limits import find_stricter
 from specgen.documents.views.to_verify import tell_verifiers
-from specgen.documents.waiting_rules import count_not_evaluated, list_waiting_rules
-from specgen.judging.registry import load_rules
+from specgen.documents.waiting_rules import list_waiting_rules
 from specgen.model.absence import Absent
 from specgen.model.block import (
     Blank,
@@ -75,10 +77,12 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "open_items": context.judgment.open_items,
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},
         "code_name": code_name(context),
-        "rules_evaluated": _count_evaluated(context),
         "marks": tell_marks(context, tell_asked(context)),
         "mockup_places": name_places(context),
-        "is_draft": project.value(("package", "purpose")) == "design_draft" or context.judgment.stopped,
+        "is_draft": context.is_draft,
+        "is_marked": context.is_marked,
+        "always_included": ", ".join(name for name in ALWAYS if name != ANSWER),
+        "least_known": LEAST_KNOWN,
         "view": Views(_name_views, lambda name: _build_view(name, context, composer)),
         "page_break": Break(),
         "warmer_coats": find_stricter(context, "least_dry_temperature", context.limit("weather.least_coats")),
@@ -99,14 +103,10 @@ def _tell_open(context: DocumentContext) -> dict[str, Any]:
         "asked_before": count_asked(context),
         "stop_count": tell_standing(context),
         "held_work": tell_held_work(context),
+        "pull_tests": tell_pull_tests(context),
+        "last_submission": tell_last_submission(context),
         "unverified": tuple(dict.fromkeys(context.name_text(text) for text in context.rest.to_check)),
     }
-
-
-def _count_evaluated(context: DocumentContext) -> str:
-    """`66 of 142`: the rules that wait for neither a value nor a document, of all there are."""
-    every = len(load_rules())
-    return f"{every - count_not_evaluated(context)} of {every}"
 
 
 def _list_codes(context: DocumentContext) -> list[str]:

@@ -6,17 +6,18 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.deviations import name_paragraphs, say_approval
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.members import span_marks
-from specgen.documents.register import ITEMS, Register, find_documents, is_government, make_register
+from specgen.documents.register import ITEMS, find_documents, is_government, make_register
 from specgen.model.value_text import count, words
 
 _SECTIONS = ("contract", "spec_sections")
 _ACTIONS = {
-    "design_draft": "Comment; no approval is requested",
+    "design_draft": "None; for information and comment",
     "mockup_submittal": "Review and action on this package before the mockup",
     "work_submittal": "Review and action on this package before the work",
     "resubmittal": "Review and action on this revision before the work",
     "closeout": "Review and acceptance of the closeout documents",
 }
+_ON_DRAFT = "None on this draft. With the submittal: "
 # The descriptions of a government contract: UFGS 01 33 00, 1.2.1.
 DESCRIPTIONS = {
     "SD-01": "Preconstruction Submittals",
@@ -42,17 +43,20 @@ def cite_procedure(context: DocumentContext) -> dict[str, DisplayValue]:
     }
 
 
-def tell_deviations(context: DocumentContext) -> str:
+def tell_deviations(context: DocumentContext) -> list[Any]:
     """`Yes: DV1 from 09 96 00 2.4.A, not approved; see D03`; whether there can be any is known of a specification."""
     project = context.project
     marks = project.members.get(("deviations",), ())
     if marks:
         told = (f"{mark} from {name_paragraphs(project, mark)}, {say_approval(project, mark)}" for mark in marks)
-        return f"Yes: {'; '.join(told).replace(' from ,', ',')}; see D03"
+        return [f"Yes: {'; '.join(told).replace(' from ,', ',')}; see D03"]
     if project.members.get(("contract", "demands")):
-        return "None"
-    reviewed = project.members.get(_SECTIONS)
-    return f"Not known, {'specification not reviewed' if reviewed else 'no specification received'}"
+        return ["None"]
+    if not project.members.get(_SECTIONS):
+        return ["Not known, no specification received"]
+    if context.is_marked:
+        return ["Not known: ", DisplayValue("[Review of the specification]", open=True)]
+    return ["Not known, specification not reviewed"]
 
 
 def tell_items(context: DocumentContext) -> str:
@@ -77,7 +81,7 @@ def _rank(kind: str) -> tuple[int, str]:
 def tell_sections(context: DocumentContext) -> list[Any]:
     """Each section with its title and the paragraphs of its items, `07 24 00 EIFS: 1.3.A`; open if there is none."""
     project = context.project
-    paragraphs = _list_paragraphs(make_register(context))
+    paragraphs = list_paragraphs(context)
     parts: list[Any] = []
     for member in project.members.get(_SECTIONS, ()):
         number, title = (context.display((*_SECTIONS, member, name)) for name in ("number", "title"))
@@ -88,8 +92,9 @@ def tell_sections(context: DocumentContext) -> list[Any]:
     return parts or [context.ask(_SECTIONS)]
 
 
-def _list_paragraphs(register: Register) -> dict[str, tuple[str, ...]]:
-    """The paragraphs of the items, by section."""
+def list_paragraphs(context: DocumentContext) -> dict[str, tuple[str, ...]]:
+    """The paragraphs of the items of the register, by section."""
+    register = make_register(context)
     holds = [column.holds for column in register.columns]
     found: dict[str, tuple[str, ...]] = {}
     for row in register.rows:
@@ -100,12 +105,13 @@ def _list_paragraphs(register: Register) -> dict[str, tuple[str, ...]]:
 
 
 def tell_action(context: DocumentContext) -> list[Any]:
-    """What the reviewer is asked to do, and the review time of the contract."""
+    """What the reviewer is asked to do, a draft for nothing yet, and the review time of the contract."""
     project = context.project
     purpose = str(project.value(("package", "purpose")))
-    asked: list[Any] = [_ACTIONS[purpose]]
+    action = _ACTIONS[purpose]
     if purpose == "design_draft":
-        return asked
+        return [action]
+    asked = [f"{_ON_DRAFT}{action[:1].lower()}{action[1:]}" if context.is_marked else action]
     revised = bool(project.get(("package", "revision")))
     name = "resubmittal_days" if revised and project.is_given(("contract", "resubmittal_days")) else "review_days"
     days, kind = (context.display(("contract", one)) for one in (name, "review_day_kind"))

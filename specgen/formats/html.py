@@ -7,6 +7,7 @@ from itertools import groupby
 from pathlib import Path
 
 from specgen.documents.plain_text import plain_text
+from specgen.documents.source_letters import WITHOUT_LETTER
 from specgen.documents.template_overrides import frame_of, style_of
 from specgen.formats.equation import mathml
 from specgen.formats.html_inline import name_anchor, render_label, render_line, render_words
@@ -82,8 +83,7 @@ def _render_legend(document: Document) -> str:
     if not document.legend:
         return ""
     rows = "".join(f"<div><dt>{mark}</dt><dd>{render_words(text)}</dd></div>" for mark, text in document.legend)
-    own = "<p>Figures without a letter are this project’s own.</p>"
-    return f'<h2>Sources of the figures</h2><dl class="legend">{rows}</dl>{own}'
+    return f'<h2>Sources of the figures</h2><dl class="legend">{rows}</dl><p>{WITHOUT_LETTER}</p>'
 
 
 def _render_body(document: Document) -> Iterator[str]:

@@ -67,10 +67,10 @@ def make_package(
     """
     notes = _describe_omissions(formats, letterhead)
     attached, told = list_attached(project, home), recorded or RecordJudgment()
-    context = DocumentContext(project, standards, judgment, resolve, attached=attached, recorded=told)
+    context = DocumentContext(project, standards, judgment, resolve, attached=attached, recorded=told, draft=draft)
     folder = templates_folder()
     every = leave_later(_read_templates(folder, own, formats, since), context, only)
-    composed = _compose(context, every, only, draft, since)
+    composed = _compose(context, every, only, since)
     settled = replace(context, rest=composed.rest, changes=composed.changes)
     made = _set_up(composed.documents, settled, own, letterhead, None if only else home)
     written = write_set(made, formats, tell_step=tell_step)
@@ -93,13 +93,13 @@ def _set_up(
 
 
 def _compose(
-    context: DocumentContext, every: tuple[Template, ...], only: tuple[str, ...], draft: bool, since: State | None
+    context: DocumentContext, every: tuple[Template, ...], only: tuple[str, ...], since: State | None
 ) -> PackageDocuments:
     """The documents that are owed, or those asked for; raises Refused for an unknown id."""
-    stages = None if draft else owed_rings(str(context.project.value(("package", "purpose"))))
+    stages = None if context.draft else owed_rings(str(context.project.value(("package", "purpose"))))
     issued = choose_templates(every, (), stages)
     chosen = choose_templates(every, only, stages) if only else issued
-    return compose_set(chosen, issued, every, context, draft, since)
+    return compose_set(chosen, issued, every, context, since)
 
 
 def _tell_composed(

@@ -11,7 +11,7 @@ from specgen.output import package
 from tests.documents.support import context_of
 from tests.support import EXAMPLES, case_of
 
-LIST = "FIGURES NOT VERIFIED AGAINST A PUBLISHED TEXT"
+LIST = "VERIFY BEFORE SUBMITTAL"
 
 
 def texts_of(case: pipeline.JudgedProject) -> dict[str, str]:
@@ -114,7 +114,11 @@ def test_one_list_says_what_to_check_against_which_text(clean: dict[str, str]) -
     assert not any("FIGURES TO CONFIRM" in text.upper() for text in clean.values())
     rows = [line.split(" | ") for line in clean["D05"].partition(LIST)[2].split("\n") if " | " in line]
     assert rows[0] == ["Verify against", "Figure and value used, or method", "Used in", "Basis", "Verified, date"]
-    assert all(row[0] and row[1].startswith("( ) ") and row[3] in ("P", "M", "T") for row in rows[1:])
+    bases = r"common practice, no source|from memory|read in \S.*"
+    assert all(row[0] and row[1].startswith("( ) ") and re.fullmatch(bases, row[3]) for row in rows[1:])
+    # The text in which a figure was read is named, without what it says.
+    (bead,) = [row for row in rows if "Sealant bead depth" in row[1]]
+    assert (bead[0], bead[3]) == ("ASTM C1193", "read in E. Allen, Architectural Detailing, sealant joints")
     (gun,) = [row for row in rows if "Spray distance" in row[1]]
     assert gun[0] == "Finish manufacturer"
     assert "( ) Spray distance: maximum 24 in;" in gun[1]
@@ -123,4 +127,4 @@ def test_one_list_says_what_to_check_against_which_text(clean: dict[str, str]) -
     assert notice[:2] == ["Contract, or RFI", f"{aged}; ( ) Notice of a witness point: 24 h"]
     assert sum("Viewing distance" in row[1] for row in rows) == 1
     wind = next(row for row in rows if row[0] == "ASCE 7-16, chapters 26 and 30")
-    assert wind[2:4] == ["D06", "M"]
+    assert wind[2:4] == ["D06", "from memory"]

@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from specgen.documents.calculations import gather_calculations
+from specgen.documents.calculations import list_waiting
 from specgen.documents.context import DocumentContext
 from specgen.documents.measures import list_measures
 from specgen.documents.owed_sheets import RequiredDocument
@@ -198,10 +198,7 @@ def _find_paths(context: DocumentContext) -> Iterator[str]:
     yield from (item.path for item in judgment.open_items)
     yield from (need for clause in judgment.not_judged for need in clause.needs)
     yield from context.rest.asked
-    for calculation in gather_calculations(context):
-        for waiting in calculation.waiting:
-            # Where a whole collection is missing, it is asked for, and none of its fields.
-            yield from (dotted_path(path[: path.index("*")] if "*" in path else path) for path in waiting.paths)
+    yield from list_waiting(context)
 
 
 def _spread(context: DocumentContext, paths: Iterator[str]) -> Iterator[str]:

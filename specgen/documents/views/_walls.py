@@ -1,16 +1,10 @@
 """What is said of a wall where its verdict is told."""
 
-from fractions import Fraction
-from typing import Any, cast
-
-from specgen.computing.face_area import gross_area
 from specgen.documents.context import DocumentContext
-from specgen.documents.marks import list_marks
 from specgen.documents.members import span_marks
-from specgen.model.absence import Absent
+from specgen.documents.wall_areas import list_elevations, tell_gross_area
 from specgen.model.finding import Verdict
 from specgen.model.value_text import words
-from specgen.quantities.quantity import Quantity, round_quantity
 
 SAID = {
     Verdict.YES: "Yes",
@@ -35,16 +29,5 @@ def describe_build_up(context: DocumentContext, mark: str) -> str:
 
 def _tell_place(context: DocumentContext, mark: str) -> str:
     """`; on E1, E2, 1360 sq ft gross`: where a wall still to be decided on stands; no area while a size is missing."""
-    project = context.project
-    linked = {one: project.get(("elevations", one, "wall")) for one in list_marks(context, "elevations")}
-    mine = [one for one, wall in linked.items() if wall is not None and wall.mark == mark]
-    if not mine:
-        return ""
-    elevations = cast(Any, project.root()).elevations
-    try:
-        amount = sum((gross_area(elevations[one]) for one in mine), start=Fraction(0))
-    except Absent:
-        return f"; on {span_marks(mine)}"
-    unit = "ft2" if context.first == "ip" else "m2"
-    area = round_quantity(Quantity.of(Quantity(amount, "area", "m2").to(unit), unit))
-    return f"; on {span_marks(mine)}, {context.text(area, None)} gross"
+    mine, area = list_elevations(context, mark), tell_gross_area(context, mark)
+    return f"; on {span_marks(mine)}{f', {area} gross' if area else ''}" if mine else ""

@@ -34,7 +34,7 @@ def table(context: DocumentContext, findings: Iterable[Finding], called: str) ->
         )
         for one in list_measures(context.project, findings)
     )
-    return TableView(("Item", "Where", called, "Measure", "By, before", "Basis"), lines, (10, 11, 23, 25, 16, 15))
+    return TableView(("Item", "Where", called, "Measure", "By, before", "Basis"), lines, (9, 10, 20, 34, 14, 13))
 
 
 def _place(context: DocumentContext, measure: Measure) -> str:
@@ -104,8 +104,19 @@ def _has_letter(context: DocumentContext, figure: DisplayValue, read: bool) -> b
 
 def _basis(context: DocumentContext, measure: Measure) -> list[Any]:
     """What the clauses rest on: the controlling texts, and the mark of what is not verified."""
-    cited = {text: text for text in (cite_basis(context, code, source) for code, source in measure.sources)}
-    return join_cells([text] for text in cited)
+    cited = dict.fromkeys(
+        (_name_figure(context, measure, code, source), cite_basis(context, code, source))
+        for code, source in measure.sources
+    )
+    return join_cells([figure, text] for figure, text in cited)
+
+
+def _name_figure(context: DocumentContext, measure: Measure, code: str, source: Source) -> str:
+    """`1/4 in: ` before the text that gives the limit of a clause, where the condition says it; else nothing."""
+    name = _clauses()[code].limit
+    figure = _say_figure(context, name) if name else ""
+    told = bool(figure) and figure in measure.message and context.limit(name).source == source
+    return f"{figure}: " if told and context.cite(source).kind is not Kind.UNVERIFIED else ""
 
 
 def cite_basis(context: DocumentContext, code: str, source: Source) -> Any:

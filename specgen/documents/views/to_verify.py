@@ -18,17 +18,17 @@ from specgen.documents.verifiers import (
 )
 from specgen.model.block import CheckBox, Value
 from specgen.model.figure_text import figures_asked
-from specgen.model.source import Kind
+from specgen.model.source import Kind, Source
 from specgen.model.standard import Limit
 from specgen.quantities.comparison import Sense
 from specgen.quantities.quantity import Quantity
 
 HEADER = ("Verify against", "Figure and value used, or method", "Used in", "Basis", "Verified, date")
-WIDTHS = (17, 54, 11, 6, 12)
+WIDTHS = (15, 44, 8, 22, 11)
 _SUMS = "D06"
 # One basis a figure: what was read in another text before what is usual, and that before what is remembered.
-_BASES = {Kind.PUBLISHED: "T", Kind.PRACTICE: "P", Kind.MEMORY: "M"}
-_ORDER = tuple(_BASES.values())
+_ORDER = (Kind.PUBLISHED, Kind.PRACTICE, Kind.MEMORY)
+Basis = tuple[int, str]  # its place in that order, and its words
 _SIDES = {Sense.AT_LEAST: "minimum ", Sense.AT_MOST: "maximum "}
 METHODS = "Methods: "
 _KINDS = (("Method of ", METHODS), ("Basis of ", "Applies as cited in: "))
@@ -42,12 +42,12 @@ class Entry:
 
     figures: dict[str, None] = field(default_factory=dict)
     documents: set[str] = field(default_factory=set)
-    bases: set[str] = field(default_factory=set)
+    bases: set[Basis] = field(default_factory=set)
 
     @property
-    def basis(self) -> str:
+    def basis(self) -> Basis:
         """The best of its bases."""
-        return min(self.bases, key=_ORDER.index)
+        return min(self.bases)
 
 
 Key = tuple[str, str, str]  # the role that verifies, the text, and what is verified
@@ -87,7 +87,7 @@ def list_entries(context: DocumentContext) -> dict[Key, Entry]:
             entry = entries.setdefault((role, read, what), Entry())
             entry.figures |= dict.fromkeys([figure] if figure else [])
             entry.documents.add(document)
-            entry.bases.add(_BASES[behind.kind])
+            entry.bases.add(_tell_basis(context, value, behind))
     return _name_methods_once(entries)
 
 
@@ -97,12 +97,22 @@ def _name_methods_once(entries: dict[Key, Entry]) -> dict[Key, Entry]:
     for (_, _, what), entry in entries.items():
         for method in entry.figures if what == METHODS else ():
             told = best.setdefault((what, method), entry)
-            if _ORDER.index(entry.basis) < _ORDER.index(told.basis):
+            if entry.basis < told.basis:
                 best[what, method] = entry
     for (_, _, what), entry in entries.items():
         if what == METHODS:
             entry.figures = {method: None for method in entry.figures if best[what, method] is entry}
     return {key: entry for key, entry in entries.items() if key[2] != METHODS or entry.figures}
+
+
+def _tell_basis(context: DocumentContext, value: Value, source: Source) -> Basis:
+    """`common practice, no source`, `from memory`, or the text other than the one named in which a figure was read."""
+    if source.kind is not Kind.PUBLISHED:
+        return _ORDER.index(source.kind), source.kind.value
+    row = context.standards.limits[value.row].source if value.row else source
+    # Without a row a sum says behind the name of the text what it holds.
+    name = (row.short or row.reference) if row.elsewhere and value.row else source.reference.partition(": ")[0]
+    return _ORDER.index(source.kind), f"read in {context.tell(name)}"
 
 
 def _told_by_others(context: DocumentContext) -> set[str]:
@@ -158,7 +168,7 @@ def _cells(entries: list[tuple[Key, Entry]]) -> tuple[object, ...]:
     told = [CheckBox(_tell(key[2], one)) for key, one in entries]
     listed = [part for box in told for part in ("; ", box)][1:]
     documents = sorted({document for _, one in entries for document in one.documents})
-    return listed, ", ".join(documents), entry.basis, ""
+    return listed, ", ".join(documents), entry.basis[1], ""
 
 
 def _tell(what: str, entry: Entry) -> str:
@@ -171,7 +181,7 @@ def _sort_sides(entry: Entry) -> list[str]:
     return sorted(entry.figures, key=lambda figure: not figure.startswith("minimum"))
 
 
-def _place(pair: tuple[Key, Entry]) -> tuple[str, str, str]:
+def _place(pair: tuple[Key, Entry]) -> tuple[str, str, Basis]:
     """What shares a line: the figures of one text on one basis."""
     (role, text, _), entry = pair
     return role, text, entry.basis

@@ -5,7 +5,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.register import is_government
-from specgen.documents.transmittal import tell_action, tell_deviations, tell_items, tell_sections
+from specgen.documents.transmittal import list_paragraphs, tell_action, tell_deviations, tell_items, tell_sections
 
 # What is told of a party beside its name, where it is given.
 _REACHED = ("contact", "phone", "email")
@@ -23,7 +23,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         ("From", _name(context, "applicator")),
         ("Engineer", _name(context, "design_engineer") if _is_named(context, "design_engineer") else ""),
         ("Contract", context.display(("contract", "number"))),
-        ("Section and paragraph", tell_sections(context)),
+        (_name_sections(context), tell_sections(context)),
         ("Items", tell_items(context)),
         ("Variations" if government else "Deviations", tell_deviations(context)),
         ("Action requested", tell_action(context)),
@@ -38,6 +38,11 @@ def _name(context: DocumentContext, role: str) -> list[Any]:
     at = ("parties", role)
     told = [context.display((*at, name)) for name in _REACHED if context.project.is_given((*at, name))]
     return [context.display((*at, "name")), *(part for one in told for part in (", ", one))]
+
+
+def _name_sections(context: DocumentContext) -> str:
+    """`Section and paragraph`; of sections without an item, `Section`."""
+    return "Section and paragraph" if list_paragraphs(context) else "Section"
 
 
 def _is_named(context: DocumentContext, role: str) -> bool:

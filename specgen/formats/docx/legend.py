@@ -1,11 +1,11 @@
 """The legend of a Word document: the letters of its sources, two beside each other."""
 
 from specgen.documents.no_break import keep_words
+from specgen.documents.source_letters import WITHOUT_LETTER
 from specgen.formats.docx.writer import KEEP, Writer
 
 # From so many sources on they stand in two columns.
 _MANY = 4
-_OWN = "Figures without a letter are this project’s own."
 
 
 def render_legend(writer: Writer) -> str:
@@ -13,7 +13,7 @@ def render_legend(writer: Writer) -> str:
     legend = writer.document.legend
     plain = '<w:b w:val="0"/>'
     head = writer.render_paragraph(
-        "Legend head", writer.render_run("Sources of the figures") + writer.render_run(f"\u2003{_OWN}", plain)
+        "Legend head", writer.render_run("Sources of the figures") + writer.render_run(f"\u2003{WITHOUT_LETTER}", plain)
     )
     beside = 2 if len(legend) >= _MANY else 1
     columns = [writer.width // beside] * beside

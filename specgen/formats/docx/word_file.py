@@ -111,6 +111,7 @@ def _add_running_lines(part: DocumentPart, section: Element, document: Document,
     named = _render_words(left) + "<w:r><w:tab/></w:r>" + _render_words(right)
     above = [_render_line(style, tabs + ("" if document.draft else apart), named)]
     if document.draft:
+        apart = '<w:spacing w:before="80" w:after="120"/>'
         above.append(_render_line(given.styles["Draft mark"], apart, _render_words("DRAFT, NOT FOR SUBMISSION")))
     for reference in section.iterchildren(qn("w:headerReference"), qn("w:footerReference")):
         running: BaseOxmlElement = part.related_parts[reference.get(qn("r:id"))].element

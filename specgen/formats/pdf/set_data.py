@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from specgen.documents.composed_set import ComposedSet
+from specgen.documents.source_letters import WITHOUT_LETTER
 from specgen.formats.pdf.block_data import describe_blocks
 from specgen.formats.pdf.divider import Divider
 from specgen.formats.pdf.face import Face
@@ -30,6 +31,7 @@ def describe_set(made: ComposedSet, dividers: Sequence[Divider], face: Face) -> 
         "documents": [_describe_document(document, face.paper) for document in made.documents],
         "dividers": [_describe_divider(divider) for divider in dividers],
         "face": face.describe(),
+        "without_letter": describe_words(WITHOUT_LETTER),
         "form": False,  # a form to fill in is a document by itself
     }
 

@@ -46,7 +46,7 @@ RULE = Rule(
 
 PULLS = (
     "Have an independent testing agency make a minimum of {substrate.pulls} pull tests in each {substrate.pulls_area}, "
-    "minimum {substrate.bond} or the engineer's figure; the engineer accepts the report."
+    "minimum {substrate.bond}, or the engineer's figure where higher; the engineer accepts the report."
 )
 
 RULE.clause(

@@ -1,0 +1,26 @@
+"""How many pull tests the old surface of each wall asks for."""
+
+from collections.abc import Iterator
+
+from specgen.documents.context import DocumentContext
+from specgen.documents.wall_areas import tell_gross_area
+from specgen.model.absence import Absent
+from specgen.model.working import Working
+
+
+def tell_pull_tests(context: DocumentContext) -> str:
+    """`minimum 6 on W1 (1364 sq ft), 6 on W2 (1800 sq ft)`; empty where no area is known."""
+    told = ", ".join(_list_numbers(context))
+    return f"minimum {told}" if told else ""
+
+
+def _list_numbers(context: DocumentContext) -> Iterator[str]:
+    """The walls of which surface and area are known, each with its number of tests."""
+    for mark in context.project.members[("walls",)]:
+        area = tell_gross_area(context, mark)
+        try:
+            working = context.resolve(("walls", mark), "bond-pulls") if area else None
+        except Absent:
+            continue
+        if isinstance(working, Working):
+            yield f"{round(working.result)} on {mark} ({area})"
