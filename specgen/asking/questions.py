@@ -5,7 +5,6 @@ from collections import Counter
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from specgen.asking.due_dates import find_due
 from specgen.asking.owed import find_field, find_owed
 from specgen.asking.papers_asked import PaperAsked, list_papers
 from specgen.asking.question_words import (
@@ -20,6 +19,7 @@ from specgen.asking.question_words import (
     tell_why,
 )
 from specgen.documents.context import DocumentContext
+from specgen.documents.due_dates import find_due
 from specgen.documents.parties import find_name, name_role, tell_contact, tell_route
 from specgen.documents.views.open_items import OpenDocument, OpenValue
 from specgen.model.field import Path

@@ -24,6 +24,7 @@ from specgen.documents.template_functions import Function, check_words, figure_f
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
 from specgen.documents.transmittal import cite_procedure
+from specgen.documents.views._holds_key import tell_holds_key
 from specgen.documents.views.code_items import code_name
 from specgen.documents.views.mockup_details import name_places
 from specgen.documents.views.open_items import count_asked, tell_asked
@@ -76,6 +77,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "code_name": code_name(context),
         "rules_evaluated": _count_evaluated(context),
         "marks": tell_marks(context, tell_asked(context)),
+        "holds_key": tell_holds_key(context),
         "mockup_places": name_places(context),
         "is_draft": project.value(("package", "purpose")) == "design_draft" or context.judgment.stopped,
         "view": Views(_name_views, lambda name: _build_view(name, context, composer)),

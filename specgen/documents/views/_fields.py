@@ -90,13 +90,19 @@ def say_fields(names: dict[str, list[str]]) -> list[str]:
 
 
 def _name(context: DocumentContext, path: tuple[str, ...]) -> tuple[str, str]:
-    """The label of a field or collection, and the mark of its innermost member where there are others like it."""
+    """The label of a field or collection, and the mark of its innermost member that bears one, or is one of several."""
     try:
         node = context.project.schema.node(path)
     except KeyError:
         return path[-1].replace("_", " "), ""
     entry = node.field or node.collection
-    members = context.project.members
-    marks = [path[n] for n in range(1, len(path)) if len(members.get(path[:n], ())) > 1]
+    marks = [path[n] for n in range(1, len(path)) if _is_told(context, path[:n])]
     label = entry.label if entry is not None else path[-1].replace("_", " ")
     return _SENT.get(path[-1], label) if node.collection else label, (marks[-1] if marks else "")
+
+
+def _is_told(context: DocumentContext, path: tuple[str, ...]) -> bool:
+    """Whether a member below a path is told apart: each that bears a mark of the project, else one of several."""
+    collection = context.project.schema.node(path).collection
+    marked = collection is not None and collection.kind == "mapping" and not collection.keys
+    return marked or len(context.project.members.get(path, ())) > 1

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.deciding import APART, BEHIND, QUESTIONS
 from specgen.documents.standing_walls import BARRIER, list_unconfirmed
 from specgen.documents.views._rules import list_undecided
 from specgen.documents.views.answers import list_deciding
@@ -11,63 +12,18 @@ from specgen.documents.views.code_items import name_weather_sections
 from specgen.model.figure_text import fill_figures
 from specgen.model.finding import Verdict
 
-# What no rule asks of a wall that stands, and the code does.
-_BEHIND = "COD, "
-# Rule or clause, question, and the answer that rules the wall out; what is soonest asked and refuses most comes first.
-_QUESTIONS = (
-    (
-        "ATT-10",
-        "Lead and asbestos in the existing wall",
-        "asbestos is found and may be neither removed nor left undisturbed; lead does not decide, see D05",
-    ),
-    (
-        _BEHIND,
-        "Wall behind the board: concrete or masonry designed to the code, or framed",
-        "it is framed, or not designed to the code, and is not tested to ASTM E331: a WRB is then required",
-    ),
-    ("ATT-03", "Local rule on fasteners", "fasteners through the board are required"),
-    ("ATT-07", "Bond of the adhesive to the WRB", "no bond report covers this adhesive on this WRB"),
-    (
-        "ATT-05",
-        "Bond of the existing surface",
-        "a pull is below the engineer's minimum, and the surface is neither removed nor overlaid with fastened "
-        "sheathing and WRB (a new wall type: drained, with its own NFPA 285 report and special inspection)",
-    ),
-    (BARRIER, "Barrier wall without drainage", "the architect does not accept it in writing"),
-    ("COD-02", "Drained wall by the local code", "a drained wall is required"),
-    ("COD-03d", "Fire class by the local code", "the wall does not reach the class that the authority requires"),
-    (
-        "COD-03",
-        "NFPA 285 and NFPA 268",
-        "no report, and no engineer's extension accepted by the authority, covers this wall",
-    ),
-    (
-        "HEA-02",
-        "Heat at the board",
-        "the face temperature exceeds {board.softens}, maximum use temperature of EPS, ASTM C578",
-    ),
-    ("ATT-09", "Wind on the adhered wall", "wind suction exceeds the tested load divided by the safety factor"),
-    (
-        "ATT-08",
-        "Drainage behind the board",
-        "drainage efficiency is below {drainage.efficiency} to ASTM E2273, or water has no outlet",
-    ),
-    ("INS-03", "EPS board for EIFS", "no aged board to ASTM E2430 is available"),
-)
-_APART = {code for code, *_ in _QUESTIONS if len(code) == len("COD-03d")}
-
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each question that a wall waits for."""
     waiting = {mark: set(_list_waiting(context, mark)) for mark in context.judgment.walls}
     lines: list[tuple[str, ...]] = []
-    for code, question, fails in _QUESTIONS:
+    for code, question, fails in QUESTIONS:
         walls = [mark for mark, codes in waiting.items() if code in codes]
         if walls:
             said = fill_figures(fails, context.figure).replace(" %", "%")
             rule = " (ATT-08)" if code == BARRIER else f" ({code})"
-            if code == _BEHIND:
-                rule = f" ({_BEHIND}{name_weather_sections(context)})"
+            if code == BEHIND:
+                rule = f" ({BEHIND}{name_weather_sections(context)})"
             lines.append((str(len(lines) + 1), f"{question}{rule}", ", ".join(walls), said))
     return TableView(("No.", "Question", "Wall", "Not suitable if"), tuple(lines), (6, 34, 10, 50))
 
@@ -76,6 +32,6 @@ def _list_waiting(context: DocumentContext, mark: str) -> Iterator[str]:
     """The rules that a wall waits for, and those whose document it waits for; some clauses by themselves."""
     yield from list_undecided(context, mark)
     if mark in context.remember(list_unconfirmed) and context.judgment.walls[mark].verdict is Verdict.NOT_YET_KNOWN:
-        yield _BEHIND
+        yield BEHIND
     for entry in list_deciding(context, mark):
-        yield entry.name if entry.name == BARRIER else entry.code if entry.code in _APART else entry.code[:6]
+        yield entry.name if entry.name == BARRIER else entry.code if entry.code in APART else entry.code[:6]
