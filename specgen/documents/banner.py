@@ -89,13 +89,19 @@ def _count_stops(document: Document, context: DocumentContext) -> Iterator[str]:
 
 
 def tell_held_work(context: DocumentContext) -> str:
-    """`No work on W1, W2 before the lead and asbestos reports.`; empty where no such report is owed."""
+    """`No work on W1 before the asbestos report, nor on W2 before the lead and asbestos reports.`; empty for none."""
     hazards = {entry.code: entry.subjects for entry in list_pending(context) if entry.before == "hazard"}
-    if not hazards:
-        return ""
-    walls = ", ".join(mark for mark in context.judgment.walls if any(mark in marks for marks in hazards.values()))
-    reports = " and ".join(hazard for code, hazard in _HAZARDS.items() if code in hazards)
-    return f"No work on {walls} before the {reports} {'reports' if len(hazards) > 1 else 'report'}."
+    walls: dict[tuple[str, ...], list[str]] = {}
+    for mark in context.judgment.walls:
+        needed = tuple(hazard for code, hazard in _HAZARDS.items() if mark in hazards.get(code, ()))
+        walls.setdefault(needed, []).append(mark)
+    told = [f"on {', '.join(marks)} before the {_name_reports(needed)}" for needed, marks in walls.items() if needed]
+    return f"No work {', nor '.join(told)}." if told else ""
+
+
+def _name_reports(hazards: tuple[str, ...]) -> str:
+    """`lead and asbestos reports`."""
+    return f"{' and '.join(hazards)} {'reports' if len(hazards) > 1 else 'report'}"
 
 
 def tell_standing(context: DocumentContext) -> str:

@@ -19,15 +19,19 @@ _WORDS = {
 }
 _COUNTED = ("quantity", "number", "integer", "percent")
 _PER = "/"
+# The range of what has no unit and is a part of a whole.
+_SHARE = ("0", "1")
 
 
 def name_unit(field: Field, system: str) -> str:
-    """`cfm`, `degrees`, `%`; empty for a field without a unit. A list has the unit of its entries."""
+    """`cfm`, `degrees`, `%`, `0 to 1`; empty for what is counted or named. A list has the unit of its entries."""
     kind = field.of or field.kind
     if kind not in _COUNTED:
         return ""
     if kind == "percent":
         return "%"
+    if field.kind == "number" and (field.least, field.most) == _SHARE:
+        return " to ".join(_SHARE)
     unit = field.unit_si if system == "si" else field.unit_ip
     said = _WORDS.get(unit) or format_unit(unit)
     return f"per {said.removeprefix(_PER)}" if said.startswith(_PER) else said

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from specgen.documents.calculations import gather_calculations
 from specgen.documents.context import DocumentContext
-from specgen.documents.measures import list_measures
+from specgen.documents.measures import Measure, list_measures
 from specgen.documents.owed_sheets import RequiredDocument
 from specgen.documents.parties import find_name
 from specgen.documents.required_documents import list_pending
@@ -127,9 +127,21 @@ def _gather_asked(context: DocumentContext) -> list[Asked]:
     found = [entry for entry in context.remember(_gather_values) if not _is_held(context, entry.path, held)]
     owed = [(entry.party, entry.order, entry.before) for entry in found]
     owed += [(document.owed_by, *sort_document(context, document)) for document in list_pending(context)]
-    measures = list_measures(context.project, context.judgment.of(Severity.CAUTION))
-    owed += [(one.by, *_EARLY[one.before]) for one in measures if one.before in _EARLY]
+    owed += [(one.by, *_EARLY[one.before]) for one in _list_early(context)]
     return _ask_names(context, found, owed)
+
+
+def list_early_measures(context: DocumentContext) -> dict[str, list[str]]:
+    """The codes of what each party does before the decision on the walls, by its role."""
+    codes: dict[str, list[str]] = defaultdict(list)
+    for one in _list_early(context):
+        codes[one.by] += one.codes
+    return codes
+
+
+def _list_early(context: DocumentContext) -> list[Measure]:
+    measures = list_measures(context.project, context.judgment.of(Severity.CAUTION))
+    return [one for one in measures if one.before in _EARLY]
 
 
 def _gather_values(context: DocumentContext) -> list[Asked]:

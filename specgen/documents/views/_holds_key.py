@@ -8,7 +8,7 @@ from specgen.documents.measures import name_groups
 from specgen.documents.views._requests import list_requests
 
 _RULE = re.compile(r"[A-Z]{3}-\d\d")
-_SECTION = "COD, "
+_SECTION = "COD "
 
 
 def tell_holds_key(context: DocumentContext) -> str:

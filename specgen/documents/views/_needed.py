@@ -16,6 +16,12 @@ from specgen.model.finding import NotJudged
 
 # Where the calculations are printed.
 _SUMS = "D06"
+# These name whoever owes something.
+_TELL_WHO = ("D00", "D19")
+# What a set that is issued may not lack.
+_COMPLETE = "SUB-09"
+# A rule that goes on to read a list once it has what it waits for.
+_READS_NEXT = {"AIR-06": "instruments"}
 _WIND_SPEED = "site.wind_speed"
 _JURISDICTION, _CODE = ("code", "jurisdiction"), "COD"
 # What bears on the decision on a wall without a rule that reads it, and what it bears on: the reports on bond and fire
@@ -46,15 +52,25 @@ def find_lacking(context: DocumentContext) -> dict[Path, set[str]]:
     return context.remember(_find_lacking)
 
 
-def tell_held(context: DocumentContext, dotted: str) -> set[str]:
-    """What a value holds up: rules, else what it bears on, else documents; empty where nothing needs it."""
-    pattern = find_pattern(context, dotted)
-    if dotted_path(pattern) in OF_ASCE_7 and dotted not in find_held(context):
+def tell_rules(context: DocumentContext, dotted: str) -> set[str]:
+    """The rules that a value holds up: those that wait for it, else those that it bears on."""
+    pattern, held = find_pattern(context, dotted), find_held(context)
+    if dotted_path(pattern) in OF_ASCE_7 and dotted not in held:
         dotted = _WIND_SPEED
     bears = set(_BEARS.get(pattern, ())) & context.remember(_list_waiting)
     if pattern == _JURISDICTION:
         bears.add(_CODE)
-    return find_held(context).get(dotted) or bears or find_lacking(context).get(pattern, set())
+    return held.get(dotted) or bears
+
+
+def tell_held(context: DocumentContext, dotted: str) -> set[str]:
+    """What a value holds up: rules, else sums and documents, else the set that is to lack none; empty for nothing."""
+    rules = tell_rules(context, dotted)
+    return (
+        rules
+        or find_lacking(context).get(find_pattern(context, dotted))
+        or context.remember(_find_owed).get(dotted, set())
+    )
 
 
 def is_needed(context: DocumentContext, dotted: str) -> bool:
@@ -111,9 +127,19 @@ def _find_held(context: DocumentContext) -> dict[str, set[str]]:
             held[need].add(clause.rule)
     for item in context.judgment.open_items:
         held[item.path].update(code[:_RULE] for code in item.holds_up)
+    waiting = {clause.rule for clause in context.judgment.not_judged}
+    for rule, collection in _READS_NEXT.items():
+        if rule in waiting and (collection,) not in context.project.members:
+            held[collection].add(rule)
     for base in _list_bases(context):
-        held[base].add(f"{_CODE}, {name_weather_sections(context)}")
+        held[base].add(f"{_CODE} {name_weather_sections(context)}")
     return {path: rules for path, rules in held.items() if rules}
+
+
+def _find_owed(context: DocumentContext) -> dict[str, set[str]]:
+    """The values owed for this submittal, which may be open in none that is issued; a design draft owes none."""
+    drafted = context.project.value(("package", "purpose")) == "design_draft"
+    return {} if drafted else {item.path: {_COMPLETE} for item in context.judgment.open_items}
 
 
 def _find_patterns(context: DocumentContext) -> set[Path]:
@@ -124,7 +150,8 @@ def _find_patterns(context: DocumentContext) -> set[Path]:
 def _find_lacking(context: DocumentContext) -> dict[Path, set[str]]:
     lacking: dict[Path, set[str]] = defaultdict(set)
     for dotted, document in context.rest.asked:
-        lacking[find_pattern(context, dotted)].add(document)
+        if document not in _TELL_WHO:
+            lacking[find_pattern(context, dotted)].add(document)
     for calculation in gather_calculations(context):
         for waiting in calculation.waiting:
             for path in waiting.paths:

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.foam_reports import SECTIONS, list_unparted, list_unrated
+from specgen.documents.form_units import UNITS
 from specgen.documents.standing_walls import list_solid, list_standing
 from specgen.documents.views.code_items import name_weather_sections
 
@@ -39,15 +40,16 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
     if not context.project.members.get(("contract", "spec_sections")):
         yield OpenAnswer(SPEC_SECTIONS, (_SECTIONS,), decides=False)
     if any(clause.rule == _VAPOR for clause in context.judgment.not_judged):
-        yield OpenAnswer("Indoor design temperature and relative humidity in winter, %", (_VAPOR,), decides=False)
+        asked = f"Indoor design temperature, {UNITS[context.first]['temperature']}, and relative humidity, %, in winter"
+        yield OpenAnswer(asked, (_VAPOR,), decides=False)
     yield from _ask_of_walls(context, str(model))
 
 
 def _ask_of_walls(context: DocumentContext, model: str) -> Iterator[OpenAnswer]:
     """What the code asks of the walls, each question with the marks of those it is open for."""
     least = context.limit("foam.thermal_barrier").text
-    barrier = (f"{_CODE}, {SECTIONS[model][1]}",) if model in SECTIONS else ()
-    weather = (f"{_CODE}, {name_weather_sections(context)}", _INSPECTION)
+    barrier = (f"{_CODE} {SECTIONS[model][1]}",) if model in SECTIONS else ()
+    weather = (f"{_CODE} {name_weather_sections(context)}", _INSPECTION)
     asked = (
         ("Thermal barrier: does the existing wall cover the whole board? yes/no", barrier, list_solid(context), False),
         (
@@ -57,7 +59,7 @@ def _ask_of_walls(context: DocumentContext, model: str) -> Iterator[OpenAnswer]:
             False,
         ),
         ("Is the wall concrete or masonry designed to the code? yes/no", weather, list_solid(context), True),
-        ("Fire-resistance rating of the wall, hours, or none", (f"{_CODE}, 2603.5.1",), list_unrated(context), True),
+        ("Fire-resistance rating of the wall, hours, or none", (f"{_CODE} 2603.5.1",), list_unrated(context), True),
     )
     for question, holds, walls, decides in asked:
         if walls:

@@ -12,7 +12,14 @@ from specgen.documents.owed_sheets import RequiredDocument
 from specgen.documents.parties import find_named
 from specgen.documents.question_text import word_question
 from specgen.documents.required_documents import list_pending
-from specgen.documents.views._asked import DECISION, SUBMITTAL, find_next_package, list_asked, sort_document
+from specgen.documents.views._asked import (
+    DECISION,
+    SUBMITTAL,
+    find_next_package,
+    list_asked,
+    list_early_measures,
+    sort_document,
+)
 from specgen.documents.views._asked import DOCUMENTS as ATTACHMENTS
 from specgen.documents.views._fields import find_field, name_fields, say_fields
 from specgen.documents.views._needed import find_held, tell_held
@@ -37,7 +44,11 @@ _OF_SECTION = {section: subject for subject, sections in _SUBJECTS.items() for s
 DOCUMENTS = "Documents"
 _RULE = re.compile(r"([A-Z]{3}-\d\d)[a-z]")
 # What of an attachment each rule on all of them is about, as its name says it.
-_OF_KIND = {"SUB-03": ("report",), "SUB-04": ("report", "letter", "in writing")}
+_OF_KIND = {
+    "SUB-03": re.compile(r"^(?!Acceptance).*\breports?\b"),
+    "SUB-04": re.compile(r"\b(?:reports?|[Ll]etter|in writing)\b"),
+}
+_OF_RULE = re.compile(r"[A-Z]{3}\b")
 _REVIEW = "Review of the specification: paragraphs met, and deviations"
 # The figures that the procedure goes by until somebody confirms or corrects them.
 _PROPOSED = {
@@ -97,29 +108,31 @@ def _gather(context: DocumentContext) -> tuple[Request, ...]:
         told[("applicator", *SUBMITTAL, DOCUMENTS)].append(Item(_REVIEW, ("SUB-05",)))
     parties = _order_parties(context, list(told))
     keys = sorted(told, key=lambda key: (parties.index(key[0]), key[1], key[3] == DOCUMENTS))
-    return _hold_names(tuple(Request(*key, tuple(told[key])) for key in keys))
+    return _hold_names(context, tuple(Request(*key, tuple(told[key])) for key in keys))
 
 
 def _tell_rules(context: DocumentContext, document: RequiredDocument) -> tuple[str, ...]:
     """The rule that asks for a document, and those on every document of its kind that wait for one."""
-    named = document.name.lower()
-    of_kind = [rule for rule, kinds in _OF_KIND.items() if any(kind in named for kind in kinds)]
     waiting = find_held(context).get(ATTACHMENTS, set())
-    return (_RULE.sub(r"\1", document.code), *(rule for rule in of_kind if rule in waiting))
+    of_kind = [rule for rule, kind in _OF_KIND.items() if rule in waiting and kind.search(document.name)]
+    return (_RULE.sub(r"\1", document.code).replace(", ", " "), *of_kind)
 
 
-def _hold_names(requests: tuple[Request, ...]) -> tuple[Request, ...]:
-    """The requests; the name of a party holds up the first of what is asked of that party, where no rule waits."""
+def _hold_names(context: DocumentContext, requests: tuple[Request, ...]) -> tuple[Request, ...]:
+    """The requests; a party whose name is asked for holds up its measures, and the first of what it is asked for."""
+    early = {role: {code[:6]: None for code in codes} for role, codes in list_early_measures(context).items()}
     first: dict[str, Request] = {}
     for request in requests:
         first.setdefault(request.party, request)
-    held = {role: tuple(dict.fromkeys(c for item in one.items for c in item.holds)) for role, one in first.items()}
-    return tuple(
-        request._replace(
-            items=tuple(item._replace(holds=item.holds or held.get(item.names, ())) for item in request.items)
-        )
-        for request in requests
-    )
+
+    def hold(item: Item) -> Item:
+        if not item.names or any(_OF_RULE.match(code) for code in item.holds):
+            return item
+        asked = first[item.names].items if item.names in first else ()
+        held = early.get(item.names) or dict.fromkeys(code for one in asked for code in hold(one).holds)
+        return item._replace(holds=tuple(held) or item.holds)
+
+    return tuple(request._replace(items=tuple(map(hold, request.items))) for request in requests)
 
 
 def _group(context: DocumentContext) -> dict[tuple[str, int, str, str], list[str]]:

@@ -10,7 +10,7 @@ from specgen.documents.members import span_marks
 from specgen.documents.parties import name_party, name_role
 from specgen.documents.views._asked import DECISION, SUBMITTAL, Asked, find_last, list_asked, list_held
 from specgen.documents.views._fields import OF_ASCE_7
-from specgen.documents.views._needed import find_held
+from specgen.documents.views._needed import tell_rules
 from specgen.documents.views._open_answers import EDITION, SPEC_SECTIONS, assumes_edition
 from specgen.documents.views._requests import DOCUMENTS, Item, join_figures, list_requests, propose, say
 from specgen.model.block import CheckBox
@@ -67,13 +67,13 @@ def list_values(context: DocumentContext) -> tuple[OpenValue, ...]:
 
     Those are what a document pending will tell, and what the code adopted has no use for: a package waits for them.
     """
-    held, schema = find_held(context), context.project.schema
+    schema = context.project.schema
     every = [(one, False) for one in list_asked(context)] + [(one, True) for one in list_held(context)]
     listed = {one.path for one, _ in every}
     left = (item for item in context.judgment.open_items if item.path not in listed)
     every += [(Asked(item.path, item.owed_by, *SUBMITTAL), False) for item in left]
     return tuple(
-        OpenValue(*one, tuple(sorted(held.get(one.path, ()))), join_figures(propose(context, one.path)), told)
+        OpenValue(*one, tuple(sorted(tell_rules(context, one.path))), join_figures(propose(context, one.path)), told)
         for one, told in sorted(every, key=lambda entry: entry[0].order)
         if schema.field_at(tuple(one.path.split("."))) is not None
     )
