@@ -19,9 +19,9 @@ from specgen.asking.question_words import (
     tell_why,
 )
 from specgen.documents.context import DocumentContext
-from specgen.documents.due_dates import find_due
 from specgen.documents.parties import find_name, name_role, tell_contact, tell_route
 from specgen.documents.views.open_items import OpenDocument, OpenValue
+from specgen.documents.views.reply_dates import find_due
 from specgen.model.field import Path
 from specgen.model.problem import refuse
 from specgen.model.suggest import suggest

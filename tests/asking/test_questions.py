@@ -14,7 +14,7 @@ from tests.asking.asked import lacking, question_about, sheet_of
 from tests.documents.example import changed_clean, changed_small, context_of_case
 from tests.support import EXAMPLES, SMALL, merged, written
 
-MOCKUP = datetime.date(2027, 4, 12)  # its planned start in the example
+SUBMISSION = datetime.date(2027, 3, 1)  # planned in the example
 
 
 def test_each_party_is_asked_what_it_owes_and_what_decides_comes_first(tmp_path: Path) -> None:
@@ -41,7 +41,7 @@ def test_a_sheet_says_who_asks_whom_and_by_when(tmp_path: Path) -> None:
     assert sheet.return_to == (
         "Lark and Mallow Finishes, Ida Marsh, 555 0147, ida@lark.example; through Almsgrove Building"
     )
-    assert sheet.return_by == MOCKUP
+    assert sheet.return_by == SUBMISSION
 
 
 def test_a_question_has_all_that_an_answer_needs(tmp_path: Path) -> None:
@@ -54,7 +54,7 @@ def test_a_question_has_all_that_an_answer_needs(tmp_path: Path) -> None:
         example="50 F",
         choices=(),
         holds_up="This submittal; SLT-02, SLT-08; D06 to D08, D11",
-        due=MOCKUP,
+        due=SUBMISSION,
     )
     tolerance = question_about(context, "aesthetic_joint.tolerance")
     assert tolerance.question.endswith(" Proposed: 1/16 in; write it to confirm, or correct it.")

@@ -373,11 +373,11 @@ def test_the_code_table_of_an_old_wall_asks_for_drainage_and_the_existing_code(t
 def test_a_figure_that_the_procedure_goes_by_is_put_to_who_confirms_it(tmp_path: Path) -> None:
     asked = asked_of(drafted(tmp_path)["D19"])
     every = {item for party in asked.values() for items in party.values() for item in items}
-    # Common practice, no source, and from memory: the figures of the procedure.
+    # Common practice, no source, and from memory: the figures of the procedure, with the letter of their source.
     for item in (
-        "Base coat flatness, gap under a 10 ft straightedge: confirm 1/8 in",
-        "Maximum humidity for the primer: confirm 85%",
-        "Strainer mesh: confirm 60 to 100",
+        "Base coat flatness, gap under a 10 ft straightedge: confirm 1/8 in[a]",
+        "Maximum humidity for the primer: confirm 85%[a]",
+        "Strainer mesh: confirm 60 to 100[a]",
     ):
         assert item in every, item
 

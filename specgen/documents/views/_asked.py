@@ -14,7 +14,7 @@ from specgen.documents.views._fields import ask_by_code, find_field
 from specgen.documents.views._needed import bears_on_decision, is_needed
 from specgen.judging.registry import load_rules
 from specgen.model.field import Field, Path, dotted_path, matches
-from specgen.model.finding import Severity, Verdict
+from specgen.model.finding import Severity
 
 # Answered before anybody disturbs an existing wall.
 _HAZARDS = ("lead_tested", "lead_found", "asbestos_tested", "asbestos_found", "built_year")
@@ -76,7 +76,6 @@ class _Stages(NamedTuple):
     to_build: bool  # whether the mockup is still to be built
     steps: dict[str, tuple[str, ...]]  # those that the rules waiting for a value are about, by its path
     titles: dict[str, str]  # of all steps, in the order of the work
-    undecided: bool  # whether a wall waits for its decision
     standing: frozenset[str]  # marks of the walls that stand already
 
     def find(self, path: str, field: Field, decides: bool) -> tuple[int, str]:
@@ -88,7 +87,7 @@ class _Stages(NamedTuple):
             return HAZARD
         if field.path == _LEAST_BOND and path.split(".")[1] in self.standing:
             return PULLS
-        if self.undecided and decides:
+        if decides:
             return DECISION
         if path in self.owed:
             return SUBMITTAL
@@ -278,7 +277,6 @@ def _find_stages(context: DocumentContext) -> _Stages:
         purpose in _BEFORE_MOCKUP,
         steps,
         {name: step.title for name, step in context.standards.steps.items()},
-        any(wall.verdict is Verdict.NOT_YET_KNOWN for wall in judgment.walls.values()),
         frozenset(filter(lambda mark: _stands(context, mark), context.project.members[("walls",)])),
     )
 

@@ -12,7 +12,7 @@ from specgen.documents.views._fields import OF_ASCE_7, ask_by_code
 from specgen.documents.views.code_items import name_weather_sections
 from specgen.judging.verdict import list_pending as list_pending_clauses
 from specgen.model.field import Path, dotted_path
-from specgen.model.finding import NotJudged
+from specgen.model.finding import NotJudged, Verdict
 
 # Where the calculations are printed.
 _SUMS = "D06"
@@ -80,11 +80,14 @@ def is_needed(context: DocumentContext, dotted: str) -> bool:
 
 def bears_on_decision(context: DocumentContext, dotted: str) -> bool:
     """Whether a value bears on a question that can rule a wall out."""
-    deciding = context.remember(_find_deciding)
-    pattern = find_pattern(context, dotted)
+    deciding, pattern = context.remember(_find_deciding), find_pattern(context, dotted)
+    if dotted in deciding:
+        return True
+    if not any(wall.verdict is Verdict.NOT_YET_KNOWN for wall in context.judgment.walls.values()):
+        return False
     if dotted_path(pattern) in OF_ASCE_7:
         return not deciding.isdisjoint(OF_ASCE_7)
-    return dotted in deciding or not context.remember(_list_waiting).isdisjoint(_BEARS.get(pattern, ()))
+    return not context.remember(_list_waiting).isdisjoint(_BEARS.get(pattern, ()))
 
 
 def find_pattern(context: DocumentContext, dotted: str) -> Path:

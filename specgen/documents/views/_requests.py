@@ -125,11 +125,12 @@ def _hold_names(context: DocumentContext, requests: tuple[Request, ...]) -> tupl
     for request in requests:
         first.setdefault(request.party, request)
 
-    def hold(item: Item) -> Item:
-        if not item.names or any(_OF_RULE.match(code) for code in item.holds):
+    def hold(item: Item, roles: tuple[str, ...] = ()) -> Item:
+        if not item.names or item.names in roles or any(_OF_RULE.match(code) for code in item.holds):
             return item
         asked = first[item.names].items if item.names in first else ()
-        held = early.get(item.names) or dict.fromkeys(code for one in asked for code in hold(one).holds)
+        named = (*roles, item.names)  # a party may be asked for the name of who asks for its own
+        held = early.get(item.names) or dict.fromkeys(code for one in asked for code in hold(one, named).holds)
         return item._replace(holds=tuple(held) or item.holds)
 
     return tuple(request._replace(items=tuple(map(hold, request.items))) for request in requests)

@@ -1,11 +1,13 @@
 """Every open item by the party that owes it: what it holds up, and before which work it is needed."""
 
+import re
 from collections.abc import Iterator
 from itertools import groupby
 from typing import Any, NamedTuple
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.measures import name_groups
 from specgen.documents.members import span_marks
 from specgen.documents.parties import name_party, name_role
 from specgen.documents.views._asked import DECISION, SUBMITTAL, Asked, find_last, list_asked, list_held
@@ -18,6 +20,8 @@ from specgen.model.block import CheckBox
 # The lists that are asked for in words of their own.
 _LISTED = {SPEC_SECTIONS: ("contract.spec_sections",)}
 _CODE = "code.edition"
+# The code of a rule; a section of the code adopted begins with the other.
+_RULE, _OF_CODE = re.compile(r"[A-Z]{3}-\d\d"), "COD "
 
 
 class OpenLine(NamedTuple):
@@ -143,6 +147,11 @@ def tell_asked(context: DocumentContext) -> str:
     return "\n".join(item.text for request in list_requests(context) for item in request.items)
 
 
+def tell_holds_key(context: DocumentContext) -> str:
+    """`rules, numbered by subject: ACC access; documents: D06 Calculations`: of the codes that are printed."""
+    return "; ".join(_tell_kinds(context))
+
+
 def _set_box(item: Item) -> list[Any]:
     """The item with its box; a figure that is proposed bears the letter of its source."""
     if not item.figures:
@@ -154,3 +163,15 @@ def _set_box(item: Item) -> list[Any]:
 def _span_holds(item: Item) -> str:
     """`ATT-05, COD-02 to COD-04`."""
     return span_marks(dict.fromkeys(item.holds))
+
+
+def _tell_kinds(context: DocumentContext) -> Iterator[str]:
+    held = {code for request in list_requests(context) for item in request.items for code in item.holds}
+    rules = sorted(code for code in held if _RULE.fullmatch(code))
+    if rules:
+        yield f"rules, numbered by subject: {name_groups(rules)}"
+    if any(code.startswith(_OF_CODE) for code in held):
+        yield "COD with a section: code requirement, D02"
+    documents = [f"{known.id} {known.title}" for known in context.rest.known if known.id in held]
+    if documents:
+        yield f"documents: {', '.join(documents)}"

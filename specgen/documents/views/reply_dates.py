@@ -1,21 +1,33 @@
 """The date by which each stage has its answers: that of the project, or a blank."""
 
+import datetime
+from collections.abc import Iterator
+
+from specgen.computing.calendars import find_work_days
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.due_dates import BEFORE_SUBMITTAL, DATED_BY, find_due
-from specgen.documents.views._asked import DECISION
+from specgen.documents.views._asked import DECISION, START, SUBMITTAL, find_last
 from specgen.documents.views._requests import list_requests
 from specgen.model.block import Blank
+from specgen.model.calendar import WorkDays
+from specgen.model.field import Path
+from specgen.model.typed_views import root_of
 from specgen.model.value_text import long_date
 
 _LATER = "each later step"
 _HEAD = 15
+# The field that dates a stage.
+_DATED_BY: dict[str, Path] = {
+    SUBMITTAL[1]: ("schedule", "submit_on"),
+    "mockup": ("mockup", "planned_on"),
+    START[1]: ("schedule", "work_start"),
+}
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row of dates below the stages before which something is asked, the steps of the work in one."""
     stages = sorted({(request.order, request.before): None for request in list_requests(context)})
-    dated = [(order, before) for order, before in stages if order <= BEFORE_SUBMITTAL or before in DATED_BY]
+    dated = [(order, before) for order, before in stages if order <= SUBMITTAL[0] or before in _DATED_BY]
     told = [(before, _tell_date(context, order, before)) for order, before in dated]
     told += [(_LATER, Blank(f"Reply by, before {_LATER}", "date"))] if len(dated) < len(stages) else []
     if not told:
@@ -26,6 +38,12 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     return TableView(heads, (("Reply by", *(date for _, date in told)),), widths)
 
 
+def find_due(context: DocumentContext, order: int) -> datetime.date | None:
+    """The date of the first stage that does not begin before the work of this order; None where none is dated."""
+    dates = context.remember(_list_days)
+    return min((day for at, day in dates if at >= order), default=None)
+
+
 def _tell_date(context: DocumentContext, order: int, before: str) -> object:
     """The date of a stage, for the decision that of the first dated stage behind it; a blank where none is dated.
 
@@ -33,3 +51,31 @@ def _tell_date(context: DocumentContext, order: int, before: str) -> object:
     """
     due = find_due(context, order) if order >= DECISION[0] else None
     return long_date(due) if due else Blank(f"Reply by, before {before}", "date")
+
+
+def _find_date(context: DocumentContext, stage: str) -> datetime.date | None:
+    """The date of a stage; None where the project gives none, or one that the date of this draft is past."""
+    path = _DATED_BY.get(stage)
+    given, drafted = context.project.get(path) if path else None, context.project.get(("package", "date"))
+    dated = isinstance(given, datetime.date) and (drafted is None or given >= drafted)
+    return given if dated else None
+
+
+def _list_days(context: DocumentContext) -> tuple[tuple[int, datetime.date], ...]:
+    """The dates of the stages that have one, each behind the order of its stage."""
+    orders = {SUBMITTAL[1]: SUBMITTAL[0], "mockup": find_last(context, "mockup"), START[1]: START[0]}
+    dated = ((order, _find_date(context, stage)) for stage, order in orders.items())
+    return (*((order, date) for order, date in dated if date is not None), *_find_submission(context))
+
+
+def _find_submission(context: DocumentContext) -> Iterator[tuple[int, datetime.date]]:
+    """The last day on which the package may go in for its review to end before the mockup, where no day is planned."""
+    project = context.project
+    days, kind = project.get(("contract", "review_days")), project.get(("contract", "review_day_kind"))
+    mockup = project.get(("mockup", "planned_on"))
+    if project.get(("schedule", "submit_on")) is not None or days is None or kind is None or mockup is None:
+        return
+    worked = find_work_days(root_of(project.root())) if kind == "working" else WorkDays(frozenset())
+    last, drafted = worked.count_back(mockup, days), project.get(("package", "date"))
+    if drafted is None or last >= drafted:
+        yield SUBMITTAL[0], last
