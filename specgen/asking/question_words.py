@@ -9,7 +9,7 @@ from specgen.documents.field_units import name_unit
 from specgen.documents.marks import name_member
 from specgen.documents.members import span_marks
 from specgen.documents.parties import name_role
-from specgen.documents.question_text import word_question
+from specgen.documents.question_text import list_answers, word_question
 from specgen.judging.registry import load_rules
 from specgen.model.field import Field, Path
 from specgen.model.figure_text import fill_figures
@@ -121,7 +121,7 @@ def tell_form(context: DocumentContext, field: Field) -> str:
     """The unit in the project's system, the choices, or how the answer is written."""
     several = field.kind == "list"
     if field.values:
-        choices = ", ".join(map(words, field.values))
+        choices = ", ".join(map(words, list_answers(context, field)))
         return f"any of: {choices}; {_SEVERAL}" if several else f"one of: {choices}"
     if field.to:
         marks = _list_marks(context, field)
@@ -147,7 +147,7 @@ def _list_marks(context: DocumentContext, field: Field) -> str:
 def list_choices(context: DocumentContext, field: Field) -> tuple[str, ...]:
     """The answers that a drop-down offers; none where several may be given, or any words."""
     if field.kind == "choice":
-        return tuple(map(words, field.values))
+        return tuple(map(words, list_answers(context, field)))
     if field.kind == "yes_no":
         return ("yes", "no")
     return context.project.members.get((field.to,), ()) if field.kind == "reference" else ()

@@ -17,6 +17,12 @@ def word_question(context: DocumentContext, field: Field) -> str:
     return asked
 
 
+def list_answers(context: DocumentContext, field: Field) -> tuple[str, ...]:
+    """The choices of a field that the code leaves open."""
+    ruled_out = ("none",) if field.path == _INSPECTION and _is_inspected(context) else ()
+    return tuple(value for value in field.values if value not in ruled_out)
+
+
 def _is_inspected(context: DocumentContext) -> bool:
     """Whether the code requires a special inspection, as far as it is known."""
     try:

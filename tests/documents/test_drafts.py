@@ -7,26 +7,20 @@ from typing import Any
 
 import pytest
 
-from specgen import building
 from specgen.documents import owed_sheets
 from specgen.judging import owners
 from specgen.judging.registry import load_rules
 from specgen.reading.schema import project_schema
+from tests.documents.example import drafted
 from tests.documents.support import document_of
 from tests.running import run_main
-from tests.support import EXAMPLES, SMALL, merged, written
+from tests.support import EXAMPLES, SMALL, written
 
 SUBMITTAL = {"package": {"purpose": "mockup_submittal"}}
 
 
 # The documents that a draft of the small project knows too little of.
 LEFT_OUT = ["D01", "D03", "D04", "D06", "D07", "D08", "D09", "D10", "D11", "D13", "D14", "D15", "D16", "D18"]
-
-
-def drafted(folder: Path, change: Any = None, only: tuple[str, ...] = ()) -> dict[str, str]:
-    """The text of each document of a draft of the small project, by its number."""
-    building.build(written(folder, merged(SMALL, change or {})), folder / "out", ("txt",), only, draft=True)
-    return {file.name[:3]: file.read_text("utf-8") for file in (folder / "out").glob("*.txt")}
 
 
 def brackets_in(text: str) -> int:
