@@ -111,10 +111,11 @@ def _list_faces(context: DocumentContext, wall: str) -> str:
     return f"{', '.join(faces[:-1])}{',' if len(faces) > 2 else ''} and {faces[-1]}"
 
 
-def tell_why(context: DocumentContext, field: Field) -> str:
-    """The reason as a sentence."""
+def tell_why(context: DocumentContext, field: Field, basis: str = "") -> str:
+    """The reason as a sentence, and where a figure that is proposed comes from."""
     why = fill_figures(context.tell(field.why), context.figure)
-    return f"{why[:1].upper()}{why[1:]}{'' if why.endswith('.') else '.'}"
+    told = f"{why[:1].upper()}{why[1:]}{'' if why.endswith('.') else '.'}"
+    return f"{told} Basis of the figure proposed: {context.tell(basis)}." if basis else told
 
 
 def tell_form(context: DocumentContext, field: Field) -> str:

@@ -140,7 +140,7 @@ def _ask_all(context: DocumentContext, values: list[OpenValue]) -> Iterator[Ques
         yield Question(
             field=value.path,
             question=ask(context, field, tuple(value.path.split(".")), value.proposed),
-            why=tell_why(context, field),
+            why=tell_why(context, field, value.basis),
             form=tell_form(context, field),
             example=tell_example(context, field),
             choices=list_choices(context, field),

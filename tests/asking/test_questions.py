@@ -259,3 +259,11 @@ def test_an_answer_for_the_submittal_is_due_when_the_package_goes_in(
     file = written(tmp_path, merged(merged(SMALL, DATED), change))
     question = question_about(context_of_case(pipeline.check(file)), "parties.owner.name", "mockup")
     assert question.due == (datetime.date.fromisoformat(due) if due else None)
+
+
+def test_a_figure_that_is_proposed_says_where_it_comes_from(tmp_path: Path) -> None:
+    case = pipeline.check(written(tmp_path, merged(SMALL, DATED)))
+    question = question_about(context_of_case(case), "aesthetic_joint.tolerance", "mockup")
+    # The width of a joint line that may differ unseen: common practice, no source.
+    assert "Proposed: 1/16 in" in question.question
+    assert question.why.endswith(" Basis of the figure proposed: common practice, no source.")

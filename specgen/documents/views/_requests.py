@@ -26,6 +26,7 @@ from specgen.documents.views._needed import find_held, tell_held
 from specgen.documents.views._open_answers import list_open_answers
 from specgen.documents.waiting_rules import awaits_review
 from specgen.model.field import dotted_path
+from specgen.model.source import Kind, Source
 
 # The subject of a value by the section that it stands in.
 _SUBJECTS = {
@@ -187,3 +188,16 @@ def propose(context: DocumentContext, path: str) -> tuple[DisplayValue, ...]:
 def join_figures(figures: Iterable[DisplayValue]) -> str:
     """`1/8 in`, `60 to 100`; empty for none."""
     return " to ".join(figure.text for figure in figures)
+
+
+def tell_basis(figures: Iterable[DisplayValue]) -> str:
+    """`common practice, no source`: where figures come from, each origin once; empty for none."""
+    return "; ".join(dict.fromkeys(_tell_origin(figure.source) for figure in figures if figure.source))
+
+
+def _tell_origin(source: Source) -> str:
+    """`from memory (ASTM C1521)`, or the text that a published figure is in."""
+    named = source.short or source.reference
+    if source.kind in (Kind.PRACTICE, Kind.MEMORY):
+        return f"{source.kind.value} ({named})" if named else source.kind.value
+    return named or source.kind.value

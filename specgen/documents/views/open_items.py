@@ -14,7 +14,7 @@ from specgen.documents.views._asked import DECISION, SUBMITTAL, Asked, find_last
 from specgen.documents.views._fields import OF_ASCE_7
 from specgen.documents.views._needed import tell_rules
 from specgen.documents.views._open_answers import EDITION, SPEC_SECTIONS, assumes_edition
-from specgen.documents.views._requests import DOCUMENTS, Item, join_figures, list_requests, propose, say
+from specgen.documents.views._requests import DOCUMENTS, Item, join_figures, list_requests, propose, say, tell_basis
 from specgen.model.block import CheckBox
 
 # The lists that are asked for in words of their own.
@@ -53,6 +53,7 @@ class OpenValue(NamedTuple):
     rules: tuple[str, ...]  # codes of those it holds up
     proposed: str  # the figure that holds until somebody confirms or corrects it; empty without one
     told: bool  # whether a document that is asked for beside it tells it
+    basis: str = ""  # where the figure proposed comes from
 
 
 class OpenDocument(NamedTuple):
@@ -77,9 +78,10 @@ def list_values(context: DocumentContext) -> tuple[OpenValue, ...]:
     left = (item for item in context.judgment.open_items if item.path not in listed)
     every += [(Asked(item.path, item.owed_by, *SUBMITTAL), False) for item in left]
     return tuple(
-        OpenValue(*one, tuple(sorted(tell_rules(context, one.path))), join_figures(propose(context, one.path)), told)
+        OpenValue(*one, tuple(sorted(tell_rules(context, one.path))), join_figures(figures), told, tell_basis(figures))
         for one, told in sorted(every, key=lambda entry: entry[0].order)
         if schema.field_at(tuple(one.path.split("."))) is not None
+        for figures in (propose(context, one.path),)
     )
 
 
