@@ -81,9 +81,10 @@ def _is_asked(context: DocumentContext, value: OpenValue) -> bool:
 
 
 def _is_owed(context: DocumentContext, value: OpenValue, stage: str) -> bool:
-    """Whether a value is owed up to a stage, or is needed before the work that belongs to it."""
+    """Whether a value is owed up to a stage, is needed before the work that belongs to it, or keeps a wall open."""
     rings = STAGES[: STAGES.index(stage) + 1]
-    return find_field(context, value).ring in rings or is_needed(context, value.order, stage)
+    of_stage = find_field(context, value).ring in rings or is_needed(context, value.order, stage)
+    return of_stage or any(value.path in wall.fields for wall in context.judgment.walls.values())
 
 
 def _is_sent(context: DocumentContext, value: OpenValue) -> bool:

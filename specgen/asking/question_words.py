@@ -5,27 +5,26 @@ import re
 from specgen.asking.proposals import tell_proposal
 from specgen.asking.tables import Table, find_table
 from specgen.documents.context import DocumentContext
+from specgen.documents.field_units import name_unit
 from specgen.documents.marks import name_member
 from specgen.documents.members import span_marks
 from specgen.documents.parties import name_role
+from specgen.documents.question_text import list_answers, word_question
 from specgen.judging.registry import load_rules
 from specgen.model.field import Field, Path
 from specgen.model.figure_text import fill_figures
 from specgen.model.value_text import words
-from specgen.quantities.format import format_unit
 from specgen.terminal.field_lines import example_text
 
 # So many names stand beside the mark of a wall, so many marks in the form of a reference.
 _MOST_FACES, _MOST_MARKS = 4, 12
 # So many documents are told beside the rules that wait.
 _MOST_DOCUMENTS = 5
-_UNITS = {"h": "hours", "d": "days", "year": "years", "min": "minutes", "month": "months"}
 _FORMS = {
     "yes_no": "yes or no",
     "date": "date: year-month-day",
     "time": "time of day, 24 h",
     "bearing": "compass point, or degrees from north",
-    "percent": "%",
     "file": "name of the file",
     "text": "words",
 }
@@ -38,7 +37,7 @@ _ASKING = re.compile(r"(?:Who|Which|What|How|When|Where|Why|Is|Are|Does|Do|Has|H
 
 def ask(context: DocumentContext, field: Field, path: Path, proposed: str) -> str:
     """`Wall W1 (South face): What is the flame spread index of the board?`; with the figure proposed."""
-    asked = fill_figures(context.tell(field.asks), context.figure) or ask_by_label(field)
+    asked = word_question(context, field) or ask_by_label(field)
     member = tell_member(context, field, path)
     end = "" if asked.endswith("?") else "."
     confirm = f"{end} {tell_proposal(field, proposed)}" if proposed else ""
@@ -112,26 +111,27 @@ def _list_faces(context: DocumentContext, wall: str) -> str:
     return f"{', '.join(faces[:-1])}{',' if len(faces) > 2 else ''} and {faces[-1]}"
 
 
-def tell_why(context: DocumentContext, field: Field) -> str:
-    """The reason as a sentence."""
+def tell_why(context: DocumentContext, field: Field, basis: str = "") -> str:
+    """The reason as a sentence, and where a figure that is proposed comes from."""
     why = fill_figures(context.tell(field.why), context.figure)
-    return f"{why[:1].upper()}{why[1:]}{'' if why.endswith('.') else '.'}"
+    told = f"{why[:1].upper()}{why[1:]}{'' if why.endswith('.') else '.'}"
+    return f"{told} Basis of the figure proposed: {context.tell(basis)}." if basis else told
 
 
 def tell_form(context: DocumentContext, field: Field) -> str:
     """The unit in the project's system, the choices, or how the answer is written."""
     several = field.kind == "list"
     if field.values:
-        choices = ", ".join(map(words, field.values))
+        choices = ", ".join(map(words, list_answers(context, field)))
         return f"any of: {choices}; {_SEVERAL}" if several else f"one of: {choices}"
     if field.to:
         marks = _list_marks(context, field)
         return f"{'marks' if several else 'mark'}: {marks}{f'; {_SEVERAL}' if several else ''}"
     if several:
         return f"one or more, {_SEVERAL}"
-    unit = field.unit_si if context.first == "si" else field.unit_ip
-    if unit and field.kind in ("quantity", "number", "integer"):
-        return "degrees" if unit == "deg" else _UNITS.get(unit) or format_unit(unit)
+    unit = name_unit(field, context.first)
+    if unit:
+        return unit
     return _FORMS.get(field.kind) or ("whole number" if field.kind == "integer" else "number")
 
 
@@ -148,7 +148,7 @@ def _list_marks(context: DocumentContext, field: Field) -> str:
 def list_choices(context: DocumentContext, field: Field) -> tuple[str, ...]:
     """The answers that a drop-down offers; none where several may be given, or any words."""
     if field.kind == "choice":
-        return tuple(map(words, field.values))
+        return tuple(map(words, list_answers(context, field)))
     if field.kind == "yes_no":
         return ("yes", "no")
     return context.project.members.get((field.to,), ()) if field.kind == "reference" else ()

@@ -5,7 +5,6 @@ from collections import Counter
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from specgen.asking.due_dates import find_due
 from specgen.asking.owed import find_field, find_owed
 from specgen.asking.papers_asked import PaperAsked, list_papers
 from specgen.asking.question_words import (
@@ -22,6 +21,7 @@ from specgen.asking.question_words import (
 from specgen.documents.context import DocumentContext
 from specgen.documents.parties import find_name, name_role, tell_contact, tell_route
 from specgen.documents.views.open_items import OpenDocument, OpenValue
+from specgen.documents.views.reply_dates import find_due
 from specgen.model.field import Path
 from specgen.model.problem import refuse
 from specgen.model.suggest import suggest
@@ -141,7 +141,7 @@ def _ask_all(context: DocumentContext, values: list[OpenValue]) -> Iterator[Ques
         yield Question(
             field=value.path,
             question=ask(context, field, tuple(value.path.split(".")), value.proposed),
-            why=tell_why(context, field),
+            why=tell_why(context, field, value.basis),
             form=tell_form(context, field),
             example=tell_example(context, field),
             choices=list_choices(context, field),

@@ -95,15 +95,19 @@ def _tell_open(document: Document, context: DocumentContext, whole: bool) -> Ite
 
 
 def tell_held_work(context: DocumentContext) -> str:
-    """`No work on W1 before the asbestos report, on W2 before the lead and asbestos reports.`; empty where none is."""
-    owed = {_HAZARDS[entry.code]: entry.subjects for entry in list_pending(context) if entry.code in _HAZARDS}
-    walls: dict[str, list[str]] = {}
+    """`No work on W1 before the asbestos report, nor on W2 before the lead and asbestos reports.`; empty for none."""
+    hazards = {entry.code: entry.subjects for entry in list_pending(context) if entry.before == "hazard"}
+    walls: dict[tuple[str, ...], list[str]] = {}
     for mark in context.judgment.walls:
-        missing = [report for report in _HAZARDS.values() if mark in owed.get(report, ())]
-        if missing:
-            walls.setdefault(f"{' and '.join(missing)} {'reports' if missing[1:] else 'report'}", []).append(mark)
-    told = [f"on {', '.join(marks)} before the {reports}" for reports, marks in walls.items()]
-    return f"No work {', '.join(told)}." if told else ""
+        needed = tuple(hazard for code, hazard in _HAZARDS.items() if mark in hazards.get(code, ()))
+        walls.setdefault(needed, []).append(mark)
+    told = [f"on {', '.join(marks)} before the {_name_reports(needed)}" for needed, marks in walls.items() if needed]
+    return f"No work {', nor '.join(told)}." if told else ""
+
+
+def _name_reports(hazards: tuple[str, ...]) -> str:
+    """`lead and asbestos reports`."""
+    return f"{' and '.join(hazards)} {'reports' if len(hazards) > 1 else 'report'}"
 
 
 def tell_standing(context: DocumentContext) -> str:

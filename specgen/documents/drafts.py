@@ -45,7 +45,7 @@ class Remainder(NamedTuple):
 
     known: tuple[Known, ...] = ()
     left_out: tuple[Known, ...] = ()
-    asked: tuple[str, ...] = ()  # the dotted paths of the fields that brackets wait for
+    asked: tuple[tuple[str, str], ...] = ()  # dotted path of a field that a bracket waits for, and its document
     cited: tuple[tuple[str, Value], ...] = ()  # each value with a source, and the document that prints it
     held: tuple[tuple[str, str], ...] = ()  # id and title of each document of the whole package
 
@@ -68,9 +68,10 @@ def find_left_out(known: Iterable[Known], project: Project) -> tuple[Known, ...]
     return tuple(entry for entry in known if entry.id not in kept and entry.known < LEAST_KNOWN)
 
 
-def list_asked(documents: Iterable[Document]) -> tuple[str, ...]:
-    """The dotted paths of the fields that brackets wait for, each once."""
-    return tuple(dict.fromkeys(v.asks for d in documents for v in list_values(d.blocks) if v.open and v.asks))
+def list_asked(documents: Iterable[Document]) -> tuple[tuple[str, str], ...]:
+    """The dotted paths of the fields that brackets wait for, each once for each document that has one."""
+    asked = ((v.asks, d.id) for d in documents for v in list_values(d.blocks) if v.open and v.asks)
+    return tuple(dict.fromkeys(asked))
 
 
 def _count(document: Document) -> Known:

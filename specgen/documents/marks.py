@@ -23,7 +23,7 @@ _NAMED_BY = {
     "people": ("name",),
 }
 
-_TOLD = ("elevations", "joints", "sealants", "colors", "access", "details")
+_TOLD = ("walls", "elevations", "joints", "sealants", "colors", "access", "details")
 _FEW = 8
 
 

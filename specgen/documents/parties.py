@@ -41,6 +41,15 @@ def find_name(context: DocumentContext, role: str) -> Path:
     return party_name_path(context.project.schema, role)
 
 
+def find_named(context: DocumentContext, dotted: str) -> str:
+    """The role whose name a field holds, `architect` of `parties.architect.name`; empty for any other field."""
+    path = tuple(dotted.split("."))
+    if path[0] != "parties":
+        return ""
+    roles = {field.owed_by for field in context.project.schema.fields.values()} - {""}
+    return next((role for role in sorted(roles) if find_name(context, role) == path), "")
+
+
 def tell_route(context: DocumentContext) -> str:
     """`; owner and architect through Lark Builders`: where a contractor is named, as contracts have it."""
     contractor = context.project.get(("parties", "general_contractor", "name"))

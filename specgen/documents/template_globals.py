@@ -30,7 +30,7 @@ from specgen.documents.template_views import Page, Views
 from specgen.documents.transmittal import cite_procedure
 from specgen.documents.views.code_items import code_name
 from specgen.documents.views.mockup_details import name_places
-from specgen.documents.views.open_items import count_asked, tell_asked
+from specgen.documents.views.open_items import count_asked, tell_asked, tell_holds_key
 from specgen.documents.views.site_limits import find_stricter
 from specgen.documents.views.to_verify import tell_verifiers
 from specgen.documents.waiting_rules import list_waiting_rules
@@ -78,6 +78,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},
         "code_name": code_name(context),
         "marks": tell_marks(context, tell_asked(context)),
+        "holds_key": tell_holds_key(context),
         "mockup_places": name_places(context),
         "is_draft": context.is_draft,
         "is_marked": context.is_marked,

@@ -46,7 +46,7 @@ def test_the_head_says_to_whom_and_by_when(context: DocumentContext) -> None:
     assert told["Project"] == "Wickerwell Branch Library"
     assert told["To"] == "Lintel and Quoin Architects"
     assert told["Return to"] == "Lark and Mallow Finishes; through Almsgrove Building"
-    assert told["Return by"] == "April 12, 2027"
+    assert told["Return by"] == "March 1, 2027"
 
 
 def test_a_day_of_return_that_no_date_tells_is_left_to_be_filled_in(context: DocumentContext) -> None:
@@ -65,7 +65,7 @@ def test_each_question_has_its_reason_and_an_empty_answer_that_bears_its_field(c
         "What is the mockup width?\nTrue size; panel plus 2 ft (600 mm).",
         "ft",
         "8 ft",
-        "This submittal; MOC-04; D09\nDue April 12, 2027",
+        "This submittal; MOC-04; D09\nDue March 1, 2027",
     ]
     tags = [tag.get(f"{W}val") for tag in table._element.iter(f"{W}tag")]
     assert tags == [

@@ -20,7 +20,7 @@ ASKED = {
     "building.stories": "How many stories?",
     "guns.*.count": "How many guns spraying?",
     "project.number": "What is the number of the project?",
-    "smoothing.between_hours": "What is the smoothing drying time between coats?",
+    "smoothing.between_hours": "What is the drying time between smoothing coats?",
     "climate.months.*.rain_days": "How many rain days in the month?",
     "mockup.planned_on": "Planned mockup start: which date?",
     "schedule.submit_on": "What is the planned submission date?",

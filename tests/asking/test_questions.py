@@ -14,7 +14,7 @@ from tests.asking.asked import lacking, question_about, sheet_of
 from tests.documents.example import changed_clean, changed_small, context_of_case
 from tests.support import EXAMPLES, SMALL, merged, written
 
-MOCKUP = datetime.date(2027, 4, 12)  # its planned start in the example
+SUBMISSION = datetime.date(2027, 3, 1)  # planned in the example
 
 
 def test_each_party_is_asked_what_it_owes_and_what_decides_comes_first(tmp_path: Path) -> None:
@@ -41,7 +41,7 @@ def test_a_sheet_says_who_asks_whom_and_by_when(tmp_path: Path) -> None:
     assert sheet.return_to == (
         "Lark and Mallow Finishes, Ida Marsh, 555 0147, ida@lark.example; through Almsgrove Building"
     )
-    assert sheet.return_by == MOCKUP
+    assert sheet.return_by == SUBMISSION
 
 
 def test_a_question_has_all_that_an_answer_needs(tmp_path: Path) -> None:
@@ -54,7 +54,7 @@ def test_a_question_has_all_that_an_answer_needs(tmp_path: Path) -> None:
         example="50 F",
         choices=(),
         holds_up="This submittal; SLT-02, SLT-08; D06 to D08, D11",
-        due=MOCKUP,
+        due=SUBMISSION,
     )
     tolerance = question_about(context, "aesthetic_joint.tolerance")
     assert tolerance.question.endswith(" Proposed: 1/16 in; write it to confirm, or correct it.")
@@ -262,3 +262,11 @@ def test_an_answer_for_the_submittal_is_due_when_the_package_goes_in(
     file = written(tmp_path, merged(merged(SMALL, DATED), change))
     question = question_about(context_of_case(pipeline.check(file)), "parties.owner.name", "mockup")
     assert question.due == (datetime.date.fromisoformat(due) if due else None)
+
+
+def test_a_figure_that_is_proposed_says_where_it_comes_from(tmp_path: Path) -> None:
+    case = pipeline.check(written(tmp_path, merged(SMALL, DATED)))
+    question = question_about(context_of_case(case), "aesthetic_joint.tolerance", "mockup")
+    # The width of a joint line that may differ unseen: common practice, no source.
+    assert "Proposed: 1/16 in" in question.question
+    assert question.why.endswith(" Basis of the figure proposed: common practice, no source.")

@@ -5,12 +5,12 @@ from typing import Any
 
 import yaml
 
-from specgen import pipeline
+from specgen import building, pipeline
 from specgen.documents.catalogue import templates
 from specgen.documents.context import DocumentContext
 from specgen.documents.document import compose_document
 from specgen.formats import text
-from tests.support import EXAMPLES, SMALL, case_of, merged
+from tests.support import EXAMPLES, SMALL, case_of, merged, written
 
 FOLDER = EXAMPLES / "clean"
 
@@ -26,6 +26,12 @@ def changed_clean(folder: Path, change: Any) -> DocumentContext:
 def changed_small(folder: Path, change: Any) -> DocumentContext:
     """The context of the small project with a change."""
     return context_of_case(case_of(folder, change, SMALL))
+
+
+def drafted(folder: Path, change: Any = None, only: tuple[str, ...] = ()) -> dict[str, str]:
+    """The text of each document of a draft of the small project, by its number."""
+    building.build(written(folder, merged(SMALL, change or {})), folder / "out", ("txt",), only, draft=True)
+    return {file.name[:3]: file.read_text("utf-8") for file in (folder / "out").glob("*.txt")}
 
 
 def context_of_case(case: pipeline.JudgedProject) -> DocumentContext:

@@ -7,11 +7,11 @@ from typing import Any
 
 import pytest
 
-from specgen import building
 from specgen.documents import owed_sheets
 from specgen.judging import owners
 from specgen.judging.registry import load_rules
 from specgen.reading.schema import project_schema
+from tests.documents.example import drafted
 from tests.documents.support import document_of
 from tests.running import run_main
 from tests.support import EXAMPLES, SMALL, merged, written
@@ -21,12 +21,6 @@ SUBMITTAL = {"package": {"purpose": "mockup_submittal"}}
 
 # The documents that a draft of the small project knows too little of.
 LEFT_OUT = ["D01", "D03", "D04", "D06", "D07", "D08", "D09", "D10", "D11", "D13", "D14", "D15", "D16", "D18"]
-
-
-def drafted(folder: Path, change: Any = None, only: tuple[str, ...] = ()) -> dict[str, str]:
-    """The text of each document of a draft of the small project, by its number."""
-    building.build(written(folder, merged(SMALL, change or {})), folder / "out", ("txt",), only, draft=True)
-    return {file.name[:3]: file.read_text("utf-8") for file in (folder / "out").glob("*.txt")}
 
 
 def brackets_in(text: str) -> int:
@@ -438,11 +432,11 @@ def test_the_code_table_of_an_old_wall_asks_for_drainage_and_the_existing_code(t
 def test_a_figure_that_the_procedure_goes_by_is_put_to_who_confirms_it(tmp_path: Path) -> None:
     asked = asked_of(drafted(tmp_path)["D19"])
     every = {item for party in asked.values() for items in party.values() for item in items}
-    # Common practice, no source, and from memory: the figures of the procedure.
+    # Common practice, no source, and from memory: the figures of the procedure, with the letter of their source.
     for item in (
-        "Base coat flatness, gap under a 10 ft straightedge: confirm 1/8 in",
-        "Maximum humidity for the primer: confirm 85%",
-        "Strainer mesh: confirm 60 to 100",
+        "Base coat flatness, gap under a 10 ft straightedge: confirm 1/8 in[a]",
+        "Maximum humidity for the primer: confirm 85%[a]",
+        "Strainer mesh: confirm 60 to 100[a]",
     ):
         assert item in every, item
 

@@ -3,8 +3,11 @@
 from pathlib import Path
 from typing import Any
 
-from tests.documents.example import changed_clean, changed_small, page_of, rows_below
+import pytest
+
+from tests.documents.example import changed_clean, changed_small, drafted, page_of, rows_below
 from tests.documents.support import context_of_example
+from tests.support import merged
 
 HEAD = "From | Needed before | Value or document | Holds up | Answer, date"
 
@@ -73,3 +76,80 @@ def test_a_project_of_two_lines_lists_its_items_by_party(tmp_path: Path) -> None
     )
     architect = [row for row in rows if row[0].startswith("Architect")]
     assert ["( ) Model code", "ATT-08, COD-01 to COD-04"] in [row[2:4] for row in architect]
+
+
+# A draft of 15 minutes: a few words about one wall of new sheathing, and one joint.
+LITTLE: dict[str, Any] = {
+    "package": {"purpose": "mockup_submittal", "date": "2027-02-15"},
+    "code": {"model": "ibc", "edition": 2021, "construction_type": "IIB", "occupancy_groups": ["B"]},
+    "walls": {"W1": {"substrate": {"kind": "glass_mat_gypsum"}, "insulation": {"kind": "eps"}}},
+    "elevations": {"E1": {"wall": "W1", "width": "60 ft", "height": "20 ft"}},
+    "joints": {"J1": {"kind": "floor_line", "width": "3/4 in"}},
+    "schedule": {"submit_on": "2027-02-15", "work_start": "2027-05-10"},
+}
+
+
+def drafted_page(tmp_path: Path, change: dict[str, Any]) -> str:
+    """D19 as a draft prints it, beside the other documents."""
+    return drafted(tmp_path, change, only=("D05", "D19"))["D19"]
+
+
+def test_each_item_of_a_draft_has_a_row_of_its_own_and_holds_something_up(tmp_path: Path) -> None:
+    rows = items_of(drafted_page(tmp_path, LITTLE))
+    assert len(rows) > 100
+    assert all(row[2].count("( )") == 1 and row[3] for row in rows)
+
+
+# Units of the trade: air in cfm or L/s, pressure in psi or kPa, film in mils or micrometers.
+@pytest.mark.parametrize(
+    ("units", "asked"),
+    [
+        ("ip", ("air flow, cfm", "rated pressure, psi", "coat of primer, mils", "close the joint, in? (J1)")),
+        ("si", ("air flow, L/s", "rated pressure, kPa", "coat of primer, µm", "close the joint, mm? (J1)")),
+    ],
+)
+def test_a_question_has_the_unit_of_the_project_and_the_mark_of_its_member(
+    tmp_path: Path, units: str, asked: tuple[str, ...]
+) -> None:
+    page = drafted_page(tmp_path, merged(LITTLE, {"package": {"units": units}}))
+    for end in asked:
+        assert any(row[2].endswith(end) for row in items_of(page)), end
+    legend, table = page.index("\nMarks: W1 glass mat gypsum, E1"), page.index(HEAD)
+    assert legend < table and "J1 floor line" in page[legend:table]
+
+
+def test_only_what_can_rule_a_wall_out_is_asked_for_the_decision_on_it(tmp_path: Path) -> None:
+    rows = items_of(drafted_page(tmp_path, LITTLE))
+    before = {row[2].removeprefix("( ) "): row[1] for row in rows}
+    assert before["Wind load at which the adhered wall failed in test, psf (W1)"] == "decision on the walls"
+    for later in ("Mesh layers (W1)", "Distance of board joints from opening corners, in (W1)"):
+        assert before[later] == "this submittal"
+
+
+def test_a_package_that_goes_in_on_its_date_has_its_answers_by_then(tmp_path: Path) -> None:
+    page = drafted_page(tmp_path, LITTLE)
+    (row,) = (line for line in page.splitlines() if line.startswith("Reply by | "))
+    # The decision on the walls is made before the package goes in.
+    assert row.split(" | ")[1:3] == ["February 15, 2027"] * 2
+
+
+def test_a_figure_that_is_proposed_bears_its_source_and_is_listed_to_verify(tmp_path: Path) -> None:
+    pages = drafted(tmp_path, LITTLE, only=("D05", "D19"))
+    assert any(row[2] == "( ) Aesthetic joint tolerance: confirm 1/16 in[a]" for row in items_of(pages["D19"]))
+    (line,) = (line for line in pages["D05"].splitlines() if "Aesthetic joint width and depth variation" in line)
+    assert "D19" in line
+
+
+def test_reports_and_letters_hold_up_the_rules_on_all_reports_and_letters(tmp_path: Path) -> None:
+    page = drafted_page(tmp_path, merged(LITTLE, {"code": {"local_fasteners_required": "no"}}))
+    rows = {row[2].removeprefix("( ) "): row[3] for row in items_of(page)}
+    assert rows["ASTM E84 report of the board (W1)"].endswith("SUB-03, SUB-04")
+    assert rows["Local rule on fasteners, by letter of the authority having jurisdiction"] == "ATT-03, SUB-04"
+
+
+def test_no_inspection_is_no_answer_where_the_code_requires_one(tmp_path: Path) -> None:
+    # International Building Code 2021, 1705.17.1, from memory: barrier coatings over sheathing are inspected.
+    change = LITTLE | {"walls": {"W1": {"substrate": {"kind": "glass_mat_gypsum"}, "wrb": {"kind": "fluid_applied"}}}}
+    rows = items_of(drafted_page(tmp_path, change))
+    (asked,) = (row[2] for row in rows if "Third-party" in row[2])
+    assert asked == "( ) Third-party inspection: periodic or full time"

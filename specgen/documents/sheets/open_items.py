@@ -27,4 +27,4 @@ def make_sheet(context: DocumentContext) -> Sheet:
 def _set_row(context: DocumentContext, line: OpenLine) -> tuple[SheetCell, ...]:
     path = find_name(context, line.party)
     name: SheetCell = context.project.get(path) if path else None
-    return (name_role(line.party), name, line.before, line.subject, line.item, line.rules or None, None, None)
+    return (name_role(line.party), name, line.before, line.subject, line.item, line.holds or None, None, None)

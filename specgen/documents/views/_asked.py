@@ -6,14 +6,15 @@ from typing import NamedTuple
 
 from specgen.documents.calculations import list_waiting
 from specgen.documents.context import DocumentContext
-from specgen.documents.measures import list_measures
+from specgen.documents.measures import Measure, list_measures
 from specgen.documents.owed_sheets import RequiredDocument
 from specgen.documents.parties import find_name
 from specgen.documents.required_documents import list_pending
-from specgen.documents.views._fields import OF_ASCE_7, ask_by_code, find_field
+from specgen.documents.views._fields import ask_by_code, find_field
+from specgen.documents.views._needed import bears_on_decision, is_needed
 from specgen.judging.registry import load_rules
 from specgen.model.field import Field, Path, dotted_path, matches
-from specgen.model.finding import Severity, Verdict
+from specgen.model.finding import Severity
 
 # Answered before anybody disturbs an existing wall.
 _HAZARDS = ("lead_tested", "lead_found", "asbestos_tested", "asbestos_found", "built_year")
@@ -43,27 +44,8 @@ _HELD_BY = {
     "HEA-01a": (("colors", "*", "solar_reflectance_method"),),
     "HEA-01b": (("colors", "*", "emittance_method"),),
 }
-# What bears on the decision on a wall, whatever rule waits for it: the materials that its bond and fire reports are to
-# name, its light and its foot, and the plane of a wall that stands.
-_BEARS = (
-    ("parties", "wrb_source", "name"),
-    ("walls", "*", "wrb", "product"),
-    ("walls", "*", "wrb", "standard"),
-    ("walls", "*", "attachment", "adhesive_kind"),
-    ("walls", "*", "attachment", "product"),
-    ("walls", "*", "insulation", "product"),
-    ("walls", "*", "base_coat", "kind"),
-    ("walls", "*", "base_coat", "product"),
-    ("elevations", "*", "critical_light"),
-    ("elevations", "*", "prominent"),
-    ("elevations", "*", "grade_clearance"),
-    ("elevations", "*", "grade_is_soil"),
-    # Its letter on fasteners and its adoption of the code decide.
-    ("code", "jurisdiction"),
-)
 # The engineer sets it before the wall is pulled.
 _LEAST_BOND = ("walls", "*", "substrate", "bond_limit")
-_PLANE = ("walls", "*", "substrate", "plane_measured")
 _STANDING = ("existing_coated", "existing_brick")
 # A step whose title by itself names no work.
 _WORKS = {"substrate": "acceptance of the substrate"}
@@ -90,32 +72,26 @@ class Asked(NamedTuple):
 class _Stages(NamedTuple):
     """What tells before what a value is needed."""
 
-    deciding: frozenset[str]  # paths that a wall's verdict waits for
     owed: frozenset[str]  # paths owed for this submittal; a design draft owes none
     to_build: bool  # whether the mockup is still to be built
     steps: dict[str, tuple[str, ...]]  # those that the rules waiting for a value are about, by its path
     titles: dict[str, str]  # of all steps, in the order of the work
-    undecided: bool  # whether a wall waits for its decision
     standing: frozenset[str]  # marks of the walls that stand already
 
-    def find(self, path: str, field: Field) -> tuple[int, str]:
-        """A hazard, the decision on a wall, the submittal, or the first step of the work that a value is about."""
+    def find(self, path: str, field: Field, decides: bool) -> tuple[int, str]:
+        """A hazard, the decision on a wall, the submittal, or the first step of the work that a value is about.
+
+        A value `decides` that can rule a wall out.
+        """
         if field.path[-1] in _HAZARDS:
             return HAZARD
         if field.path == _LEAST_BOND and path.split(".")[1] in self.standing:
             return PULLS
-        if path in self.deciding or (self.undecided and self._bears(path, field)):
+        if decides:
             return DECISION
         if path in self.owed:
             return SUBMITTAL
         return min(self._find_step(path, field), self._find_mockup(field))
-
-    def _bears(self, path: str, field: Field) -> bool:
-        """Whether a value bears on the decision, though no rule that waits for it decides."""
-        if field.path == _PLANE:
-            return path.split(".")[1] in self.standing
-        of_wind = dotted_path(field.path) in OF_ASCE_7 and not self.deciding.isdisjoint(OF_ASCE_7)
-        return of_wind or field.path in _BEARS
 
     def _find_mockup(self, field: Field) -> tuple[int, str]:
         """The mockup, for what is built into it or, short of a rule, decides a wall; else the end of the work."""
@@ -150,9 +126,21 @@ def _gather_asked(context: DocumentContext) -> list[Asked]:
     found = [entry for entry in context.remember(_gather_values) if not _is_held(context, entry.path, held)]
     owed = [(entry.party, entry.order, entry.before) for entry in found]
     owed += [(document.owed_by, *sort_document(context, document)) for document in list_pending(context)]
-    measures = list_measures(context.project, context.judgment.of(Severity.CAUTION))
-    owed += [(one.by, *_EARLY[one.before]) for one in measures if one.before in _EARLY]
+    owed += [(one.by, *_EARLY[one.before]) for one in _list_early(context)]
     return _ask_names(context, found, owed)
+
+
+def list_early_measures(context: DocumentContext) -> dict[str, list[str]]:
+    """The codes of what each party does before the decision on the walls, by its role."""
+    codes: dict[str, list[str]] = defaultdict(list)
+    for one in _list_early(context):
+        codes[one.by] += one.codes
+    return codes
+
+
+def _list_early(context: DocumentContext) -> list[Measure]:
+    measures = list_measures(context.project, context.judgment.of(Severity.CAUTION))
+    return [one for one in measures if one.before in _EARLY]
 
 
 def _gather_values(context: DocumentContext) -> list[Asked]:
@@ -161,8 +149,13 @@ def _gather_values(context: DocumentContext) -> list[Asked]:
     for path in ask_by_code(context, _spread(context, _find_paths(context))):
         field = find_field(context, path)
         if field is not None and path not in _ASKED_APART:
-            found.append(Asked(path, field.owed_by, *stages.find(path, field)))
-    return found
+            found.append(Asked(path, field.owed_by, *stages.find(path, field, bears_on_decision(context, path))))
+    # What is read by nothing is not asked for; before the other documents are there, they are not known to lack it.
+    return [one for one in found if not context.rest.known or _names_party(one.path) or is_needed(context, one.path)]
+
+
+def _names_party(dotted: str) -> bool:
+    return dotted.startswith("parties.")
 
 
 def _list_held(context: DocumentContext) -> list[Path]:
@@ -177,7 +170,7 @@ def _is_held(context: DocumentContext, path: str, held: list[Path]) -> bool:
 
 def _ask_names(context: DocumentContext, found: list[Asked], owed: list[tuple[str, int, str]]) -> list[Asked]:
     """The values, and the name of each party that owes something, wanted before the first of what it owes."""
-    names = {entry.path: entry for entry in found if entry.path.startswith("parties.") and entry.order <= DECISION[0]}
+    names = {entry.path: entry for entry in found if _names_party(entry.path) and entry.order <= DECISION[0]}
     waiting = sorted(owed)
     while waiting:
         role, order, before = waiting.pop(0)
@@ -197,7 +190,7 @@ def _find_paths(context: DocumentContext) -> Iterator[str]:
     judgment = context.judgment
     yield from (item.path for item in judgment.open_items)
     yield from (need for clause in judgment.not_judged for need in clause.needs)
-    yield from context.rest.asked
+    yield from (path for path, _ in context.rest.asked)
     yield from list_waiting(context)
 
 
@@ -247,6 +240,13 @@ def decides(context: DocumentContext, document: RequiredDocument) -> bool:
     return sort_document(context, document)[0] <= DECISION[0]
 
 
+def find_next_package(context: DocumentContext) -> tuple[int, str]:
+    """What is submitted next: the submittal in hand; behind a design draft, which submits nothing, the mockup."""
+    if context.project.value(("package", "purpose")) != "design_draft":
+        return SUBMITTAL
+    return tell_step({name: step.title for name, step in context.standards.steps.items()}, "mockup")
+
+
 def find_last(context: DocumentContext, stage: str) -> int:
     """The order of the last work that a stage is asked for before: `verdict`, `mockup`, `work`, or `closeout`."""
     if stage == "mockup":
@@ -270,12 +270,10 @@ def _find_stages(context: DocumentContext) -> _Stages:
         for need in clause.needs:
             steps[need] += of_rule[clause.rule]
     return _Stages(
-        frozenset(ask_by_code(context, (path for wall in judgment.walls.values() for path in wall.fields))),
         frozenset(item.path for item in judgment.open_items if purpose != "design_draft"),
         purpose in _BEFORE_MOCKUP,
         steps,
         {name: step.title for name, step in context.standards.steps.items()},
-        any(wall.verdict is Verdict.NOT_YET_KNOWN for wall in judgment.walls.values()),
         frozenset(filter(lambda mark: _stands(context, mark), context.project.members[("walls",)])),
     )
 

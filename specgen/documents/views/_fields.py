@@ -5,6 +5,7 @@ from collections.abc import Iterable
 
 from specgen.documents.context import DocumentContext
 from specgen.model.field import Field, bind_path, matches
+from specgen.model.value_text import words
 
 
 def find_field(context: DocumentContext, dotted: str) -> Field | None:
@@ -90,13 +91,25 @@ def say_fields(names: dict[str, list[str]]) -> list[str]:
 
 
 def _name(context: DocumentContext, path: tuple[str, ...]) -> tuple[str, str]:
-    """The label of a field or collection, and the mark of its innermost member where there are others like it."""
+    """The label of a field or collection, and the mark of its innermost member that bears one, or is one of several."""
     try:
         node = context.project.schema.node(path)
     except KeyError:
         return path[-1].replace("_", " "), ""
     entry = node.field or node.collection
-    members = context.project.members
-    marks = [path[n] for n in range(1, len(path)) if len(members.get(path[:n], ())) > 1]
+    mark = ""
+    for depth in range(1, len(path)):
+        mark = _name_member(context, path[: depth + 1], mark) or mark
     label = entry.label if entry is not None else path[-1].replace("_", " ")
-    return _SENT.get(path[-1], label) if node.collection else label, (marks[-1] if marks else "")
+    return _SENT.get(path[-1], label) if node.collection else label, mark
+
+
+def _name_member(context: DocumentContext, member: tuple[str, ...], parent: str) -> str:
+    """`W1`; `W1 mesh layer 2` for one of several without a mark, `south gloss` for one of a kind; empty for none."""
+    collection = context.project.schema.node(member[:-1]).collection
+    if collection is None:
+        return ""
+    if collection.kind == "items":
+        several = len(context.project.members.get(member[:-1], ())) > 1
+        return f"{parent} {collection.one} {int(member[-1]) + 1}".strip() if several else ""
+    return f"{parent} {words(member[-1])}".strip() if collection.keys else member[-1]

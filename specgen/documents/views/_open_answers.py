@@ -1,13 +1,16 @@
 """What the architect is left to answer: existing building code, indoor air, thermal barriers, and ratings."""
 
 from collections.abc import Iterator
+from typing import NamedTuple
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.foam_reports import SECTIONS, list_unparted, list_unrated
+from specgen.documents.form_units import UNITS
 from specgen.documents.standing_walls import list_solid, list_standing
+from specgen.documents.views.code_items import name_weather_sections
 
 EDITION = "IBC edition adopted by the authority"
-_VAPOR, _SECTIONS = "INS-05", "SUB-07"
+_CODE, _VAPOR, _SECTIONS, _INSPECTION = "COD", "INS-05", "SUB-07", "COD-04"
 SPEC_SECTIONS = "Specification section for this work: number, or none"
 EXISTING = "Existing building code: adopted or not, and whether it governs this work"
 
@@ -19,27 +22,45 @@ def assumes_edition(context: DocumentContext) -> bool:
     return not known and project.get(("code", "jurisdiction")) is None
 
 
-def list_open_answers(context: DocumentContext) -> Iterator[tuple[str, tuple[str, ...]]]:
-    """What the architect is to answer before the decision on the walls, with their marks, and what it holds up."""
+class OpenAnswer(NamedTuple):
+    """A question to the architect that no field holds, with its marks."""
+
+    question: str
+    holds: tuple[str, ...]
+    decides: bool  # whether the answer can rule a wall out
+
+
+def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
+    """What the architect is to answer besides the fields of the project, and what it holds up."""
     model, edition = (context.project.get(("code", name)) for name in ("model", "edition"))
     if model != "other" and list_standing(context):
-        yield EXISTING, ()
+        yield OpenAnswer(EXISTING, (_CODE,), decides=True)
     if assumes_edition(context):
-        yield f"{EDITION} ({edition} assumed)", ()
+        yield OpenAnswer(f"{EDITION} ({edition} assumed)", (_CODE,), decides=True)
     if not context.project.members.get(("contract", "spec_sections")):
-        yield SPEC_SECTIONS, (_SECTIONS,)
+        yield OpenAnswer(SPEC_SECTIONS, (_SECTIONS,), decides=False)
     if any(clause.rule == _VAPOR for clause in context.judgment.not_judged):
-        yield "Indoor design temperature and relative humidity in winter, %", (_VAPOR,)
+        asked = f"Indoor design temperature, {UNITS[context.first]['temperature']}, and relative humidity, %, in winter"
+        yield OpenAnswer(asked, (_VAPOR,), decides=False)
+    yield from _ask_of_walls(context, str(model))
+
+
+def _ask_of_walls(context: DocumentContext, model: str) -> Iterator[OpenAnswer]:
+    """What the code asks of the walls, each question with the marks of those it is open for."""
     least = context.limit("foam.thermal_barrier").text
-    barrier = (f"COD, {SECTIONS[str(model)][1]}",) if model in SECTIONS else ()
+    barrier = (f"{_CODE} {SECTIONS[model][1]}",) if model in SECTIONS else ()
+    weather = (f"{_CODE} {name_weather_sections(context)}", _INSPECTION)
     asked = (
-        ("Thermal barrier: does the existing wall cover the whole board? yes/no", barrier, list_solid(context)),
+        ("Thermal barrier: does the existing wall cover the whole board? yes/no", barrier, list_solid(context), False),
         (
             f"Thermal barrier: {least} gypsum board or equal between board and interior? yes/no",
             barrier,
             list_unparted(context),
+            False,
         ),
-        ("Is the wall concrete or masonry designed to the code? yes/no", (), list_solid(context)),
-        ("Fire-resistance rating of the wall: hours, or none", ("COD, 2603.5.1",), list_unrated(context)),
+        ("Is the wall concrete or masonry designed to the code? yes/no", weather, list_solid(context), True),
+        ("Fire-resistance rating of the wall, hours, or none", (f"{_CODE} 2603.5.1",), list_unrated(context), True),
     )
-    yield from ((f"{question} ({', '.join(walls)})", held) for question, held, walls in asked if walls)
+    for question, holds, walls, decides in asked:
+        if walls:
+            yield OpenAnswer(f"{question} ({', '.join(walls)})", holds, decides)

@@ -2,17 +2,31 @@
 
 import re
 from collections import Counter, defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.display_values import DisplayValue
+from specgen.documents.field_units import add_unit
+from specgen.documents.owed_sheets import RequiredDocument
+from specgen.documents.parties import find_named
+from specgen.documents.question_text import word_question
 from specgen.documents.required_documents import list_pending
-from specgen.documents.views._asked import DECISION, SUBMITTAL, list_asked, sort_document
+from specgen.documents.views._asked import (
+    DECISION,
+    SUBMITTAL,
+    find_next_package,
+    list_asked,
+    list_early_measures,
+    sort_document,
+)
+from specgen.documents.views._asked import DOCUMENTS as ATTACHMENTS
 from specgen.documents.views._fields import find_field, name_fields, say_fields
+from specgen.documents.views._needed import find_held, tell_held
 from specgen.documents.views._open_answers import list_open_answers
 from specgen.documents.waiting_rules import awaits_review
 from specgen.model.field import dotted_path
-from specgen.model.figure_text import fill_figures
+from specgen.model.source import Kind, Source
 
 # The subject of a value by the section that it stands in.
 _SUBJECTS = {
@@ -30,6 +44,12 @@ _SUBJECTS = {
 _OF_SECTION = {section: subject for subject, sections in _SUBJECTS.items() for section in sections}
 DOCUMENTS = "Documents"
 _RULE = re.compile(r"([A-Z]{3}-\d\d)[a-z]")
+# What of an attachment each rule on all of them is about, as its name says it.
+_OF_KIND = {
+    "SUB-03": re.compile(r"^(?!Acceptance).*\breports?\b"),
+    "SUB-04": re.compile(r"\b(?:reports?|[Ll]etter|in writing)\b"),
+}
+_OF_RULE = re.compile(r"[A-Z]{3}\b")
 _REVIEW = "Review of the specification: paragraphs met, and deviations"
 # The figures that the procedure goes by until somebody confirms or corrects them.
 _PROPOSED = {
@@ -45,6 +65,20 @@ _PROPOSED = {
 }
 
 
+class Item(NamedTuple):
+    """A value or a document that is asked for; `holds` are the rules, sums and documents that wait for it."""
+
+    text: str
+    holds: tuple[str, ...]
+    figures: tuple[DisplayValue, ...] = ()  # that hold until somebody confirms or corrects them, with their sources
+    names: str = ""  # the role of the party whose name is asked for
+
+    @property
+    def told(self) -> str:
+        """The item with the figure proposed: `Aesthetic joint tolerance: confirm 1/16 in`."""
+        return f"{self.text}: confirm {join_figures(self.figures)}" if self.figures else self.text
+
+
 class Request(NamedTuple):
     """What a party is asked for in one subject before one work."""
 
@@ -52,11 +86,7 @@ class Request(NamedTuple):
     order: int  # of what it is needed before
     before: str
     subject: str
-    items: tuple[str, ...]
-    holds: tuple[tuple[str, ...], ...]  # for each item, the codes of the rules that it holds up
-
-
-Told = tuple[str, tuple[str, ...]]  # an item and what it holds up
+    items: tuple[Item, ...]
 
 
 def list_requests(context: DocumentContext) -> tuple[Request, ...]:
@@ -65,33 +95,46 @@ def list_requests(context: DocumentContext) -> tuple[Request, ...]:
 
 
 def _gather(context: DocumentContext) -> tuple[Request, ...]:
-    told: dict[tuple[str, int, str, str], list[Told]] = defaultdict(list)
-    held = find_held(context)
+    told: dict[tuple[str, int, str, str], list[Item]] = defaultdict(list)
     for asked, paths in _group(context).items():
-        told[asked] += say(context, paths, held)
+        told[asked] += say(context, paths)
     for document in list_pending(context):
         places = "" if document.subjects == ("project",) else f" ({', '.join(document.subjects)})"
         key = (document.owed_by, *sort_document(context, document), DOCUMENTS)
-        told[key].append((f"{document.name}{places}", (_RULE.sub(r"\1", document.code),)))
-    told_early = list(list_open_answers(context))
-    if told_early:
-        told[("architect", *DECISION, DOCUMENTS)] += told_early
+        told[key].append(Item(f"{document.name}{places}", _tell_rules(context, document)))
+    for answer in list_open_answers(context):
+        stage = DECISION if answer.decides else find_next_package(context)
+        told[("architect", *stage, DOCUMENTS)].append(Item(answer.question, answer.holds))
     if awaits_review(context):
-        told[("applicator", *SUBMITTAL, DOCUMENTS)].append((_REVIEW, ("SUB-05",)))
+        told[("applicator", *SUBMITTAL, DOCUMENTS)].append(Item(_REVIEW, ("SUB-05",)))
     parties = _order_parties(context, list(told))
     keys = sorted(told, key=lambda key: (parties.index(key[0]), key[1], key[3] == DOCUMENTS))
-    return tuple(Request(*key, *map(tuple, zip(*told[key], strict=True))) for key in keys)
+    return _hold_names(context, tuple(Request(*key, tuple(told[key])) for key in keys))
 
 
-def find_held(context: DocumentContext) -> dict[str, set[str]]:
-    """The codes of the rules that wait for a value, by its dotted path."""
-    held: dict[str, set[str]] = defaultdict(set)
-    for clause in context.judgment.not_judged:
-        for need in clause.needs:
-            held[need].add(clause.rule)
-    for item in context.judgment.open_items:
-        held[item.path].update(code[:6] for code in item.holds_up)
-    return held
+def _tell_rules(context: DocumentContext, document: RequiredDocument) -> tuple[str, ...]:
+    """The rule that asks for a document, and those on every document of its kind that wait for one."""
+    waiting = find_held(context).get(ATTACHMENTS, set())
+    of_kind = [rule for rule, kind in _OF_KIND.items() if rule in waiting and kind.search(document.name)]
+    return (_RULE.sub(r"\1", document.code).replace(", ", " "), *of_kind)
+
+
+def _hold_names(context: DocumentContext, requests: tuple[Request, ...]) -> tuple[Request, ...]:
+    """The requests; a party whose name is asked for holds up its measures, and the first of what it is asked for."""
+    early = {role: {code[:6]: None for code in codes} for role, codes in list_early_measures(context).items()}
+    first: dict[str, Request] = {}
+    for request in requests:
+        first.setdefault(request.party, request)
+
+    def hold(item: Item, roles: tuple[str, ...] = ()) -> Item:
+        if not item.names or item.names in roles or any(_OF_RULE.match(code) for code in item.holds):
+            return item
+        asked = first[item.names].items if item.names in first else ()
+        named = (*roles, item.names)  # a party may be asked for the name of who asks for its own
+        held = early.get(item.names) or dict.fromkeys(code for one in asked for code in hold(one, named).holds)
+        return item._replace(holds=tuple(held) or item.holds)
+
+    return tuple(request._replace(items=tuple(map(hold, request.items))) for request in requests)
 
 
 def _group(context: DocumentContext) -> dict[tuple[str, int, str, str], list[str]]:
@@ -112,31 +155,49 @@ def _order_parties(context: DocumentContext, keys: list[tuple[str, int, str, str
     return sorted(first, key=lambda party: (first[party] > 0, -weight[party]))
 
 
-def say(context: DocumentContext, paths: list[str], held: dict[str, set[str]]) -> Iterator[Told]:
-    """Each field with the marks that lack it, and the figure proposed for it; what it holds up."""
+def say(context: DocumentContext, paths: list[str]) -> Iterator[Item]:
+    """Each field with its unit and the marks that lack it, and the figure proposed for it; what it holds up."""
     names = name_fields(context, paths)
     labeled: dict[str, list[str]] = defaultdict(list)
     for path in paths:
         labeled[next(iter(name_fields(context, [path])))].append(path)
     for label, marked in names.items():
         path = labeled[label][-1]
-        (said,) = say_fields({_ask(context, path, label): marked})
-        proposed = propose(context, path)
-        rules = sorted(set().union(*(held.get(one, ()) for one in labeled[label])))
-        yield f"{said}: confirm {proposed}" if proposed else said, tuple(rules)
+        figures = propose(context, path)
+        (said,) = say_fields({_ask(context, path, label, not figures): marked})
+        holds = sorted(set().union(*(tell_held(context, one) for one in labeled[label])))
+        yield Item(said, tuple(holds), figures, find_named(context, path))
 
 
-def _ask(context: DocumentContext, path: str, label: str) -> str:
+def _ask(context: DocumentContext, path: str, label: str, with_unit: bool) -> str:
     """The question of a field, in words that its party can answer; a label asks for itself."""
     field = context.project.schema.field_at(tuple(path.split(".")))
     if field is None:
         return label
-    asked = fill_figures(context.tell(field.asks), context.figure)
-    return asked or (f"{label}: yes/no" if field.kind == "yes_no" else label)
+    asked = word_question(context, field) or (f"{label}: yes/no" if field.kind == "yes_no" else label)
+    return add_unit(asked, field, context.first) if with_unit else asked
 
 
-def propose(context: DocumentContext, path: str) -> str:
-    """`1/8 in`, `60 to 100`; empty for a value that nothing stands in for."""
+def propose(context: DocumentContext, path: str) -> tuple[DisplayValue, ...]:
+    """The figures that hold until somebody confirms or corrects them: none, one, or the ends of a range."""
     field = find_field(context, path)
     rows = _PROPOSED.get(dotted_path(field.path), ()) if field else ()
-    return " to ".join(context.limit(row).text for row in rows)
+    return tuple(context.limit(row) for row in rows)
+
+
+def join_figures(figures: Iterable[DisplayValue]) -> str:
+    """`1/8 in`, `60 to 100`; empty for none."""
+    return " to ".join(figure.text for figure in figures)
+
+
+def tell_basis(figures: Iterable[DisplayValue]) -> str:
+    """`common practice, no source`: where figures come from, each origin once; empty for none."""
+    return "; ".join(dict.fromkeys(_tell_origin(figure.source) for figure in figures if figure.source))
+
+
+def _tell_origin(source: Source) -> str:
+    """`from memory (ASTM C1521)`, or the text that a published figure is in."""
+    named = source.short or source.reference
+    if source.kind in (Kind.PRACTICE, Kind.MEMORY):
+        return f"{source.kind.value} ({named})" if named else source.kind.value
+    return named or source.kind.value

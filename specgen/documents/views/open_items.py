@@ -1,42 +1,45 @@
 """Every open item by the party that owes it: what it holds up, and before which work it is needed."""
 
-from collections.abc import Iterable, Iterator
+import re
+from collections.abc import Iterator
 from itertools import groupby
 from typing import Any, NamedTuple
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.measures import name_groups
 from specgen.documents.members import span_marks
 from specgen.documents.parties import name_party, name_role
 from specgen.documents.views._asked import DECISION, SUBMITTAL, Asked, find_last, list_asked, list_held
 from specgen.documents.views._fields import OF_ASCE_7
+from specgen.documents.views._needed import tell_rules
 from specgen.documents.views._open_answers import EDITION, SPEC_SECTIONS, assumes_edition
-from specgen.documents.views._requests import DOCUMENTS, Request, find_held, list_requests, propose, say
+from specgen.documents.views._requests import DOCUMENTS, Item, join_figures, list_requests, propose, say, tell_basis
 from specgen.model.block import CheckBox
 
 # The lists that are asked for in words of their own.
 _LISTED = {SPEC_SECTIONS: ("contract.spec_sections",)}
 _CODE = "code.edition"
-# So many items of a party are read at a glance.
-_GLANCE = 6
+# The code of a rule; a section of the code adopted begins with the other.
+_RULE, _OF_CODE = re.compile(r"[A-Z]{3}-\d\d"), "COD "
 
 
 class OpenLine(NamedTuple):
-    """One open item by itself; `rules` are the codes of those it holds up, spanned."""
+    """One open item by itself; `holds` are the codes of the rules and documents that it holds up, spanned."""
 
     party: str  # its role
     before: str
     subject: str
     item: str
-    rules: str
+    holds: str
 
 
 def list_lines(context: DocumentContext) -> tuple[OpenLine, ...]:
     """Every open item in a line of its own, in the order in which the table has them."""
     return tuple(
-        OpenLine(request.party, request.before, request.subject, item, span_marks(dict.fromkeys(held)))
+        OpenLine(request.party, request.before, request.subject, item.told, _span_holds(item))
         for request in list_requests(context)
-        for item, held in zip(request.items, request.holds, strict=True)
+        for item in request.items
     )
 
 
@@ -50,6 +53,7 @@ class OpenValue(NamedTuple):
     rules: tuple[str, ...]  # codes of those it holds up
     proposed: str  # the figure that holds until somebody confirms or corrects it; empty without one
     told: bool  # whether a document that is asked for beside it tells it
+    basis: str = ""  # where the figure proposed comes from
 
 
 class OpenDocument(NamedTuple):
@@ -68,15 +72,16 @@ def list_values(context: DocumentContext) -> tuple[OpenValue, ...]:
 
     Those are what a document pending will tell, and what the code adopted has no use for: a package waits for them.
     """
-    held, schema = find_held(context), context.project.schema
+    schema = context.project.schema
     every = [(one, False) for one in list_asked(context)] + [(one, True) for one in list_held(context)]
     listed = {one.path for one, _ in every}
     left = (item for item in context.judgment.open_items if item.path not in listed)
     every += [(Asked(item.path, item.owed_by, *SUBMITTAL), False) for item in left]
     return tuple(
-        OpenValue(*one, tuple(sorted(held.get(one.path, ()))), propose(context, one.path), told)
+        OpenValue(*one, tuple(sorted(tell_rules(context, one.path))), join_figures(figures), told, tell_basis(figures))
         for one, told in sorted(every, key=lambda entry: entry[0].order)
         if schema.field_at(tuple(one.path.split("."))) is not None
+        for figures in (propose(context, one.path),)
     )
 
 
@@ -99,32 +104,31 @@ def is_needed(context: DocumentContext, order: int, stage: str) -> bool:
 
 def list_documents(context: DocumentContext) -> tuple[OpenDocument, ...]:
     """Every document, list, and answer that is asked for and stands in no field, in the order of need."""
-    schema, held = context.project.schema, find_held(context)
+    schema = context.project.schema
     lists: dict[tuple[str, int, str], dict[str, list[str]]] = {}
     for one in list_asked(context):
         if schema.field_at(tuple(one.path.split("."))) is None:
             named = lists.setdefault((one.party, one.order, one.before), {})
             named.setdefault(one.path.rpartition(".")[2], []).append(one.path)
     found = [
-        OpenDocument(*key, name, rules, tuple(paths))
+        OpenDocument(*key, item.told, item.holds, tuple(paths))
         for key, named in lists.items()
         for paths in named.values()
-        for name, rules in say(context, paths, held)
+        for item in say(context, paths)
     ]
     for asked in list_requests(context):
         if asked.subject == DOCUMENTS:
-            told = zip(asked.items, asked.holds, strict=True)
             key = (asked.party, asked.order, asked.before)
-            apart = [(name, rules) for name, rules in told if not name.startswith(EDITION)]  # which a field holds
-            found += [OpenDocument(*key, name, rules, _LISTED.get(name, ())) for name, rules in apart]
+            apart = [item for item in asked.items if not item.text.startswith(EDITION)]  # which a field holds
+            found += [OpenDocument(*key, one.told, one.holds, _LISTED.get(one.text, ())) for one in apart]
     return tuple(sorted(found, key=lambda one: one.order))
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """A row for each item up to the submittal; for later work, one for each subject where there is much of it."""
+    """A row for each item, in the order in which they are needed of each party."""
     lines: list[tuple[Any, ...]] = []
     for party, mine in groupby(list_requests(context), key=lambda request: request.party):
-        cells = [row for _, same in groupby(mine, key=lambda one: one.before) for row in _list_rows(list(same))]
+        cells = [(one.before, _set_box(item), _span_holds(item)) for one in mine for item in one.items]
         first = name_party(context, party)
         lines += [(first if not number else name_role(party), *row, "") for number, row in enumerate(cells)]
     header = ("From", "Needed before", "Value or document", "Holds up", "Answer, date")
@@ -142,33 +146,34 @@ def count_asked(context: DocumentContext) -> dict[str, int]:
 
 def tell_asked(context: DocumentContext) -> str:
     """All items in one text, to find the marks in it."""
-    return "\n".join(item for request in list_requests(context) for item in request.items)
+    return "\n".join(item.text for request in list_requests(context) for item in request.items)
 
 
-def _list_rows(same: list[Request]) -> Iterator[tuple[str, Any, str]]:
-    """What is needed before one work, each item with its box."""
-    told = [pair for request in same for pair in zip(request.items, request.holds, strict=True)]
-    before = same[0].before
-    if same[0].order <= SUBMITTAL[0]:
-        yield from ((before, CheckBox(item), _span_rules(held)) for item, held in told)
-    elif len(told) <= _GLANCE:
-        yield before, _set_boxes(item for item, _ in told), _span_rules(code for _, held in told for code in held)
-    else:
-        for request in same:
-            rules = _span_rules(code for held in request.holds for code in held)
-            yield before, [f"{request.subject}: ", *_set_boxes(request.items)], rules
+def tell_holds_key(context: DocumentContext) -> str:
+    """`rules, numbered by subject: ACC access; documents: D06 Calculations`: of the codes that are printed."""
+    return "; ".join(_tell_kinds(context))
 
 
-def _span_rules(codes: Iterable[str]) -> str:
+def _set_box(item: Item) -> list[Any]:
+    """The item with its box; a figure that is proposed bears the letter of its source."""
+    if not item.figures:
+        return [CheckBox(item.text)]
+    ends = [part for figure in item.figures for part in (" to ", figure)]
+    return [CheckBox(f"{item.text}: confirm"), " ", *ends[1:]]
+
+
+def _span_holds(item: Item) -> str:
     """`ATT-05, COD-02 to COD-04`."""
-    return span_marks(dict.fromkeys(codes))
+    return span_marks(dict.fromkeys(item.holds))
 
 
-def _set_boxes(items: Iterable[str]) -> list[Any]:
-    """The items in one cell, each with its box; a question ends with its own mark."""
-    cell: list[Any] = []
-    for item in items:
-        if cell:
-            cell.append(" " if str(cell[-1].label).endswith("?") else "; ")
-        cell.append(CheckBox(item))
-    return cell
+def _tell_kinds(context: DocumentContext) -> Iterator[str]:
+    held = {code for request in list_requests(context) for item in request.items for code in item.holds}
+    rules = sorted(code for code in held if _RULE.fullmatch(code))
+    if rules:
+        yield f"rules, numbered by subject: {name_groups(rules)}"
+    if any(code.startswith(_OF_CODE) for code in held):
+        yield "COD with a section: code requirement, D02"
+    documents = [f"{known.id} {known.title}" for known in context.rest.known if known.id in held]
+    if documents:
+        yield f"documents: {', '.join(documents)}"

@@ -1,20 +1,21 @@
-"""The date by which each stage has its answers: the project's own, or a blank."""
+"""The date by which each stage has its answers: that of the project, or a blank."""
 
 import datetime
+from collections.abc import Iterator
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.views._asked import START, SUBMITTAL, find_last
+from specgen.documents.submission import find_last_submission
+from specgen.documents.views._asked import DECISION, START, SUBMITTAL, find_last
 from specgen.documents.views._requests import list_requests
 from specgen.model.block import Blank
 from specgen.model.field import Path
+from specgen.model.value_text import long_date
 
-# The order of what is needed before the package goes in.
-BEFORE_SUBMITTAL = SUBMITTAL[0]
 _LATER = "each later step"
 _HEAD = 15
 # The field that dates a stage.
-_DATES: dict[str, Path] = {
+_DATED_BY: dict[str, Path] = {
     SUBMITTAL[1]: ("schedule", "submit_on"),
     "mockup": ("mockup", "planned_on"),
     START[1]: ("schedule", "work_start"),
@@ -23,34 +24,53 @@ _DATES: dict[str, Path] = {
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row of dates below the stages before which something is asked, the steps of the work in one."""
-    stages = {(request.order, request.before): None for request in list_requests(context)}
-    first = [before for order, before in sorted(stages) if order <= SUBMITTAL[0] or before in _DATES]
-    told = [*first, *([_LATER] if len(first) < len(stages) else [])]
+    stages = sorted({(request.order, request.before): None for request in list_requests(context)})
+    dated = [(order, before) for order, before in stages if order <= SUBMITTAL[0] or before in _DATED_BY]
+    told = [(before, _tell_date(context, order, before)) for order, before in dated]
+    told += [(_LATER, Blank(f"Reply by, before {_LATER}", "date"))] if len(dated) < len(stages) else []
     if not told:
         return TableView((), (), ())
-    heads = ("Needed before", *(f"{stage[:1].upper()}{stage[1:]}" for stage in told))
+    heads = ("Needed before", *(f"{stage[:1].upper()}{stage[1:]}" for stage, _ in told))
     share = (100 - _HEAD) // len(told)
     widths = (100 - share * len(told), *([share] * len(told)))
-    return TableView(heads, (("Reply by", *(_tell_date(context, stage) for stage in told)),), widths)
+    return TableView(heads, (("Reply by", *(date for _, date in told)),), widths)
 
 
-def find_date(context: DocumentContext, stage: str) -> datetime.date | None:
-    """The date of a stage; None where the project gives none, or none after this draft."""
-    path = _DATES.get(stage)
+def find_due(context: DocumentContext, order: int) -> datetime.date | None:
+    """The date of the first stage that does not begin before the work of this order; None where none is dated."""
+    dates = context.remember(_list_days)
+    return min((day for at, day in dates if at >= order), default=None)
+
+
+def _tell_date(context: DocumentContext, order: int, before: str) -> object:
+    """The date of a stage, for the decision that of the first dated stage behind it; a blank where none is dated.
+
+    What comes before the decision is agreed on site.
+    """
+    due = find_due(context, order) if order >= DECISION[0] else None
+    return long_date(due) if due else Blank(f"Reply by, before {before}", "date")
+
+
+def _find_date(context: DocumentContext, stage: str) -> datetime.date | None:
+    """The date of a stage; None where the project gives none, or one that the date of this draft is past."""
+    path = _DATED_BY.get(stage)
     given, drafted = context.project.get(path) if path else None, context.project.get(("package", "date"))
-    dated = isinstance(given, datetime.date) and (drafted is None or given > drafted)
+    dated = isinstance(given, datetime.date) and (drafted is None or given >= drafted)
     return given if dated else None
 
 
-def list_dates(context: DocumentContext) -> tuple[tuple[int, datetime.date], ...]:
+def _list_days(context: DocumentContext) -> tuple[tuple[int, datetime.date], ...]:
     """The dates of the stages that have one, each behind the order of its stage."""
-    orders = {SUBMITTAL[1]: BEFORE_SUBMITTAL, "mockup": find_last(context, "mockup"), START[1]: START[0]}
-    dated = ((order, find_date(context, stage)) for stage, order in orders.items())
-    return tuple((order, date) for order, date in dated if date is not None)
+    orders = {SUBMITTAL[1]: SUBMITTAL[0], "mockup": find_last(context, "mockup"), START[1]: START[0]}
+    dated = ((order, _find_date(context, stage)) for stage, order in orders.items())
+    return (*((order, date) for order, date in dated if date is not None), *_find_submission(context))
 
 
-def _tell_date(context: DocumentContext, stage: str) -> object:
-    """The date of a stage as it prints, or a blank."""
-    if find_date(context, stage) is None:
-        return Blank(f"Reply by, before {stage}", "date")
-    return context.display(_DATES[stage])
+def _find_submission(context: DocumentContext) -> Iterator[tuple[int, datetime.date]]:
+    """The last day on which the package may go in for its review to end before the mockup, where no day is planned."""
+    last = find_last_submission(context)
+    if last is None or context.project.get(("schedule", "submit_on")) is not None:
+        return
+    drafted = context.project.get(("package", "date"))
+    if drafted is None or last >= drafted:
+        yield SUBMITTAL[0], last

@@ -1,0 +1,60 @@
+"""The questions that can rule a wall out, in the order in which they are asked; the decision waits for no other."""
+
+from specgen.documents.standing_walls import BARRIER
+
+# What no rule asks of a wall that stands, and the code does.
+BEHIND = "COD, "
+# Rule or clause, question, and the answer that rules the wall out; what is soonest asked and refuses most comes first.
+QUESTIONS = (
+    (
+        "ATT-10",
+        "Asbestos in the existing wall, lead in its coating",
+        "asbestos is found and can be neither removed nor left undisturbed; lead alone does not decide, see D05",
+    ),
+    (
+        BEHIND,
+        "Wall behind the board: concrete or masonry designed to the code, or framed",
+        "the wall is framed, or not designed to the code, without a test to ASTM E331: a WRB is then required",
+    ),
+    ("ATT-03", "Local rule on fasteners", "the local code requires fasteners through the board"),
+    ("ATT-07", "Bond of the adhesive to the WRB", "no report shows the bond of this adhesive to this WRB"),
+    (
+        "ATT-05",
+        "Bond of the existing surface",
+        "a pull is below the engineer's minimum, and the surface is neither removed nor overlaid with fastened "
+        "sheathing and WRB (a new wall type: drained, with its own NFPA 285 report and special inspection)",
+    ),
+    (BARRIER, "Barrier wall without drainage", "the architect does not accept in writing a wall without drainage"),
+    ("COD-02", "Drained wall by the local code", "the local code requires a drained wall"),
+    ("COD-03d", "Fire class by the local code", "the wall does not reach the class that the authority requires"),
+    (
+        "COD-03",
+        "NFPA 285 and NFPA 268",
+        "neither a report nor an engineer's extension accepted by the authority covers this wall",
+    ),
+    (
+        "HEA-02",
+        "Heat at the board",
+        "the face temperature exceeds {board.softens}, the maximum use temperature of EPS",
+    ),
+    (
+        "HEA-05",
+        "Dark color over EPS",
+        "the EIFS manufacturer refuses the color, and the architect accepts none with a light reflectance of minimum "
+        "{color.lrv_least}",
+    ),
+    ("ATT-09", "Wind on the adhered wall", "the wind suction exceeds the tested load divided by the safety factor"),
+    (
+        "ATT-08",
+        "Drainage behind the board",
+        "the drainage efficiency is below {drainage.efficiency} by ASTM E2273, or the drained water has no outlet",
+    ),
+    ("INS-03", "EPS board for EIFS", "no aged board to ASTM E2430 is available"),
+)
+APART = {code for code, *_ in QUESTIONS if len(code) == len("COD-03d")}
+_CODES = {code for code, *_ in QUESTIONS}
+
+
+def rules_out(rule: str, code: str) -> bool:
+    """Whether a clause of a rule can rule a wall out."""
+    return rule in _CODES or code in _CODES

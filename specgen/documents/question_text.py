@@ -1,0 +1,31 @@
+"""The words in which a field asks its party, as far as its label by itself asks nobody."""
+
+from specgen.documents.context import DocumentContext
+from specgen.model.absence import Absent
+from specgen.model.field import Field
+from specgen.model.figure_text import fill_figures
+
+# Where the code requires the inspection, none is no answer.
+_INSPECTION, _NONE = ("contract", "inspection_level"), ", or none if the code allows"
+
+
+def word_question(context: DocumentContext, field: Field) -> str:
+    """The question of a field, its figures in the project's system; empty where its label asks for itself."""
+    asked = fill_figures(context.tell(field.asks), context.figure)
+    if field.path == _INSPECTION and _is_inspected(context):
+        return asked.replace(_NONE, "").replace(", full", " or full")
+    return asked
+
+
+def list_answers(context: DocumentContext, field: Field) -> tuple[str, ...]:
+    """The choices of a field that the code leaves open."""
+    ruled_out = ("none",) if field.path == _INSPECTION and _is_inspected(context) else ()
+    return tuple(value for value in field.values if value not in ruled_out)
+
+
+def _is_inspected(context: DocumentContext) -> bool:
+    """Whether the code requires a special inspection, as far as it is known."""
+    try:
+        return bool(context.resolve((), "special-inspection-due").result)
+    except Absent:
+        return False
