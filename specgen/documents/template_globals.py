@@ -29,6 +29,7 @@ from specgen.documents.views.mockup_details import name_places
 from specgen.documents.views.open_items import count_asked, tell_asked
 from specgen.documents.views.site_limits import find_stricter
 from specgen.documents.views.to_verify import tell_verifiers
+from specgen.documents.views._open_answers import assumes_edition
 from specgen.documents.waiting_rules import count_not_evaluated, list_waiting_rules
 from specgen.judging.registry import load_rules
 from specgen.model.absence import Absent
@@ -65,7 +66,6 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "rule_key": name_groups(
             (*(clause.rule for clause in context.judgment.not_judged), *list_waiting_rules(context))
         ),
-        "waiting_rules": ", ".join(list_waiting_rules(context)),
         "contact": tell_contact(context),
         "reply_route": tell_route(context),
         "issues_compared": tell_issues(context),
@@ -74,6 +74,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "open_items": context.judgment.open_items,
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},
         "code_name": code_name(context),
+        "edition_assumed": assumes_edition(context),
         "rules_evaluated": _count_evaluated(context),
         "marks": tell_marks(context, tell_asked(context)),
         "mockup_places": name_places(context),

@@ -23,10 +23,10 @@ from specgen.documents.views._cells import cite_section, join_cells
 from specgen.model.absence import Absent
 from specgen.model.field import Path
 from specgen.model.working import Lookup
+from specgen.resolving.answer_sources import answer_source
 from specgen.standards import find_source
 
 CODES = {"ibc": "International Building Code", "irc": "International Residential Code"}
-_UNCONFIRMED = "not confirmed; architect to confirm in writing"
 _IF_DUE = "; if required, the walls are not suitable as designed"
 _UNNAMED = "authority to name"
 _ASKED = "letter of the authority pending, see D19"
@@ -35,6 +35,7 @@ _COATINGS_SINCE = "2009"
 # Weather protection and water-resistive barrier, before the chapter was numbered anew and since.
 _WEATHER, _RENUMBERED = ("1403.2, 1404.2", "1402.2, 1403.2"), "2018"
 _DRAINED: Path = ("drainage", "kind")
+_FASTENERS: Path = ("code", "local_fasteners_required")
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -98,6 +99,7 @@ def _tell_drainage(context: DocumentContext, edition: dict[str, Any], mark: str)
     if kind not in (None, "none"):
         how = "provided by " if found.result else _tell_who_asks(context, mark)
         why += ["; ", how, context.display(("walls", mark, *_DRAINED))]
+        why += [", drainage efficiency minimum ", context.limit("drainage.efficiency")]
     elif mark in context.remember(list_barriers):
         why += ["; barrier wall, which does not drain water behind it: architect to accept in writing"]
     return cite_section(number, found.source[0], "drainage"), "yes" if found.result else "no", why
@@ -217,16 +219,26 @@ def _tell_fasteners(context: DocumentContext) -> tuple[Any, ...]:
     """
     project, above = context.project, ("code", "local_fasteners_above")
     authority, basis = ("code", "jurisdiction"), ("code", "local_fasteners_basis")
-    due: list[Any] = [context.display(("code", "local_fasteners_required"))]
     if project.get(authority) is None:
-        return "local code", "pending", [context.ask(authority), " not named; architect to confirm in writing", _IF_DUE]
+        return "local code", "pending", [*_tell_unlettered(context, "not named"), _IF_DUE]
+    named = context.display(authority)
+    due: list[Any] = [context.display(_FASTENERS)]
     if project.get(above) is not None:
         due += [", above ", context.display(above)]
-    said: list[Any] = [context.display(authority), ": "]
-    settled = project.get(basis) or project.get(("code", "local_fasteners_required"))
-    said += [context.display(basis)] if project.get(basis) else [_UNCONFIRMED, "" if settled else _IF_DUE]
+    settled = project.get(basis) or project.get(_FASTENERS)
+    lettered = [named, ": ", context.display(basis)] if project.get(basis) else []
+    said = [*(lettered or _tell_unlettered(context, named)), "" if settled else _IF_DUE]
     if not settled:
         due = ["pending"]
     paths = [("elevations", mark, "local_fasteners_required") for mark in project.members.get(("elevations",), ())]
     given = [[f"{path[1]}: ", context.display(path)] for path in paths if project.get(path) is not None]
     return "local code", due, join_cells([said, *given])
+
+
+def _tell_unlettered(context: DocumentContext, authority: Any) -> list[Any]:
+    """`not required, by the applicator; letter of the authority, City of Ambry, pending`: what no letter bears out."""
+    required = context.project.get(_FASTENERS)
+    answered = answer_source(context.project, _FASTENERS)
+    by = answered.reference if answered else "the applicator"
+    said = "not confirmed" if required is None else f"{'' if required else 'not '}required, by {by}"
+    return [f"{said}; letter of the authority, ", authority, ", pending"]
