@@ -24,12 +24,12 @@ from specgen.documents.template_functions import Function, check_words, figure_f
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
 from specgen.documents.transmittal import cite_procedure
+from specgen.documents.views._open_answers import assumes_edition
 from specgen.documents.views.code_items import code_name
 from specgen.documents.views.mockup_details import name_places
 from specgen.documents.views.open_items import count_asked, tell_asked
 from specgen.documents.views.site_limits import find_stricter
 from specgen.documents.views.to_verify import tell_verifiers
-from specgen.documents.views._open_answers import assumes_edition
 from specgen.documents.waiting_rules import count_not_evaluated, list_waiting_rules
 from specgen.judging.registry import load_rules
 from specgen.model.absence import Absent

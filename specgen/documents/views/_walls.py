@@ -22,7 +22,7 @@ SAID = {
 
 
 def describe_build_up(context: DocumentContext, mark: str) -> str:
-    """`glass mat gypsum on cold-formed steel framing at 16 in, fluid-applied WRB, notched-trowel adhesive, 4 in EPS`."""
+    """`glass mat gypsum on wood framing at 16 in, fluid-applied WRB, notched-trowel adhesive, 2 in EPS`."""
     wall = ("walls", mark)
     method = context.display((*wall, "attachment", "method")).text
     barrier = context.project.get((*wall, "wrb", "kind"))

@@ -1,7 +1,9 @@
 """The rules that could not be judged: those that decide a wall with what each waits for, the others by number."""
 
+import re
 from collections import defaultdict
 from collections.abc import Iterator
+from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
@@ -10,10 +12,12 @@ from specgen.documents.required_documents import list_measured, list_pending
 from specgen.documents.views._requests import list_requests
 from specgen.documents.views._rules import list_undecided, name_rules
 from specgen.documents.waiting_rules import list_waiting_rules
+from specgen.model.block import Strong, Text
 from specgen.model.value_text import count
 
 # Where each value and document stands.
 _IN_LIST = "See D19."
+_YES_NO = re.compile(r"(?<=\?) yes/no|: yes/no")
 # A rule by what each party owes for it.
 Pending = dict[str, dict[str, list[str]]]
 
@@ -25,7 +29,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     unjudged = dict.fromkeys(sorted(clause.rule for clause in judgment.not_judged))
     decides = {rule: [mark for mark, rules in undecided.items() if rule in rules] for rule in unjudged}
     pending = _list_pending(context)
-    lines = [
+    lines: list[tuple[Any, ...]] = [
         (_name(context, rule), ", ".join(walls), _say_pending(pending.get(rule, {})))
         for rule, walls in decides.items()
         if walls
@@ -62,12 +66,15 @@ def _list_pending(context: DocumentContext) -> Pending:
     return {**documents, **values}
 
 
-def _say_pending(owed: dict[str, list[str]]) -> str:
+def _say_pending(owed: dict[str, list[str]]) -> Any:
     """`Architect: Basic wind speed; Mean roof height. Engineer: Safety factor on the tested wind load.`"""
-    return " ".join(f"{name_role(party)}: {_join(items)}" for party, items in owed.items()) or _IN_LIST
+    cell: list[Any] = []
+    for party, items in owed.items():
+        cell += [" " if cell else "", Strong((Text(f"{name_role(party)}:"),)), f" {_join(items)}"]
+    return cell or _IN_LIST
 
 
 def _join(items: list[str]) -> str:
     """The items as a list within a cell; a question ends with its own mark, and nobody answers it here."""
-    said = "; ".join(item.replace("? yes/no", "?") for item in items).replace("?; ", "? ")
+    said = "; ".join(_YES_NO.sub("", item) for item in items).replace("?; ", "? ")
     return said if said.endswith("?") else f"{said}."

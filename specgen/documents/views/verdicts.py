@@ -11,6 +11,7 @@ from specgen.model.value_text import count
 
 _NONE = "None"
 
+
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Wall, build-up, verdict, and what it rests on, in the document that lists the rules below."""
     return set_verdicts(context, "below")
