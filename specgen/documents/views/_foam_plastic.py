@@ -60,6 +60,12 @@ def _cite(context: DocumentContext, number: str, row: str) -> DisplayValue:
     return cite_section(number, find_source(source), "foam plastic")
 
 
+def _figure(context: DocumentContext, row: str) -> Any:
+    """A figure of the building code with its section; under the residential one the section of the row is its own."""
+    limit = context.limit(row)
+    return limit.text if context.project.get(("code", "model")) == "irc" else limit
+
+
 def _section(context: DocumentContext, place: int) -> str:
     return SECTIONS[str(context.project.get(("code", "model")))][place]
 
@@ -69,10 +75,10 @@ def _tell_burning(context: DocumentContext, wall: str) -> Cells:
     strict = is_restricted(context)
     section = "2603.5.4" if strict else _section(context, 0)
     row = "board" if strict else "foam"
-    cell: list[Any] = ["flame spread index maximum ", context.limit(f"{row}.flame_spread")]
+    cell: list[Any] = ["flame spread index maximum ", _figure(context, f"{row}.flame_spread")]
     cell += [
         ", smoke-developed index maximum ",
-        context.limit(f"{row}.smoke_developed"),
+        _figure(context, f"{row}.smoke_developed"),
         "; board ",
         *_indexes(context, wall),
     ]
@@ -95,7 +101,7 @@ def _indexes(context: DocumentContext, wall: str) -> Iterator[Any]:
 def _tell_barrier(context: DocumentContext, wall: str) -> Cells:
     """What parts the board from the interior; where nothing the project gives does, the architect is asked."""
     number = _cite(context, _section(context, 1), "ibc_foam_barrier")
-    parts, least = find_barrier(context, wall), context.limit("foam.thermal_barrier")
+    parts, least = find_barrier(context, wall), _figure(context, "foam.thermal_barrier")
     if parts:
         shown = [part for path in parts for part in (context.display(path), " ")]
         wallboard = [", minimum ", least] if "layers" in parts[0] else []

@@ -6,7 +6,7 @@ from specgen.documents.required_documents import list_measured, looks_for_docume
 from specgen.documents.views._rules import list_undecided, name_rules
 from specgen.documents.views._walls import SAID, describe_build_up
 from specgen.documents.views.answers import list_deciding
-from specgen.model.finding import Severity, WallJudgment
+from specgen.model.finding import Severity, Verdict, WallJudgment
 from specgen.model.value_text import count
 
 _NONE = "None"
@@ -42,7 +42,8 @@ def _tell_exceptions(context: DocumentContext, mark: str, judged: WallJudgment) 
         f"Not met: {'; '.join(stops)}." if stops else "",
         f"Measures required: {'; '.join(measures)}." if measures else "",
     )
-    return " ".join(filter(None, parts)) or _NONE
+    none = "None so far" if judged.verdict is Verdict.NOT_YET_KNOWN else _NONE
+    return " ".join(filter(None, parts)) or none
 
 
 def _tell_pending(context: DocumentContext, mark: str, where: str) -> str:
