@@ -24,8 +24,7 @@ from specgen.documents.template_functions import Function, check_words, figure_f
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
 from specgen.documents.transmittal import cite_procedure
-from specgen.documents.views._open_answers import assumes_edition
-from specgen.documents.views.code_items import code_name
+from specgen.documents.views.code_items import code_name, tell_who_adopts
 from specgen.documents.views.mockup_details import name_places
 from specgen.documents.views.open_items import count_asked, tell_asked
 from specgen.documents.views.site_limits import find_stricter
@@ -74,7 +73,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "open_items": context.judgment.open_items,
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},
         "code_name": code_name(context),
-        "edition_assumed": assumes_edition(context),
+        "code_basis": tell_who_adopts(context),
         "rules_evaluated": _count_evaluated(context),
         "marks": tell_marks(context, tell_asked(context)),
         "mockup_places": name_places(context),

@@ -20,6 +20,7 @@ from specgen.documents.views import _energy as energy
 from specgen.documents.views import _fire_tests as fire_tests
 from specgen.documents.views import _foam_plastic as foam_plastic
 from specgen.documents.views._cells import cite_section, join_cells
+from specgen.documents.views._open_answers import assumes_edition
 from specgen.model.absence import Absent
 from specgen.model.field import Path
 from specgen.model.working import Lookup
@@ -70,6 +71,13 @@ def code_name(context: DocumentContext) -> Any:
     """The adopted code in words, or an open value if the project does not name it."""
     model = str(context.project.get(("code", "model")))
     return CODES.get(model) or context.display(("code", "name" if model == "other" else "model"))
+
+
+def tell_who_adopts(context: DocumentContext) -> str:
+    """On whose word a code stands whose authority is not named; empty while its edition is open."""
+    if assumes_edition(context):
+        return "assumed"
+    return "by the applicator" if context.project.is_given(("code", "edition")) else ""
 
 
 def read_edition(context: DocumentContext) -> dict[str, Any]:
