@@ -16,6 +16,7 @@ from specgen.documents.foam_reports import (
     list_heat,
     list_resistance,
 )
+from specgen.documents.members import span_marks
 from specgen.documents.standing_walls import list_solid
 from specgen.documents.views._cells import cite_section, join_cells
 from specgen.documents.views.reports import find_reports
@@ -40,7 +41,7 @@ def rows(context: DocumentContext) -> list[Cells]:
             ("Foam plastic, potential heat", _tell_heat),
             ("Foam plastic, label", _tell_label),
         ]
-    return [(f"{subject}, {', '.join(walls)}", *_join(context, walls, tell)) for subject, tell in asked if walls]
+    return [(f"{subject}, {span_marks(walls)}", *_join(context, walls, tell)) for subject, tell in asked if walls]
 
 
 def _join(context: DocumentContext, walls: list[str], tell: Callable[[DocumentContext, str], Cells]) -> Cells:

@@ -8,6 +8,7 @@ from specgen.computing.substrates import MASONRY
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.members import span_marks
 from specgen.documents.standing_walls import (
     list_bare,
     list_barriers,
@@ -91,7 +92,7 @@ def _tell_system(edition: dict[str, Any], walls: tuple[str, ...]) -> list[tuple[
         return []
     section = cite_section(edition["eifs_section"], edition["eifs_source"], "EIFS")
     met = "system to ASTM E2568, installed per the manufacturer's written instructions"
-    return [("EIFS", section, "yes", f"EIFS on {', '.join(walls)}: {met}")]
+    return [("EIFS", section, "yes", f"EIFS on {span_marks(walls)}: {met}")]
 
 
 def _tell_drainage(context: DocumentContext, edition: dict[str, Any], mark: str) -> tuple[Any, ...]:

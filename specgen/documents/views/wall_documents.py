@@ -2,6 +2,7 @@
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.members import span_marks
 from specgen.documents.owed_sheets import RequiredDocument
 from specgen.documents.parties import name_role
 from specgen.documents.views._rules import strip_clause
@@ -15,7 +16,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         for entry in list_deciding(context, mark):
             walls.setdefault(entry, []).append(mark)
     lines = tuple(
-        (entry.name, name_role(entry.owed_by), strip_clause(entry.code), ", ".join(marks))
+        (entry.name, name_role(entry.owed_by), strip_clause(entry.code), span_marks(marks))
         for entry, marks in walls.items()
     )
     return TableView(("Document", "From", "Rule", "Wall"), lines, (47, 23, 18, 12))

@@ -23,6 +23,7 @@ _ASKED = {
 }
 # The mark of an elevation, and the row: its name, the marks of the places, what is said of them, and the answers.
 Entry = tuple[str, tuple[Any, list[str], list[Any], Any]]
+_OPENING, _OPENINGS = "opening", "openings"
 _OF_OPENINGS = {"sill_pan": "sill pan", "head_flashing": "head flashing"}
 
 
@@ -54,8 +55,10 @@ def _join_places(entries: list[Entry], several: bool) -> list[Any]:
     An elevation that is its own place has its mark in the column before.
     """
     alike: dict[str, tuple[list[str], list[Any]]] = {}
+    single = sum(len(marks) for _, (_, marks, _, _) in entries) == 1
     for elevation, (_, marks, said, _) in entries:
-        named = alike.setdefault(str(said), ([], said))[0]
+        told = [_OPENING] if single and said == [_OPENINGS] else said
+        named = alike.setdefault(str(told), ([], told))[0]
         if elevation not in marks:
             named.append(f"{span_marks(marks)} ({elevation})" if several and elevation else span_marks(marks))
     return join_cells([f"{', '.join(named)}: " if named else "", *said] for named, said in alike.values())
@@ -87,7 +90,7 @@ def _openings(context: DocumentContext) -> Iterator[Entry]:
             if answers:
                 alike.setdefault("".join(map(str, answers)), ([], answers))[0].append(mark)
         for marks, answers in alike.values():
-            yield elevation, (name_member(context, "elevations", elevation), marks, ["openings"], answers)
+            yield elevation, (name_member(context, "elevations", elevation), marks, [_OPENINGS], answers)
 
 
 def _floor_lines(context: DocumentContext) -> Iterator[Entry]:
