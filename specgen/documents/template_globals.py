@@ -28,7 +28,7 @@ from specgen.documents.template_functions import Function, check_words, figure_f
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
 from specgen.documents.transmittal import cite_procedure
-from specgen.documents.views.code_items import code_name
+from specgen.documents.views.code_items import code_name, tell_who_adopts
 from specgen.documents.views.mockup_details import name_places
 from specgen.documents.views.open_items import count_asked, tell_asked, tell_holds_key
 from specgen.documents.views.site_limits import find_stricter
@@ -68,7 +68,6 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "rule_key": name_groups(
             (*(clause.rule for clause in context.judgment.not_judged), *list_waiting_rules(context))
         ),
-        "waiting_rules": ", ".join(list_waiting_rules(context)),
         "contact": tell_contact(context),
         "reply_route": tell_route(context),
         "issues_compared": tell_issues(context),
@@ -77,6 +76,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "open_items": context.judgment.open_items,
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},
         "code_name": code_name(context),
+        "code_basis": tell_who_adopts(context),
         "marks": tell_marks(context, tell_asked(context)),
         "holds_key": tell_holds_key(context),
         "mockup_places": name_places(context),

@@ -147,7 +147,7 @@ def test_a_wallboard_among_the_layers_is_the_thermal_barrier(tmp_path: Path) -> 
     layers = [{"name": "painted 5/8 in gypsum wallboard"}, {"name": "glass mat gypsum sheathing"}]
     wall = {"substrate": GYPSUM, "insulation": FOAM, "layers": layers}
     row = rows_of(tmp_path, {"code": {"model": "ibc", "edition": 2021}, "walls": {"W1": wall}})
-    (*_, told) = row["Foam plastic, thermal barrier, W1"]
+    (*_, told) = unmarked(row["Foam plastic, thermal barrier, W1"])
     assert told == "painted 5/8 in gypsum wallboard between board and interior, minimum 1/2 in"
 
 
@@ -166,7 +166,8 @@ def test_foam_plastic_in_a_wall_of_types_i_to_iv_owes_more(tmp_path: Path) -> No
         "Foam plastic, fire-resistance-rated wall, W1": [
             "2603.5.1",
             "pending",
-            f"architect to confirm the rating, if any; where rated, ASTM E119 or UL 263 {owed}",
+            "architect to confirm the rating, if any, at the fire separation distance of each face; where rated, "
+            f"ASTM E119 or UL 263 {owed}",
         ],
         "Foam plastic, potential heat, W1": [
             "2603.5.3",
@@ -282,22 +283,21 @@ def test_fasteners_of_the_local_code_are_told_by_height_and_by_elevation(tmp_pat
     assert row == [
         "local code",
         "yes, above 24 ft",
-        "City of Ashmoor: not confirmed; architect to confirm in writing; E2: no",
+        "required, by the applicator; letter of the authority, City of Ashmoor, pending; E2: no",
     ]
 
 
 def test_an_answer_on_fasteners_counts_once_the_authority_is_named(tmp_path: Path) -> None:
     subject, code = "Fasteners, local code", {"local_fasteners_required": "no"}
-    asked = "[Authority having jurisdiction] not named; architect to confirm in writing; if required, "
-    asked += "the walls are not suitable as designed"
+    unlettered = "not required, by the applicator; letter of the authority, {}, pending; if required, "
+    unlettered += "the walls are not suitable as designed"
     (unnamed := tmp_path / "unnamed").mkdir()
-    assert rows_of(unnamed, {"code": code})[subject] == ["local code", "pending", asked]
+    assert rows_of(unnamed, {"code": code})[subject] == ["local code", "pending", unlettered.format("not named")]
     said = {"jurisdiction": "City of Ashmoor", "local_fasteners_basis": "letter of January 22, 2027"}
     (named := tmp_path / "named").mkdir()
     answer = "City of Ashmoor: letter of January 22, 2027"
     (said_by_none := tmp_path / "unconfirmed").mkdir()
-    told = "City of Ashmoor: not confirmed; architect to confirm in writing; if required, "
-    unconfirmed = ["local code", "pending", f"{told}the walls are not suitable as designed"]
+    unconfirmed = ["local code", "pending", unlettered.format("City of Ashmoor")]
     assert rows_of(said_by_none, {"code": code | {"jurisdiction": "City of Ashmoor"}})[subject] == unconfirmed
     assert rows_of(named, {"code": code | said})[subject] == ["local code", "no", answer]
 
@@ -364,4 +364,51 @@ def test_a_gloss_stands_with_its_unit_and_angle(tmp_path: Path) -> None:
 def test_without_a_specification_deviations_are_not_known(tmp_path: Path) -> None:
     rows_of(tmp_path, {})
     (made,) = (tmp_path / "out").glob("D02*.txt")
-    assert "Deviations: not known, no specification received." in made.read_text("utf-8")
+    assert "Specification: none received.\n5. Deviations: not known." in made.read_text("utf-8")
+
+
+def test_what_the_contractor_gives_of_the_code_is_his_until_the_authority_is_named(tmp_path: Path) -> None:
+    rows_of(tmp_path, {"code": {"model": "ibc", "edition": 2018}})
+    page = next((tmp_path / "out").glob("D02*.txt")).read_text("utf-8")
+    assert (
+        "Code: International Building Code, 2018, by the applicator; to be confirmed by the [Authority having" in page
+    )
+
+
+# International Building Code 2021, 1407.4.1: a drained system drains an average of 90 percent in ASTM E2273.
+def test_a_wall_drained_by_choice_names_what_it_is_to_drain(tmp_path: Path) -> None:
+    code = {"model": "ibc", "edition": 2021, "construction_type": "IIB", "occupancy_groups": ["B"]}
+    wall = {"framing": {"kind": "cold_formed_steel"}, "drainage": {"kind": "adhesive_ribbons"}}
+    row = rows_of(tmp_path, {"code": code, "walls": {"W1": wall}})["Drained wall, W1"]
+    assert unmarked(row)[-1].endswith("; drained by choice: adhesive ribbons, drainage efficiency minimum 90%")
+
+
+def test_a_floor_line_is_drained_as_given_and_else_as_proposed(tmp_path: Path) -> None:
+    joint = {"elevation": "E1", "kind": "floor_line", "at": "14 ft", "runs": "horizontal"}
+    told = []
+    for number, outlets in enumerate(({}, {"outlets": ["base"]}, {"outlets": ["base", "joints"]})):
+        wall = {"drainage": {"kind": "grooved_board", **outlets}}
+        change = {"walls": {"W1": wall}, "elevations": {"E1": {"wall": "W1"}}, "joints": {"J1": joint}}
+        (folder := tmp_path / str(number)).mkdir()
+        told.append(rows_of(folder, change)["E1"][-1])
+    proposed = "flashing with weeps, proposed by the applicator"
+    pending = "; drainage outlets pending, from the architect"
+    assert told == [proposed + pending, proposed, "flashing with weeps"]
+
+
+def test_the_foot_of_elevations_is_told_once_and_by_what_lies_there(tmp_path: Path) -> None:
+    soil = {"wall": "W1", "grade_clearance": "9 in", "grade_is_soil": "yes"}
+    paved = {"wall": "W1", "grade_clearance": "9 in", "grade_is_soil": "no"}
+    rows = rows_of(tmp_path, {"elevations": {"E1": soil, "E2": soil, "E3": paved}})
+    assert rows["E1, E2"] == ["base of the wall", "9 in above soil"]
+    assert rows["E3"] == ["base of the wall", "9 in above paving"]
+
+
+def test_a_build_up_says_its_framing_and_the_thickness_of_its_board(tmp_path: Path) -> None:
+    wall = {
+        "framing": {"kind": "cold_formed_steel", "spacing": "16 in"},
+        "substrate": GYPSUM,
+        "insulation": {"kind": "eps", "thickness": "2-1/2 in"},
+    }
+    told = rows_of(tmp_path, {"walls": {"W1": wall}})["W1"][0]
+    assert told == "glass mat gypsum on cold-formed steel framing at 16 in, full-bed adhesive, 2-1/2 in EPS"

@@ -203,6 +203,11 @@ def table_of(page: str, heading: str) -> list[str]:
     return page.split(f"{heading}\n")[1].split("\n\n")[0].splitlines()[1:] if f"{heading}\n" in page else []
 
 
+def cells_below(page: str, header: str) -> list[list[str]]:
+    """The rows of the table with this header, each as its cells."""
+    return [line.split(" | ") for line in page.split(f"\n{header}\n")[1].split("\n\n")[0].splitlines()]
+
+
 def test_tests_for_lead_and_asbestos_come_before_all_else(tmp_path: Path) -> None:
     old = {"substrate": {"kind": "existing_coated", "coating_removed": "no"}}
     pages = drafted(tmp_path, {"parties": {"owner": {"name": "Owner"}}, "walls": {"W1": old}})
@@ -269,7 +274,8 @@ def test_a_design_draft_asks_for_the_fire_reports_that_the_code_requires(tmp_pat
     for standard in ("NFPA 285", "NFPA 268"):
         report = f"{standard} report of this wall, or engineer's extension accepted by the authority"
         assert f"{report} (W1)" in asked["decision on the walls"]
-        assert report in pages["D02"].split("Exceptions and open items\n")[1].splitlines()[0]
+        listed = cells_below(pages["D02"], "Document | From | Rule | Wall")
+        assert [report, "EIFS manufacturer", "COD-03", "W1"] in listed
         assert f"| decision on the walls | ( ) {report} (W1) | COD-03" in pages["D19"]
 
 
@@ -336,17 +342,21 @@ OLD_WALLS = {
 }
 
 
-def test_documents_that_decide_a_wall_stand_at_each_wall_and_are_counted_in_the_answer(tmp_path: Path) -> None:
+def test_documents_that_decide_a_wall_stand_once_with_their_walls_and_are_counted_in_both_answers(
+    tmp_path: Path,
+) -> None:
     pages = drafted(tmp_path, OLD_WALLS)
+    walls = {row[0]: row[3] for row in cells_below(pages["D02"], "Document | From | Rule | Wall")}
     bond = "Bond report with mode of failure, signed by an independent testing agency"
-    both = (bond, "Local rule on fasteners", "Letter that accepts the dark color", "Asbestos survey report")
+    asbestos = "Asbestos survey report: coatings, pointing, patches, and sealant"
+    fasteners = "Local rule on fasteners, by letter of the authority having jurisdiction"
+    assert {walls[name] for name in (bond, asbestos, fasteners, "Letter that accepts the dark color")} == {"W1, W2"}
+    assert walls["Laboratory report, lead in the old coating"] == "W2"
     for mark in ("W1", "W2"):
-        row = re.search(rf"(?m)^{mark}[: |].*Documents pending: (.*?)\. ", pages["D02"])
-        assert row is not None, mark
-        assert all(document in row[1] for document in both), mark
-        assert ("Laboratory report, lead in the old coating" in row[1]) is (mark == "W2")
-        # The answer counts them, as they stand below with room for their dates.
-        number = len(row[1].split("; "))
+        number = sum(mark in marks.split(", ") for marks in walls.values())
+        assert re.search(
+            rf"(?m)^{mark} \| .* \| {number} documents; \d+ rules not evaluated; listed below$", pages["D02"]
+        )
         assert re.search(rf"(?m)^{mark}: .* {number} documents pending, listed in D19\. ", pages["D00"]), mark
 
 
@@ -357,9 +367,8 @@ def test_the_measures_named_at_the_walls_have_their_rows_and_are_counted(tmp_pat
     assert "Plan 3 measures, one in each row" in pages["D00"]
     assert "Conditions allowed with measures: ATT-05e, ATT-06b, HEA-05a; see D05." in pages["D02"]
     for name in ("D00", "D02"):
-        named = set(
-            re.findall(r"[A-Z]{3}-\d\d(?= [A-Z])", re.findall(r"(?m)Measures required, see D05: .*$", pages[name])[-1])
-        )
+        told = re.findall(r"(?m)Measures required(?:, see D05)?: .*$", pages[name])[-1]
+        named = set(re.findall(r"[A-Z]{3}-\d\d(?= [A-Z])", told))
         assert {code[:6] for code in rows} >= named >= {"ATT-05", "HEA-05"}
     row = next(line for line in pages["D05"].splitlines() if line.startswith("HEA-05a | "))
     assert "maximum 165 °F for EPS" in row and "If the letter is refused, use a color" in row
@@ -451,13 +460,30 @@ def test_the_code_table_asks_for_the_barrier_that_sheathing_requires(tmp_path: P
 
 def test_rules_that_wait_for_a_document_alone_are_counted_as_not_evaluated(tmp_path: Path) -> None:
     pages = drafted(tmp_path, OLD_WALLS)
-    table = pages["D02"].split("RULES NOT EVALUATED")[1]
-    waiting = re.search(r"Waiting for a document alone, not in the table: ([^.]*)\.", table)
-    assert waiting is not None
-    rows = table.split("Pending, and from whom")[1].split("\n\n")[0]
-    listed = {code for line in rows.splitlines() for code in re.findall(r"[A-Z]{3}-\d\d(?= )", line.split(" | ")[0])}
-    number = len(listed) + len(waiting[1].split(", "))
+    rows = cells_below(pages["D02"], "Rule | Wall | Pending, and from whom")
+    *deciding, (waiting, _, alone), (others, none, _) = rows
+    assert (alone, none) == ("Documents alone: see D19.", "none")
+    assert all(re.match(r"[A-Z]{3}-\d\d [A-Z]", rule) and walls for rule, walls, _ in deciding)
+    number = len(deciding) + len(waiting.split(", ")) + int(others.removesuffix(" other rules"))
     assert f" {number} rules not evaluated, see D02." in banner_of(pages["D00"])
+
+
+def test_a_rule_that_decides_a_wall_names_what_holds_it_up_as_the_open_items_do(tmp_path: Path) -> None:
+    pages = drafted(tmp_path, OLD_WALLS)
+    # The walls of a row are said once, and nobody answers it there.
+    unplaced = re.compile(r"(?<=\?) yes/no|: yes/no| \(W[^)]*\)")
+    rows = cells_below(pages["D02"], "Rule | Wall | Pending, and from whom")
+    told = {rule[:6]: unplaced.sub("", pending) for rule, _, pending in rows}
+    listed = [row[0] for row in cells_below(pages["D02"], "Document | From | Rule | Wall")]
+    compared = 0
+    for party, before, boxed, held, _ in open_rows(pages["D19"]):
+        item = unplaced.sub("", boxed.removeprefix("( ) "))
+        rules = [rule for rule in re.findall(r"[A-Z]{3}-\d\d", held) if rule in told]
+        # A document has its own list.
+        if before == "decision on the walls" and not item.startswith(tuple(listed)):
+            assert all(f"{party.partition(':')[0]}: " in told[rule] and item in told[rule] for rule in rules), item
+            compared += len(rules)
+    assert compared > len(told)
 
 
 def test_letters_stand_at_the_sentence_that_says_the_figure(tmp_path: Path) -> None:

@@ -246,3 +246,14 @@ def test_no_entry_stands_twice_in_one_file(file: Path) -> None:
     # A second entry of one path would take the place of the first without a word.
     names = list(keys(yaml.compose(file.read_text("utf-8"), Loader=yaml.SafeLoader)))
     assert [name for name in names if names.count(name) > 1] == []
+
+
+# The whole file is asked for by what is in it.
+APART = {"coating_system"}
+
+
+def test_what_is_asked_without_a_question_begins_with_the_name_of_the_field() -> None:
+    for field in FIELDS:
+        if field.asks and "?" not in field.asks and dotted_path(field.path) not in APART:
+            asked, label = re.split(r"[:,]", field.asks)[0].casefold(), field.label.casefold()
+            assert label.startswith(asked) or asked.startswith(label), (dotted_path(field.path), field.asks)

@@ -5,6 +5,7 @@ from typing import Any
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.fire_reports import TESTS, list_reports
+from specgen.documents.members import span_marks
 from specgen.documents.views._cells import cite_section
 from specgen.judging.fire_tests import RADIANT
 from specgen.model.absence import Absent
@@ -38,7 +39,7 @@ def join_walls(answers: Iterable[tuple[str, str, tuple[Any, ...]]]) -> list[tupl
     joined: dict[tuple[str, str], tuple[list[str], tuple[Any, ...]]] = {}
     for subject, wall, cells in answers:
         joined.setdefault((subject, repr(cells)), ([], cells))[0].append(wall)
-    return [(f"{subject}, {', '.join(walls)}", *cells) for (subject, _), (walls, cells) in joined.items()]
+    return [(f"{subject}, {span_marks(walls)}", *cells) for (subject, _), (walls, cells) in joined.items()]
 
 
 def _answer(context: DocumentContext, section: str, standard: str, name: str, wall: str) -> tuple[Any, ...]:

@@ -16,6 +16,7 @@ from specgen.documents.foam_reports import (
     list_heat,
     list_resistance,
 )
+from specgen.documents.members import span_marks
 from specgen.documents.standing_walls import list_solid
 from specgen.documents.views._cells import cite_section, join_cells
 from specgen.documents.views.reports import find_reports
@@ -40,7 +41,7 @@ def rows(context: DocumentContext) -> list[Cells]:
             ("Foam plastic, potential heat", _tell_heat),
             ("Foam plastic, label", _tell_label),
         ]
-    return [(f"{subject}, {', '.join(walls)}", *_join(context, walls, tell)) for subject, tell in asked if walls]
+    return [(f"{subject}, {span_marks(walls)}", *_join(context, walls, tell)) for subject, tell in asked if walls]
 
 
 def _join(context: DocumentContext, walls: list[str], tell: Callable[[DocumentContext, str], Cells]) -> Cells:
@@ -60,6 +61,12 @@ def _cite(context: DocumentContext, number: str, row: str) -> DisplayValue:
     return cite_section(number, find_source(source), "foam plastic")
 
 
+def _figure(context: DocumentContext, row: str) -> Any:
+    """A figure of the building code with its section; under the residential one the section of the row is its own."""
+    limit = context.limit(row)
+    return limit.text if context.project.get(("code", "model")) == "irc" else limit
+
+
 def _section(context: DocumentContext, place: int) -> str:
     return SECTIONS[str(context.project.get(("code", "model")))][place]
 
@@ -69,10 +76,10 @@ def _tell_burning(context: DocumentContext, wall: str) -> Cells:
     strict = is_restricted(context)
     section = "2603.5.4" if strict else _section(context, 0)
     row = "board" if strict else "foam"
-    cell: list[Any] = ["flame spread index maximum ", context.limit(f"{row}.flame_spread").text]
+    cell: list[Any] = ["flame spread index maximum ", _figure(context, f"{row}.flame_spread")]
     cell += [
         ", smoke-developed index maximum ",
-        context.limit(f"{row}.smoke_developed").text,
+        _figure(context, f"{row}.smoke_developed"),
         "; board ",
         *_indexes(context, wall),
     ]
@@ -95,24 +102,25 @@ def _indexes(context: DocumentContext, wall: str) -> Iterator[Any]:
 def _tell_barrier(context: DocumentContext, wall: str) -> Cells:
     """What parts the board from the interior; where nothing the project gives does, the architect is asked."""
     number = _cite(context, _section(context, 1), "ibc_foam_barrier")
-    parts, least = find_barrier(context, wall), context.limit("foam.thermal_barrier").text
+    parts, least = find_barrier(context, wall), _figure(context, "foam.thermal_barrier")
     if parts:
         shown = [part for path in parts for part in (context.display(path), " ")]
-        wallboard = f", minimum {least}" if "layers" in parts[0] else ""
+        wallboard = [", minimum ", least] if "layers" in parts[0] else []
         confirmed = ": architect to confirm that it covers the board" if wall in context.remember(list_solid) else ""
-        return number, "yes", [*shown, f"between board and interior{wallboard}{confirmed}"]
+        return number, "yes", [*shown, "between board and interior", *wallboard, confirmed]
     return number, "yes", [least, " gypsum wallboard or equal at the interior: architect to confirm in writing"]
 
 
 def _tell_rating(context: DocumentContext, wall: str) -> Cells:
-    """Whether the rating of a rated wall is proved with its foam plastic."""
+    """Whether the rating of a rated wall is proved with its foam plastic; a face near a lot line is rated as well."""
     reports = list_resistance(context, wall)
     number = _cite(context, "2603.5.1", "ibc_foam_rated")
     if reports:
         return number, "yes", [f"report {', '.join(reports)}"]
     tests, kind = " or ".join(RESISTANCE), context.project.get(("code", "construction_type"))
     bearing = "" if kind in _UNRATED else f"type {kind}: exterior bearing walls are rated (Table 601); "
-    asked = "the rating, if any" if kind in _UNRATED else "whether the wall is bearing, and its rating"
+    asked = "the rating, if any," if kind in _UNRATED else "whether the wall is bearing, and its rating"
+    asked += " at the fire separation distance of each face"
     return number, "pending", [f"{bearing}architect to confirm {asked}; where rated, {tests} {_OWED}"]
 
 

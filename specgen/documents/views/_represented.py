@@ -20,7 +20,8 @@ _REPAIRS = {
 }
 # What a detail stands for where the project places none of it yet.
 _AT_LARGE = {"outside_corner": "Outside corners", "opening": "Openings", "grade_end": "Terminations above grade"}
-_GROUND = {True: "soil", False: "paving", None: "grade"}
+# What lies at the foot of an elevation, by whether it is soil.
+GROUND = {True: "soil", False: "paving", None: "grade"}
 _CORNERS = ("left_end", "right_end")
 
 
@@ -120,7 +121,7 @@ def _grade(context: DocumentContext) -> Iterator[list[Any]]:
     for mark in list_built_faces(context):
         path = ("elevations", mark)
         if _given(context, *path, "grade_clearance"):
-            over = _GROUND[context.project.get((*path, "grade_is_soil"))]
+            over = GROUND[context.project.get((*path, "grade_is_soil"))]
             yield [f"{_name_face(context, mark)}: ", context.display((*path, "grade_clearance")), f" above {over}"]
 
 

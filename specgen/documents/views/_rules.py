@@ -1,5 +1,6 @@
 """How rules are named where a reader is to find them, and which of those not evaluated bear on a wall."""
 
+import re
 from collections.abc import Iterable
 from typing import Any, cast
 
@@ -13,12 +14,18 @@ from specgen.model.finding import Verdict
 # Groups of rules on the wall itself that a design draft does not have to judge, and the decision on a wall asks for.
 _OF_THE_FACE = ("PLN", "BAS")
 _INSPECTION = "COD-04"
+_CLAUSE = re.compile(r"([A-Z]{3}-\d\d)[a-z]")
 
 
 def name_rules(codes: Iterable[str]) -> list[str]:
     """The rules of these codes, each once, by code and title: `HEA-05 Dark color over EPS`."""
     titles = {rule.code: rule.title for rule in load_rules()}
     return [f"{code} {titles[code]}" for code in dict.fromkeys(codes)]
+
+
+def strip_clause(code: str) -> str:
+    """The rule of a clause, `COD-03` of `COD-03a`; a section of the code, `COD, 2603.5.4`, as it is."""
+    return _CLAUSE.sub(r"\1", code)
 
 
 def list_undecided(context: DocumentContext, mark: str) -> tuple[str, ...]:

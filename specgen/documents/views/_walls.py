@@ -3,6 +3,7 @@
 from specgen.documents.context import DocumentContext
 from specgen.documents.members import span_marks
 from specgen.documents.wall_areas import list_elevations, tell_gross_area
+from specgen.model.field import Path
 from specgen.model.finding import Verdict
 from specgen.model.value_text import words
 
@@ -15,16 +16,32 @@ SAID = {
 
 
 def describe_build_up(context: DocumentContext, mark: str) -> str:
-    """`glass mat gypsum, fluid-applied WRB, notched-trowel adhesive, EPS`."""
+    """`glass mat gypsum on wood framing at 16 in, fluid-applied WRB, notched-trowel adhesive, 2 in EPS`."""
     wall = ("walls", mark)
-    substrate, method = (
-        context.display((*wall, *path)).text for path in (("substrate", "kind"), ("attachment", "method"))
-    )
-    barrier, board = (context.project.get((*wall, *path)) for path in (("wrb", "kind"), ("insulation", "kind")))
+    method = context.display((*wall, "attachment", "method")).text
+    barrier = context.project.get((*wall, "wrb", "kind"))
     wrb = "" if barrier in (None, "none") else f"{words(barrier)} WRB"
-    said = ", ".join(filter(None, (substrate, wrb, method, words(board or ""))))
+    said = ", ".join(filter(None, (_tell_substrate(context, wall), wrb, method, _tell_board(context, wall))))
     undecided = context.judgment.walls[mark].verdict is Verdict.NOT_YET_KNOWN
     return f"{said}{_tell_place(context, mark)}" if undecided else said
+
+
+def _tell_substrate(context: DocumentContext, wall: Path) -> str:
+    """`glass mat gypsum on cold-formed steel framing at 16 in`; the framing as far as it is given."""
+    substrate = context.display((*wall, "substrate", "kind")).text
+    framing, spacing = (*wall, "framing", "kind"), (*wall, "framing", "spacing")
+    kind = context.project.get(framing)
+    if kind in (None, "none"):
+        return substrate
+    apart = f" at {context.display(spacing).text}" if context.project.is_given(spacing) else ""
+    return f"{substrate} on {words(kind)} framing{apart}"
+
+
+def _tell_board(context: DocumentContext, wall: Path) -> str:
+    """`2-1/2 in EPS`; the kind alone while no thickness is given, and nothing without a board."""
+    kind, thickness = context.project.get((*wall, "insulation", "kind")), (*wall, "insulation", "thickness")
+    board = words(kind or "")
+    return f"{context.display(thickness).text} {board}" if board and context.project.is_given(thickness) else board
 
 
 def _tell_place(context: DocumentContext, mark: str) -> str:

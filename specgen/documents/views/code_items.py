@@ -8,6 +8,7 @@ from specgen.computing.substrates import MASONRY
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.members import span_marks
 from specgen.documents.standing_walls import (
     list_bare,
     list_barriers,
@@ -20,13 +21,14 @@ from specgen.documents.views import _energy as energy
 from specgen.documents.views import _fire_tests as fire_tests
 from specgen.documents.views import _foam_plastic as foam_plastic
 from specgen.documents.views._cells import cite_section, join_cells
+from specgen.documents.views._open_answers import assumes_edition
 from specgen.model.absence import Absent
 from specgen.model.field import Path
 from specgen.model.working import Lookup
+from specgen.resolving.answer_sources import answer_source
 from specgen.standards import find_source
 
 CODES = {"ibc": "International Building Code", "irc": "International Residential Code"}
-_UNCONFIRMED = "not confirmed; architect to confirm in writing"
 _IF_DUE = "; if required, the walls are not suitable as designed"
 _UNNAMED = "authority to name"
 _ASKED = "letter of the authority pending, see D19"
@@ -35,6 +37,7 @@ _COATINGS_SINCE = "2009"
 # Weather protection and water-resistive barrier, before the chapter was numbered anew and since.
 _WEATHER, _RENUMBERED = ("1403.2, 1404.2", "1402.2, 1403.2"), "2018"
 _DRAINED: Path = ("drainage", "kind")
+_FASTENERS: Path = ("code", "local_fasteners_required")
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -71,6 +74,13 @@ def code_name(context: DocumentContext) -> Any:
     return CODES.get(model) or context.display(("code", "name" if model == "other" else "model"))
 
 
+def tell_who_adopts(context: DocumentContext) -> str:
+    """On whose word a code stands whose authority is not named; empty while its edition is open."""
+    if assumes_edition(context):
+        return "assumed"
+    return "by the applicator" if context.project.is_given(("code", "edition")) else ""
+
+
 def read_edition(context: DocumentContext) -> dict[str, Any]:
     """The sections of the adopted edition of the building code; none if it is not given."""
     return context.standards.editions.get(str(context.project.get(("code", "edition"))), {})
@@ -82,7 +92,7 @@ def _tell_system(edition: dict[str, Any], walls: tuple[str, ...]) -> list[tuple[
         return []
     section = cite_section(edition["eifs_section"], edition["eifs_source"], "EIFS")
     met = "system to ASTM E2568, installed per the manufacturer's written instructions"
-    return [("EIFS", section, "yes", f"EIFS on {', '.join(walls)}: {met}")]
+    return [("EIFS", section, "yes", f"EIFS on {span_marks(walls)}: {met}")]
 
 
 def _tell_drainage(context: DocumentContext, edition: dict[str, Any], mark: str) -> tuple[Any, ...]:
@@ -98,6 +108,7 @@ def _tell_drainage(context: DocumentContext, edition: dict[str, Any], mark: str)
     if kind not in (None, "none"):
         how = "provided by " if found.result else _tell_who_asks(context, mark)
         why += ["; ", how, context.display(("walls", mark, *_DRAINED))]
+        why += [", drainage efficiency minimum ", context.limit("drainage.efficiency")]
     elif mark in context.remember(list_barriers):
         why += ["; barrier wall, which does not drain water behind it: architect to accept in writing"]
     return cite_section(number, found.source[0], "drainage"), "yes" if found.result else "no", why
@@ -217,16 +228,26 @@ def _tell_fasteners(context: DocumentContext) -> tuple[Any, ...]:
     """
     project, above = context.project, ("code", "local_fasteners_above")
     authority, basis = ("code", "jurisdiction"), ("code", "local_fasteners_basis")
-    due: list[Any] = [context.display(("code", "local_fasteners_required"))]
     if project.get(authority) is None:
-        return "local code", "pending", [context.ask(authority), " not named; architect to confirm in writing", _IF_DUE]
+        return "local code", "pending", [*_tell_unlettered(context, "not named"), _IF_DUE]
+    named = context.display(authority)
+    due: list[Any] = [context.display(_FASTENERS)]
     if project.get(above) is not None:
         due += [", above ", context.display(above)]
-    said: list[Any] = [context.display(authority), ": "]
-    settled = project.get(basis) or project.get(("code", "local_fasteners_required"))
-    said += [context.display(basis)] if project.get(basis) else [_UNCONFIRMED, "" if settled else _IF_DUE]
+    settled = project.get(basis) or project.get(_FASTENERS)
+    lettered = [named, ": ", context.display(basis)] if project.get(basis) else []
+    said = [*(lettered or _tell_unlettered(context, named)), "" if settled else _IF_DUE]
     if not settled:
         due = ["pending"]
     paths = [("elevations", mark, "local_fasteners_required") for mark in project.members.get(("elevations",), ())]
     given = [[f"{path[1]}: ", context.display(path)] for path in paths if project.get(path) is not None]
     return "local code", due, join_cells([said, *given])
+
+
+def _tell_unlettered(context: DocumentContext, authority: Any) -> list[Any]:
+    """`not required, by the applicator; letter of the authority, City of Ambry, pending`: what no letter bears out."""
+    required = context.project.get(_FASTENERS)
+    answered = answer_source(context.project, _FASTENERS)
+    by = answered.reference if answered else "the applicator"
+    said = "not confirmed" if required is None else f"{'' if required else 'not '}required, by {by}"
+    return [f"{said}; letter of the authority, ", authority, ", pending"]

@@ -1,66 +1,93 @@
-"""The rules that could not be judged, the values that are pending, and who supplies them."""
+"""The rules that could not be judged: those that decide a wall with what each waits for, the others by number."""
 
-from collections.abc import Iterable, Iterator
+import re
+from collections import defaultdict
+from collections.abc import Iterator
+from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.required_documents import list_measured
-from specgen.documents.views._asked import DOCUMENTS
-from specgen.documents.views._fields import ask_by_code, find_field, name_fields, say_fields
+from specgen.documents.members import span_marks
+from specgen.documents.parties import name_role
+from specgen.documents.required_documents import list_measured, list_pending
+from specgen.documents.views._requests import list_requests
 from specgen.documents.views._rules import list_undecided, name_rules
-from specgen.model.value_text import words
+from specgen.documents.waiting_rules import list_waiting_rules
+from specgen.model.block import Strong, Text
+from specgen.model.value_text import count
 
-# How much of a code names the group of a rule.
-_GROUP = 3
-# What a rule depends on and no field of it names, asked of the architect.
-_APART = {"INS-05": "Indoor design temperature and relative humidity", "SUB-07": "Specification section for this work"}
-_LISTED = "documents still required, see D19"
+# Where each value and document stands.
+_IN_LIST = "see D19."
+_YES_NO = re.compile(r"(?<=\?) yes/no|: yes/no")
+# A rule by what each party owes for it.
+Pending = dict[str, dict[str, list[str]]]
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each rule that can decide a wall, then one for each group of the others."""
-    needs: dict[str, dict[str, None]] = {}
-    for clause in context.judgment.not_judged:
-        needs.setdefault(clause.rule, {}).update(dict.fromkeys(clause.needs))
-    walls = context.judgment.walls
-    undecided = {mark: list_undecided(context, mark) for mark in walls}
-    decides = {rule: [mark for mark, rules in undecided.items() if rule in rules] for rule in needs}
-    groups: dict[str, list[str]] = {}
-    for rule in sorted(needs, key=lambda rule: (not decides[rule], rule)):
-        groups.setdefault(rule if decides[rule] else rule[:_GROUP], []).append(rule)
-    lines = []
-    for rules in groups.values():
-        pending = _name_needs(context, rules, needs)
-        lines.append(("; ".join(_name_judged(context, rules)), ", ".join(decides[rules[0]]) or "none", pending))
-    return TableView(("Rule", "Can decide", "Pending, and from whom"), tuple(lines), (40, 8, 52))
+    """One row for each rule that decides a wall; one for those that wait for a document alone, one for the others."""
+    judgment = context.judgment
+    undecided = {mark: list_undecided(context, mark) for mark in judgment.walls}
+    unjudged = dict.fromkeys(sorted(clause.rule for clause in judgment.not_judged))
+    decides = {rule: [mark for mark, rules in undecided.items() if rule in rules] for rule in unjudged}
+    values, documents = _list_pending(context)
+    lines: list[tuple[Any, ...]] = [
+        (
+            _name(context, rule),
+            span_marks(walls),
+            _say_pending(values.get(rule, {}), f" ({', '.join(walls)})", rule in documents),
+        )
+        for rule, walls in decides.items()
+        if walls
+    ]
+    lines += _list_others(context, [rule for rule, walls in decides.items() if not walls])
+    return TableView(("Rule", "Wall", "Pending, and from whom"), tuple(lines), (33, 12, 55))
 
 
-def _name_judged(context: DocumentContext, rules: Iterable[str]) -> Iterator[str]:
-    """Each rule by code and title, with the clauses of it that have told already."""
-    for rule, named in zip(rules, name_rules(rules), strict=True):
-        told = dict.fromkeys(f.code for f in list_measured(context) if f.rule == rule)
-        yield f"{named} (in part; {', '.join(told)}: see D05)" if told else named
+def _list_others(context: DocumentContext, others: list[str]) -> Iterator[tuple[str, str, str]]:
+    """A row for the rules that wait for no value but a document, and one that counts those that decide no wall."""
+    waiting = list_waiting_rules(context)
+    if waiting:
+        yield ", ".join(waiting), "", f"Documents alone: {_IN_LIST}"
+    if others:
+        yield count(len(others), "other rule"), "none", f"Values and documents: {_IN_LIST}"
 
 
-def _name_needs(context: DocumentContext, rules: Iterable[str], needs: dict[str, dict[str, None]]) -> str:
-    """The values by who supplies them: `Architect: Mean roof height; Engineer: Safety factor`."""
-    paths = [need for rule in rules for need in needs[rule]]
-    by_owner: dict[str, list[str]] = {}
-    for path in ask_by_code(context, paths):
-        if path == DOCUMENTS:
-            by_owner.setdefault(_LISTED, [])
-            continue
-        field = find_field(context, path)
-        by_owner.setdefault(words(field.owed_by) if field else "", []).append(path)
-    said = {owner: list(say_fields(name_fields(context, owed))) for owner, owed in by_owner.items()}
-    specified = bool(context.project.members.get(("contract", "spec_sections")))
-    apart = [asked for rule, asked in _APART.items() if rule in rules and not (specified and rule == "SUB-07")]
-    if apart:
-        said.setdefault("architect", []).extend(apart)
-    # What no party is named for comes last.
-    told = sorted(said.items(), key=lambda entry: not entry[1])
-    return "; ".join(_name_owed(owner, ", ".join(values)) for owner, values in told)
+def _name(context: DocumentContext, rule: str) -> str:
+    """A rule by code and title, with the clauses of it that have told already."""
+    (named,) = name_rules([rule])
+    told = dict.fromkeys(f.code for f in list_measured(context) if f.rule == rule)
+    return f"{named} (in part; {', '.join(told)}: see D05)" if told else named
 
 
-def _name_owed(owner: str, values: str) -> str:
-    return f"{owner[:1].upper()}{owner[1:]}: {values}" if owner and values else owner or values
+def _list_pending(context: DocumentContext) -> tuple[Pending, set[str]]:
+    """What D19 asks for, by the rule that it holds up and the party that owes it; the rules that documents hold up."""
+    values: Pending = defaultdict(lambda: defaultdict(list))
+    documents: set[str] = set()
+    listed = tuple(entry.name for entry in list_pending(context))
+    for request in list_requests(context):
+        for item, held in zip(request.items, request.holds, strict=True):
+            if item.startswith(listed):
+                documents.update(held)
+                continue
+            for rule in dict.fromkeys(held):
+                values[rule][request.party].append(item)
+    return values, documents
+
+
+def _say_pending(owed: dict[str, list[str]], walls: str, documents: bool) -> Any:
+    """`Architect: Basic wind speed; Mean roof height. Engineer: Safety factor on the tested wind load.`
+
+    The walls of the row are not said again behind an item; documents have a list of their own.
+    """
+    cell: list[Any] = []
+    for party, items in owed.items():
+        cell += [" " if cell else "", Strong((Text(f"{name_role(party)}:"),)), f" {_join(items, walls)}"]
+    if documents or not cell:
+        cell += [" " if cell else "", f"Documents: {_IN_LIST}"]
+    return cell
+
+
+def _join(items: list[str], walls: str) -> str:
+    """The items as a list within a cell; a question ends with its own mark, and nobody answers it here."""
+    said = "; ".join(_YES_NO.sub("", item.replace(walls, "")) for item in items).replace("?; ", "? ")
+    return said if said.endswith("?") else f"{said}."

@@ -8,6 +8,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import list_marks, name_linked, name_member
 from specgen.documents.members import span_marks
 from specgen.documents.views._cells import join_cells
+from specgen.documents.views._represented import GROUND
 from specgen.model.field import Path
 from specgen.model.value_text import words
 
@@ -22,6 +23,7 @@ _ASKED = {
 }
 # The mark of an elevation, and the row: its name, the marks of the places, what is said of them, and the answers.
 Entry = tuple[str, tuple[Any, list[str], list[Any], Any]]
+_OPENING, _OPENINGS = "opening", "openings"
 _OF_OPENINGS = {"sill_pan": "sill pan", "head_flashing": "head flashing"}
 
 
@@ -39,7 +41,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         (_name_elevations(elevations), _join_places(entries, len(elevations) > 1), answers)
         for elevations, entries, answers in shared.values()
     )
-    return TableView(("Elevation", "Place, from left end seen from outside", "Detail"), lines, (20, 46, 34))
+    return TableView(("Elevation", "Place", "Detail"), lines, (20, 46, 34))
 
 
 def _name_elevations(elevations: dict[str, Any]) -> Any:
@@ -48,12 +50,18 @@ def _name_elevations(elevations: dict[str, Any]) -> Any:
 
 
 def _join_places(entries: list[Entry], several: bool) -> list[Any]:
-    """`PA1 (E1), PA2 (E2): parapet, full length`: places of which the same is said together."""
+    """`PA1 (E1), PA2 (E2): parapet, full length`: places of which the same is said together.
+
+    An elevation that is its own place has its mark in the column before.
+    """
     alike: dict[str, tuple[list[str], list[Any]]] = {}
+    single = sum(len(marks) for _, (_, marks, _, _) in entries) == 1
     for elevation, (_, marks, said, _) in entries:
-        named = f"{span_marks(marks)} ({elevation})" if several and elevation not in ("", *marks) else span_marks(marks)
-        alike.setdefault(str(said), ([], said))[0].append(named)
-    return join_cells([f"{', '.join(named)}: ", *said] for named, said in alike.values())
+        told = [_OPENING] if single and said == [_OPENINGS] else said
+        named = alike.setdefault(str(told), ([], told))[0]
+        if elevation not in marks:
+            named.append(f"{span_marks(marks)} ({elevation})" if several and elevation else span_marks(marks))
+    return join_cells([f"{', '.join(named)}: " if named else "", *said] for named, said in alike.values())
 
 
 def _bases(context: DocumentContext) -> Iterator[Entry]:
@@ -67,7 +75,7 @@ def _bases(context: DocumentContext) -> Iterator[Entry]:
             continue
         wall = project.get(("elevations", mark, "wall"))
         drained = wall and "base" in map(str, project.get(("walls", wall.mark, "drainage", "outlets")) or ())
-        ground = " above soil" if project.get(("elevations", mark, "grade_is_soil")) else " above grade"
+        ground = f" above {GROUND[project.get(('elevations', mark, 'grade_is_soil'))]}"
         answers = [context.display(clearance), ground, ", starter" if starter else "", ", drained" if drained else ""]
         yield mark, (name_member(context, "elevations", mark), [mark], ["base of the wall"], answers)
 
@@ -82,7 +90,7 @@ def _openings(context: DocumentContext) -> Iterator[Entry]:
             if answers:
                 alike.setdefault("".join(map(str, answers)), ([], answers))[0].append(mark)
         for marks, answers in alike.values():
-            yield elevation, (name_member(context, "elevations", elevation), marks, ["openings"], answers)
+            yield elevation, (name_member(context, "elevations", elevation), marks, [_OPENINGS], answers)
 
 
 def _floor_lines(context: DocumentContext) -> Iterator[Entry]:
@@ -95,7 +103,15 @@ def _floor_lines(context: DocumentContext) -> Iterator[Entry]:
         if project.get(("joints", mark, "kind")) == "floor_line" and drainage not in (None, "none"):
             said = ["floor line, ", context.display(("joints", mark, "at")), " above the base of the elevation"]
             named = name_member(context, "elevations", elevation.mark)
-            yield elevation.mark, (named, [mark], said, ["flashing with weeps"])
+            yield elevation.mark, (named, [mark], said, [_tell_floor_line(context, wall.mark)])
+
+
+def _tell_floor_line(context: DocumentContext, wall: str) -> str:
+    """The flashing of a floor line; a proposal where the project does not say that water leaves there."""
+    outlets = context.project.get(("walls", wall, "drainage", "outlets"))
+    led_out = "joints" in map(str, outlets or ())
+    asked = "" if outlets is not None else "; drainage outlets pending, from the architect"
+    return "flashing with weeps" if led_out else f"flashing with weeps, proposed by the applicator{asked}"
 
 
 def _details(context: DocumentContext) -> Iterator[Entry]:
