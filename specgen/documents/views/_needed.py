@@ -4,12 +4,12 @@ from collections import defaultdict
 from collections.abc import Iterator
 
 from specgen.documents.calculations import gather_calculations
+from specgen.documents.code_edition import name_weather_sections
 from specgen.documents.context import DocumentContext
 from specgen.documents.deciding import rules_out
 from specgen.documents.required_documents import list_pending
 from specgen.documents.standing_walls import list_unconfirmed
 from specgen.documents.views._fields import OF_ASCE_7, ask_by_code
-from specgen.documents.views.code_items import name_weather_sections
 from specgen.judging.verdict import list_pending as list_pending_clauses
 from specgen.model.field import Path, dotted_path
 from specgen.model.finding import NotJudged, Verdict

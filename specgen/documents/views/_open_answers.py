@@ -3,23 +3,16 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
+from specgen.documents.code_edition import assumes_edition, name_weather_sections
 from specgen.documents.context import DocumentContext
 from specgen.documents.foam_reports import SECTIONS, list_unparted, list_unrated
 from specgen.documents.form_units import UNITS
 from specgen.documents.standing_walls import list_solid, list_standing
-from specgen.documents.views.code_items import name_weather_sections
 
 EDITION = "IBC edition adopted by the authority"
 _CODE, _VAPOR, _SECTIONS, _INSPECTION = "COD", "INS-05", "SUB-07", "COD-04"
 SPEC_SECTIONS = "Specification section for this work: number, or none"
 EXISTING = "Existing building code: adopted or not, and whether it governs this work"
-
-
-def assumes_edition(context: DocumentContext) -> bool:
-    """Whether the edition of the code is not given, and no authority is named whose adoption tells it."""
-    project = context.project
-    known = ("code", "edition") in project.values or project.get(("code", "edition")) is None
-    return not known and project.get(("code", "jurisdiction")) is None
 
 
 class OpenAnswer(NamedTuple):

@@ -5,6 +5,7 @@ from typing import Any, cast
 
 from specgen.computing.code.special_inspection_due import COATING, list_exempt
 from specgen.computing.substrates import MASONRY
+from specgen.documents.code_edition import assumes_edition, name_weather_sections
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
@@ -21,7 +22,6 @@ from specgen.documents.views import _energy as energy
 from specgen.documents.views import _fire_tests as fire_tests
 from specgen.documents.views import _foam_plastic as foam_plastic
 from specgen.documents.views._cells import cite_section, join_cells
-from specgen.documents.views._open_answers import assumes_edition
 from specgen.model.absence import Absent
 from specgen.model.field import Path
 from specgen.model.working import Lookup
@@ -34,8 +34,6 @@ _UNNAMED = "authority to name"
 _ASKED = "letter of the authority pending, see D19"
 # Editions from this one on have a paragraph of its own for barrier coatings over sheathing.
 _COATINGS_SINCE = "2009"
-# Weather protection and water-resistive barrier, before the chapter was numbered anew and since.
-_WEATHER, _RENUMBERED = ("1403.2, 1404.2", "1402.2, 1403.2"), "2018"
 _DRAINED: Path = ("drainage", "kind")
 _FASTENERS: Path = ("code", "local_fasteners_required")
 
@@ -171,11 +169,6 @@ def _tell_barrier(context: DocumentContext) -> list[tuple[Any, ...]]:
     for mark in list_covered(context):
         lines.append(("Water-resistive barrier", mark, (section, "yes", _name_barrier(context, mark))))
     return fire_tests.join_walls(lines)
-
-
-def name_weather_sections(context: DocumentContext) -> str:
-    """`1402.2, 1403.2`: the sections on weather protection and the water-resistive barrier in the project's edition."""
-    return _WEATHER[str(context.project.get(("code", "edition"))) >= _RENUMBERED]
 
 
 def _name_barrier(context: DocumentContext, mark: str) -> list[Any]:

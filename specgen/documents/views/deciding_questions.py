@@ -3,13 +3,13 @@
 from collections.abc import Iterator
 from typing import Any
 
+from specgen.documents.code_edition import name_weather_sections
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.deciding import APART, BEHIND, QUESTIONS
 from specgen.documents.standing_walls import BARRIER, list_unconfirmed
 from specgen.documents.views._rules import list_undecided
 from specgen.documents.views.answers import list_deciding
-from specgen.documents.views.code_items import name_weather_sections
 from specgen.model.figure_text import split_figures
 from specgen.model.finding import Verdict
 

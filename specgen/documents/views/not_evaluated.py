@@ -65,12 +65,12 @@ def _list_pending(context: DocumentContext) -> tuple[Pending, set[str]]:
     documents: set[str] = set()
     listed = tuple(entry.name for entry in list_pending(context))
     for request in list_requests(context):
-        for item, held in zip(request.items, request.holds, strict=True):
-            if item.startswith(listed):
-                documents.update(held)
+        for item in request.items:
+            if item.text.startswith(listed):
+                documents.update(item.holds)
                 continue
-            for rule in dict.fromkeys(held):
-                values[rule][request.party].append(item)
+            for rule in dict.fromkeys(item.holds):
+                values[rule][request.party].append(item.text)
     return values, documents
 
 

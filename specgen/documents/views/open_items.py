@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from itertools import groupby
 from typing import Any, NamedTuple
 
+from specgen.documents.code_edition import assumes_edition
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.measures import name_groups
@@ -13,7 +14,7 @@ from specgen.documents.parties import name_party, name_role
 from specgen.documents.views._asked import DECISION, SUBMITTAL, Asked, find_last, list_asked, list_held
 from specgen.documents.views._fields import OF_ASCE_7
 from specgen.documents.views._needed import tell_rules
-from specgen.documents.views._open_answers import EDITION, SPEC_SECTIONS, assumes_edition
+from specgen.documents.views._open_answers import EDITION, SPEC_SECTIONS
 from specgen.documents.views._requests import DOCUMENTS, Item, join_figures, list_requests, propose, say, tell_basis
 from specgen.model.block import CheckBox
 
