@@ -121,7 +121,7 @@ def test_a_question_has_the_unit_of_the_project_and_the_mark_of_its_member(
 def test_only_what_can_rule_a_wall_out_is_asked_for_the_decision_on_it(tmp_path: Path) -> None:
     rows = items_of(drafted_page(tmp_path, LITTLE))
     before = {row[2].removeprefix("( ) "): row[1] for row in rows}
-    assert before["Wind load at which the adhered wall failed in test, psf (W1)"] == "decision on the walls"
+    assert before["Tested wind load of the adhered wall, at failure, psf (W1)"] == "decision on the walls"
     for later in ("Mesh layers (W1)", "Distance of board joints from opening corners, in (W1)"):
         assert before[later] == "this submittal"
 

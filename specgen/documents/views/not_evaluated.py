@@ -69,6 +69,8 @@ def _list_pending(context: DocumentContext) -> tuple[Pending, set[str]]:
             if item.text.startswith(listed):
                 documents.update(item.holds)
                 continue
+            if item.names:  # whom to ask settles no rule
+                continue
             for rule in dict.fromkeys(item.holds):
                 values[rule][request.party].append(item.text)
     return values, documents
