@@ -40,14 +40,14 @@ class Answer:
     clause: Clause
     reads: dict[str, None]
     fired: list[Fired] = field(default_factory=list)
-    waiting: list[Fired] = field(default_factory=list)
+    waiting: list[tuple[Sequence[int], ClauseOutcome]] = field(default_factory=list)  # entries that wait alike
 
     def note(self, outcome: ClauseOutcome, places: Sequence[int]) -> None:
         """Note the outcome of entries."""
         if outcome.violations:
             self.fired += [Fired(place, outcome) for place in places]
         elif outcome.waits_for:
-            self.waiting += [Fired(place, outcome) for place in places]
+            self.waiting.append((places, outcome))
 
 
 class Asker:
@@ -73,7 +73,6 @@ class Asker:
             self._divide(answer, group, part, (key, *computed))
         answer.reads.pop(key, None)
         answer.fired.sort()
-        answer.waiting.sort()
         return answer
 
     def _divide(

@@ -137,13 +137,13 @@ def _find_waiting(group: EntryGroup, answers: Sequence[Answer]) -> dict[str, _Re
     found: dict[str, _Reasons] = {}
     for answer in answers:
         names = dict.fromkeys((*answer.reads, name_field(answer.clause)))
-        told: dict[int, str] = {}  # by the outcome, which many entries share
-        for place, outcome in answer.waiting:
-            if id(outcome) not in told:
-                told[id(outcome)] = f"{answer.clause.code} waits for {_tell_needs(outcome)}"
-            row = group.rows[place]
-            for name in filter(row.__contains__, names):
-                _add(found.setdefault(name, {}), place, told[id(outcome)], "; ")
+        for places, outcome in answer.waiting:
+            told = f"{answer.clause.code} waits for {_tell_needs(outcome)}"
+            for name in names:
+                given = [place for place in places if name in group.rows[place]]
+                reasons = found.setdefault(name, {}) if given else {}
+                for place in given:
+                    _add(reasons, place, told, "; ")
     return found
 
 
