@@ -25,5 +25,14 @@ def tell_gross_area(context: DocumentContext, mark: str) -> str:
 
 def list_elevations(context: DocumentContext, mark: str) -> list[str]:
     """The marks of the elevations of a wall."""
-    linked = {one: context.project.get(("elevations", one, "wall")) for one in list_marks(context, "elevations")}
-    return [one for one, wall in linked.items() if wall is not None and wall.mark == mark]
+    return context.remember(_group_elevations).get(mark, [])
+
+
+def _group_elevations(context: DocumentContext) -> dict[str, list[str]]:
+    """The marks of the elevations by that of their wall."""
+    walls: dict[str, list[str]] = {}
+    for one in list_marks(context, "elevations"):
+        wall = context.project.get(("elevations", one, "wall"))
+        if wall is not None:
+            walls.setdefault(wall.mark, []).append(one)
+    return walls

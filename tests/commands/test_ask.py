@@ -12,6 +12,8 @@ from tests.running import Ended, run_main, words_of_build
 from tests.support import EXAMPLES, SMALL, written
 
 CLEAN = EXAMPLES / "clean" / "project.yaml"
+# What the architect is asked, where a contractor is named.
+BY_WAY_OF = "general-contractor.xlsx"
 
 
 @pytest.fixture
@@ -38,16 +40,16 @@ def test_each_party_gets_a_document_and_a_workbook(project: Path, capsys: Any) -
     done = ask(capsys, project)
     assert (done.code, done.out) == (0, "")
     assert done.err.splitlines() == [
-        "specgen: Architect: 1 question, by April 12, 2027",
-        "specgen: Applicator: 1 question, by April 12, 2027",
+        "specgen: Architect: 1 question, by March 1, 2027",
+        "specgen: Applicator: 1 question, by March 1, 2027",
         f"specgen: wrote 4 files to {project.parent / 'asked'}",
-        f"specgen: next, when it comes back: specgen take {project} {project.parent / 'asked' / 'architect.xlsx'}",
+        f"specgen: next, when it comes back: specgen take {project} {project.parent / 'asked' / BY_WAY_OF}",
     ]
     assert names_in(project.parent / "asked") == [
         "applicator.docx",
         "applicator.xlsx",
         "architect.docx",
-        "architect.xlsx",
+        BY_WAY_OF,
         "manifest.json",
     ]
 
@@ -91,7 +93,7 @@ def test_a_party_that_owes_nothing_is_told(project: Path, capsys: Any) -> None:
 
 def test_a_sheet_that_was_filled_in_is_never_written_over(project: Path, capsys: Any) -> None:
     ask(capsys, project)
-    file = project.parent / "asked" / "architect.xlsx"
+    file = project.parent / "asked" / BY_WAY_OF
     book = openpyxl.load_workbook(file)
     book["Questions"]["H4"] = "no"
     book.save(file)
@@ -99,7 +101,7 @@ def test_a_sheet_that_was_filled_in_is_never_written_over(project: Path, capsys:
     for more in ((), ("--party", "applicator"), ("--table", "openings")):
         done = ask(capsys, project, *more)
         assert done.code == 2
-        assert "edited by hand since it was written: architect.xlsx (move it to keep it" in done.err
+        assert "edited by hand since it was written: general-contractor.xlsx (move it to keep it" in done.err
         assert standing(project.parent / "asked") == before
 
 

@@ -84,7 +84,8 @@ def test_a_draft_is_written_in_spite_of_stops_and_says_so(tmp_path: Path, capsys
         assert "DRAFT, NOT FOR SUBMISSION" in head
     for file in out.glob("*.txt"):
         where = "listed below" if file.name.startswith("D05") else "see D05"
-        assert f"\n! Draft. 1 exception that stops the work, {where}. " in file.read_text("utf-8")
+        told = f"\n! Draft. For information; no action requested. 1 exception that stops the work, {where}."
+        assert told in file.read_text("utf-8")
 
 
 def test_an_owed_point_stops_a_submittal_and_not_a_draft(tmp_path: Path, capsys: Any) -> None:

@@ -62,7 +62,7 @@ schedule.weather_days  Weather days
     "log.fluid_pressure": """\
 log.fluid_pressure  Fluid pressure used
 
-  why       recorded only, since the stream decides
+  why       held against the accepted mockup; the stream decides how it is set
   kind      quantity with unit, such as psi or kPa
   limits    0 psi to 120 psi: any other value is refused
   required  for the closeout stage, from the applicator

@@ -65,8 +65,8 @@ def d06(context: DocumentContext) -> Document:
 
 
 def with_providers(context: DocumentContext, *providers: Provider) -> DocumentContext:
-    """The context whose only calculations are these, and those that tell which fire reports are due."""
-    asked = (computing.find(name) for name in ("fire-propagation-due", "radiant-heat-due"))
+    """The context whose only calculations are these, and those that tell which reports and inspections are due."""
+    asked = (computing.find(name) for name in ("fire-propagation-due", "radiant-heat-due", "special-inspection-due"))
     known: Mapping[str, Provider] = {p.name: p for p in (*providers, *asked)}
     return dataclasses.replace(context, resolve=Resolver(context.project, known.__getitem__, tuple(sorted(known))))
 

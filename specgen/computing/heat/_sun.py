@@ -16,7 +16,7 @@ from specgen.standards import find_source
 
 SEA_LEVEL = Quantity.of("14.696", "psi")
 FARTHEST = (Quantity.of(-66, "deg"), Quantity.of(66, "deg"))
-AIR = (Quantity.of(5, "psi"), Quantity.of(16, "psi"))  # bounds of our own, from above any land to below it
+AIR = (Quantity.of(5, "psi"), Quantity.of(16, "psi"))  # method's own: bounds, from above any land to below it
 SUMMER, SOUTHERN_SUMMER = ("may", "jun", "jul", "aug", "sep"), ("jan", "feb", "mar", "nov", "dec")
 TROPIC = 23.45  # degrees
 HIGHS = "Months counted (mean high within {near} of the hottest month): {months}."
