@@ -497,3 +497,12 @@ def test_a_draft_prints_the_sheets_of_deviations_and_comments_that_it_refers_to(
     pages = drafted(tmp_path, change)
     assert sorted(pages) == ["D00", "D01", "D02", "D03", "D05", "D12", "D19"]
     assert "Deviations: DV1, see D03" in pages["D02"] and "\nDV1 | Specification paragraph | " in pages["D03"]
+
+
+@pytest.mark.parametrize(("kind", "party", "asked"), [("letter", "wrb_source", True), ("letter", "eifs_source", False)])
+def test_a_letter_of_the_eifs_manufacturer_alone_answers_for_the_wall_that_stands(
+    tmp_path: Path, kind: str, party: str, asked: bool
+) -> None:
+    letter = {"attachments": {"L1": {"kind": kind, "parties": [party], "title": "Release of the wall"}}}
+    page = drafted(tmp_path, merged(OLD_WALLS, letter))["D19"]
+    assert ("Release of the wall for boards, in writing, on moisture readings" in page) is asked
