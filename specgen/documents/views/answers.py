@@ -37,13 +37,13 @@ def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:
     if stops:
         yield " ".join(stops)
     documents = len(name_documents(context, mark))
-    if documents:
-        yield f"{count(documents, 'document')} pending, listed in D19."
-    if judged.fields:
-        yield "Values pending: listed in D19."
+    told = [count(documents, "document")] if documents else []
+    told += ["values"] if judged.fields else []
+    if told:
+        yield f"Pending, listed in D19: {' and '.join(told)}."
     undecided = list_undecided(context, mark)
     if undecided:
-        yield f"{count(len(undecided), 'rule')} not evaluated, marked in D02."
+        yield f"{count(len(undecided), 'rule')} not evaluated, listed in D02."
     measures = name_rules(f.rule for f in found if f in list_measured(context))
     if measures:
         yield f"Measures required, see D05: {'; '.join(measures)}."
