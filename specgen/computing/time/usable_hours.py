@@ -117,12 +117,22 @@ def usable_hours(inputs: UsableInputs) -> Working:
     return _work_out(inputs, inputs.face(clock), clock)
 
 
+def _tell_polar(daylight: float) -> tuple[str, ...]:
+    """Sunrise and sunset at one moment, or a day apart, are no times to plan by: say what the sun does."""
+    if daylight <= 0:
+        return ("The sun does not rise on this day: sunrise and sunset above are no times of day.",)
+    if daylight >= DAY:
+        return ("The sun does not set on this day: sunrise and sunset above are no times of day.",)
+    return ()
+
+
 def _work_out(inputs: UsableInputs, face: Face, clock: Clock | None, told: tuple[str, ...] = ()) -> Working:
     split = split_shift(face, SET_UP)
     working = WorkingBuilder((*_rows(inputs, face, split), *(clock.rows() if clock else ())))
     working.step("d", "solar declination", "23.45 * sin(k * 360 * (284 + N) / 365)", "deg")
     share = "(sin(k * h_0) - sin(k * L) * sin(k * d)) / (cos(k * L) * cos(k * d))"
-    if not 0 < count_hours(find_daylight(float(inputs.latitude.number("deg")), face.day)) < DAY:
+    daylight = count_hours(find_daylight(float(inputs.latitude.number("deg")), face.day))
+    if not 0 < daylight < DAY:
         share = f"min(max({share}, -1), 1)"  # the sun does not rise, or does not set
     working.step("w", "hours from sunrise to noon", f"(90 - asin({share}) / k) / 15", "h")
     if clock:
@@ -136,7 +146,7 @@ def _work_out(inputs: UsableInputs, face: Face, clock: Clock | None, told: tuple
     lamp = (LAMP,) if face.lamp else ()
     sun = BY_CLOCK.format(clock.zone) if clock else SOLAR
     level = () if face.facing is None or face.shade is not None else (HORIZON,)
-    notes = (f"Hours: {spans}.", *told, *lamp, sun, *level, WEATHER)
+    notes = (f"Hours: {spans}.", *_tell_polar(daylight), *told, *lamp, sun, *level, WEATHER)
     sources = (*SOURCES, *(CLOCK_SOURCES if clock else ()))
     return working.build("usable-hours", "H", sources, notes, f"{words(inputs.month)} {MIDDLE}", ("T_r", "T_s"))
 

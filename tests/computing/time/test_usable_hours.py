@@ -283,3 +283,14 @@ def test_a_place_that_has_no_clock_is_refused(change: dict[str, str], said: str)
         worked("usable-hours", keys | change)
     (problem,) = refused.value.problems
     assert said in f"{problem.message} ({problem.hint})"
+
+
+# By hand, from the declination of 23.45 degrees at most: north of 66.6 degrees mid-December has no sunrise and
+# mid-June no sunset; at 41 degrees each day has both.
+@pytest.mark.parametrize(
+    ("latitude", "month", "said"),
+    [("71", "dec", ["does not rise"]), ("71", "jun", ["does not set"]), ("41", "dec", [])],
+)
+def test_a_polar_day_says_that_sunrise_and_sunset_are_no_times(latitude: str, month: str, said: list[str]) -> None:
+    made = worked("usable-hours", {"latitude": latitude, "facing": "N", "month": month, "shift": "07:00-15:30"})
+    assert [words for words in ("does not rise", "does not set") if words in " ".join(made.notes)] == said
