@@ -49,18 +49,19 @@ class AnsweredSheet(NamedTuple):
         return bool(self.answers or self.papers or self.faults)
 
 
-def list_parts(grids: Mapping[str, Grid]) -> list[dict[str, Grid]]:
-    """The sheets of each party that a workbook asks, by the names that those of a single one bear."""
+def list_parts(grids: Mapping[str, Grid]) -> dict[int, dict[str, Grid]]:
+    """The sheets of each party that a workbook asks, by its number and the names that those of a single one bear."""
     parts: dict[int, dict[str, Grid]] = {}
     for page, grid in grids.items():
         sheet, part = at.find_part(page)
         parts.setdefault(part, {})[sheet] = grid
-    return [parts[part] for part in sorted(parts) if at.PROJECT in parts[part]] or [dict(grids)]
+    asked = {part: parts[part] for part in sorted(parts) if {at.PROJECT, at.QUESTIONS} & parts[part].keys()}
+    return asked or {1: dict(grids)}
 
 
-def read_answered_sheet(grids: Mapping[str, Grid], shown: str) -> AnsweredSheet:
-    """The answers of a workbook named `shown`; raises Refused where it is no workbook of questions."""
-    questions, project = (_find_sheet(grids, name, shown) for name in (at.QUESTIONS, at.PROJECT))
+def read_answered_sheet(grids: Mapping[str, Grid], shown: str, part: int = 1) -> AnsweredSheet:
+    """The answers of a party in a workbook named `shown`; raises Refused where it is no workbook of questions."""
+    questions, project = (_find_sheet(grids, name, shown, part) for name in (at.QUESTIONS, at.PROJECT))
     told, labels = _read_project(project, shown), _read_labels(project)
     party = project.words(labels[at.PARTY], 2) if at.PARTY in labels else ""
     rows = tuple(read_papers(grids[at.SENT])) if at.SENT in grids else ()
@@ -105,9 +106,12 @@ def _read_project(project: Grid, shown: str) -> AnsweredSheet:
     )
 
 
-def _find_sheet(grids: Mapping[str, Grid], name: str, shown: str) -> Grid:
+def _find_sheet(grids: Mapping[str, Grid], name: str, shown: str, part: int) -> Grid:
     if name in grids:
         return grids[name]
+    if {at.PROJECT, at.QUESTIONS} & grids.keys():
+        message = f"the workbook has no sheet {at.name_page(name, part)}"
+        raise Refused(Problem(message, "keep every sheet, and its name, as it was sent", file=shown))
     tables = [table.name for table in list_tables()]
     table = next((one for one in grids if one.casefold() in tables), "")
     hint = f"a table is taken with --as {table.casefold()}" if table else "name a workbook that `specgen ask` wrote"

@@ -87,7 +87,8 @@ def read_returned(names: Sequence[str], table: Table | None = None) -> Returned:
 
 def _read_parties(grids: Mapping[str, Grid], name: str) -> list[tuple[AnsweredSheet, list[tuple[Table, Grid]]]]:
     """What each party entered in a workbook; one that entered nothing is left out where others did."""
-    read = [(read_answered_sheet(part, name), list(find_filled(part))) for part in list_parts(grids)]
+    parts = list_parts(grids).items()
+    read = [(read_answered_sheet(sheets, name, part), list(find_filled(sheets))) for part, sheets in parts]
     return [(told, tables) for told, tables in read if told.is_entered or tables] or read[:1]
 
 

@@ -99,3 +99,14 @@ def test_each_party_of_a_workbook_signs_its_own_answers(job: Path, capsys: Any) 
     assert "- project.number = 2802" in text
     assert "party: architect" in text
     assert "party: general_contractor" not in text
+
+
+@pytest.mark.parametrize("lost", ["Project 2", "Questions 2", "Questions"])
+def test_a_workbook_that_lost_a_sheet_of_a_party_is_refused_whole(job: Path, capsys: Any, lost: str) -> None:
+    file = ask(capsys, job)[0] / "general-contractor.xlsx"
+    file.write_bytes(filled(file.read_bytes(), lambda book: book.remove(book[lost])))
+    before = job.read_bytes()
+    ended = run_main(capsys, "take", str(job), str(file))
+    assert ended.code == 2
+    assert f"the workbook has no sheet {lost} (keep every sheet, and its name, as it was sent)" in ended.err
+    assert job.read_bytes() == before

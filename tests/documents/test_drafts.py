@@ -357,7 +357,9 @@ def test_documents_that_decide_a_wall_stand_once_with_their_walls_and_are_counte
         assert re.search(
             rf"(?m)^{mark} \| .* \| {number} documents; \d+ rules not evaluated; listed below$", pages["D02"]
         )
-        assert re.search(rf"(?m)^{mark}: .* Pending, listed in D19: {number} documents and values\. ", pages["D00"]), mark
+        assert re.search(rf"(?m)^{mark}: .* Pending, listed in D19: {number} documents and values\. ", pages["D00"]), (
+            mark
+        )
 
 
 def test_the_measures_named_at_the_walls_have_their_rows_and_are_counted(tmp_path: Path) -> None:
