@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from itertools import groupby
 from typing import Any, cast
 
+from specgen.computing.shading import find_shade, is_covered
 from specgen.computing.time.usable_hours import DARK, SETTING_UP, SUNNY, is_by_clock, list_usable_months, round_hours
 from specgen.documents.composing import Composer
 from specgen.documents.context import OF_A_SUM, DocumentContext, TableView
@@ -13,7 +14,7 @@ from specgen.documents.views._cells import OPEN, ask_all
 from specgen.model.absence import Absent
 from specgen.model.schedule import UsableMonth
 from specgen.model.typed_views import Elevation
-from specgen.model.value_text import value_text
+from specgen.model.value_text import value_text, words
 
 _CAUSES = (DARK, SUNNY, SETTING_UP)
 _HEADER = ("Elevation", "Month", "Usable, {}", "Usable", "Dark", "Direct sun", "Setup and cleanup")
@@ -24,20 +25,24 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines = [line for mark in list_marks(context, "elevations") for line in _list_lines(context, mark)]
     lines = lines or [(context.ask(("elevations",)), "", "", "", "", "", "")]
     header = tuple(head.format("by the clock" if is_by_clock(context.project) else "solar time") for head in _HEADER)
-    return TableView(header, tuple(lines), (22, 18, 22, 10, 8, 10, 10))
+    return TableView(header, tuple(lines), (21, 14, 20, 9, 8, 18, 10))
 
 
 def _list_lines(context: DocumentContext, mark: str) -> Iterator[tuple[Any, ...]]:
     name: str = name_member(context, "elevations", mark)
+    face = cast(Elevation, context.project.view(("elevations", mark)))
     try:
-        months = list_usable_months(cast(Elevation, context.project.view(("elevations", mark))))
+        months = list_usable_months(face)
     except Absent as absent:
         yield name, "", ask_all(context, absent.paths), OPEN, "", "", ""
         return
+    # Hours without sun on a south face are not to be believed without the cloth or tent that makes them.
+    cover = f", {words(find_shade(context.project, mark))}" if is_covered(face) else ""
     for _, alike in groupby(months, _tell):
         group = list(alike)
-        spans, usable, *lost = _tell(group[0])
-        yield name, name_months(group), spans, DisplayValue(usable, group[0].hours, OF_A_SUM), *lost
+        spans, usable, dark, sunny, set_up = _tell(group[0])
+        hours = DisplayValue(usable, group[0].hours, OF_A_SUM)
+        yield name, name_months(group), spans, hours, dark, f"{sunny}{cover}", set_up
         name = ""
 
 

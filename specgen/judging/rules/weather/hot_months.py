@@ -40,8 +40,8 @@ RULE = Rule(
     at="month.mean_max",
     limit="weather.hot_day",
     remedy=(
-        "Hang shade cloth, or spray each elevation in its own shade, in its usable hours, D14; read the wall before "
-        "each coat."
+        "Spray each elevation only under shade cloth or in its own shade, in its usable hours, D14; read the wall "
+        "before each coat."
     ),
 )
 def hot_without_cover(month: Month, project: Description, limit: Any) -> Violations:
