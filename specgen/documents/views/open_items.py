@@ -133,7 +133,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         first = name_party(context, party)
         lines += [(first if not number else name_role(party), *row, "") for number, row in enumerate(cells)]
     header = ("From", "Needed before", "Value or document", "Holds up", "Answer, date")
-    return TableView(header, tuple(lines), (15, 15, 37, 20, 13))
+    return TableView(header, tuple(lines), (14, 14, 35, 18, 19))
 
 
 def count_asked(context: DocumentContext) -> dict[str, int]:
