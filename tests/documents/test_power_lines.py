@@ -36,7 +36,11 @@ def test_the_documents_print_the_distance_of_the_voltage(
 
 
 def test_an_unknown_voltage_is_an_open_item_in_words_of_its_own(tmp_path: Path) -> None:
-    assert UTILITY in said(tmp_path / "D05", "D05", {"surroundings": ["power_lines"]})
+    warning = (
+        f"Open item: obtain from the utility {UTILITY} Both set the minimum distance of scaffolds and lifts. "
+        "Do not set up scaffolds or lifts near the line before the utility has answered."
+    )
+    assert warning in said(tmp_path / "D05", "D05", {"surroundings": ["power_lines"]})
     procedure = said(tmp_path / "D08", "D08", {"surroundings": ["power_lines"]})
     assert "Do not work near the power line until the utility states its voltage" in procedure
 
