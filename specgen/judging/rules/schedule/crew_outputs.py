@@ -24,7 +24,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     NOTE,
-    "A crew has an output for a step that is none of its own: {found}.",
+    "A crew has an output for a step that is not its own: {found}.",
     each="crews",
     at="crew.rates",
     basis="practice",

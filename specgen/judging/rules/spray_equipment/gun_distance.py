@@ -35,7 +35,7 @@ RULE.clause(
     "The gun is held {found} from the wall; spraying closer than {wanted} leaves visible marks.",
     when="spray.distance < limit",
     limit="spray.distance",
-    remedy="Hold the gun at least {spray.distance} from the wall.",
+    remedy="Hold the gun a minimum of {spray.distance} from the wall.",
 )
 
 
@@ -64,5 +64,5 @@ RULE.clause(
     ("The gun is held {found} from the wall; beyond {wanted} the spray dries before it lands and the film is rough."),
     when="spray.distance > limit",
     limit="spray.distance_most",
-    remedy="Hold the gun at most {spray.distance_most} from the wall.",
+    remedy="Hold the gun a maximum of {spray.distance_most} from the wall.",
 )

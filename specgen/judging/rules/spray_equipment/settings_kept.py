@@ -100,8 +100,8 @@ def _on_mockup(project: Project, entry: Entry) -> bool:  # noqa: ARG001  (as a F
     limit="spray.distance",
     step="gloss",
     remedy=(
-        "Hold the gun {wanted} or more from the wall. Look for runs, heavy edges, and stroke marks while the coat is "
-        "wet; recoat marked panels to a natural break."
+        "Hold the gun a minimum of {wanted} from the wall. Look for runs, heavy edges, and stroke marks while the coat "
+        "is wet; recoat marked panels to a natural break."
     ),
     why="held close, the gun floods the wall and every stroke shows",
 )
@@ -123,8 +123,8 @@ def gun_too_near(log: SiteRecordEntry, project: Description, limits: Limits) -> 
     limit="spray.distance_most",
     step="gloss",
     remedy=(
-        "Hold the gun at most {wanted} from the wall. Feel and view what was sprayed against the mockup; recoat rough, "
-        "dry-sprayed panels to a natural break."
+        "Hold the gun a maximum of {wanted} from the wall. Feel and view what was sprayed against the mockup; recoat "
+        "rough, dry-sprayed panels to a natural break."
     ),
     why="held far off, the mist dries before it lands and the film is rough",
 )
