@@ -146,12 +146,13 @@ def _write_pdf(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
     from specgen.formats.pdf.forms import write_forms
     from specgen.formats.pdf.pages import name_file
 
+    forms = tuple(write_forms(made))  # first: the pages of the set, once made, fill the memory
     bound = bind(made)
     notes: tuple[str | Problem, ...] = (*bound.told, *bound.problems)
     for note in notes:
         tell(note)
     yield name_file(made), bound.pdf
-    yield from write_forms(made)
+    yield from forms
 
 
 # A format loads only the libraries it needs; it has a row here, and none elsewhere.
