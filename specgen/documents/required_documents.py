@@ -21,7 +21,7 @@ from specgen.judging.owners import OWED_PAPERS
 from specgen.model.finding import Finding, Judgment, Severity
 
 # What the code table requires, by the section of the code.
-_CODE = "COD, "
+_CODE = "COD "
 _FIRE = {"NFPA 285": "COD-03a", "NFPA 268": "COD-03c"}
 # What somebody is asked to confirm where a clause gives no more than a caution.
 _CONFIRMED = {

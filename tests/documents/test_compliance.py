@@ -19,7 +19,7 @@ def rows_of(folder: Path, change: Any) -> dict[str, list[str]]:
 
 
 OWED_REPORT = (
-    "report, or engineer's extension accepted by the authority having jurisdiction, required from the EIFS manufacturer"
+    "report, or engineer's extension accepted by the authority, required from the EIFS manufacturer"
 )
 
 
