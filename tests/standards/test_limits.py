@@ -93,8 +93,8 @@ PUBLISHED = [
             LEAST,
             f"{hours} h",
             "ibc_bearing_walls",
-            "Municipal Code of Chicago, 14B-6-601, Table 601, bearing walls, exterior: IA 3, IB 2, IIA 1, IIB 0, IIIA 2, "
-            "IIIB 2, IV-HT 2, VA 1, VB 0",
+            "Municipal Code of Chicago, 14B-6-601, Table 601, bearing walls, exterior: IA 3, IB 2, IIA 1, IIB 0, "
+            "IIIA 2, IIIB 2, IV-HT 2, VA 1, VB 0",
         )
         for kind, hours in {"IA": 3, "IB": 2, "IIA": 1, "IIIA": 2, "IIIB": 2, "IV": 2, "IVHT": 2}.items()
     ),

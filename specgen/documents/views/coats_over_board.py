@@ -38,12 +38,13 @@ def _tell_base_coat(context: DocumentContext, mark: str) -> list[Any]:
 
 
 def _tell_mesh(context: DocumentContext, path: Path) -> list[Any]:
-    """`standard and detail mesh`; the layers are asked for while none is given."""
+    """`high-impact, standard mesh`, from the board out; the layers are asked for while none is given."""
     layers = context.project.members.get(path, ())
     if not layers:
         return [context.ask(path)]
-    kinds = dict.fromkeys(context.project.get((*path, layer, "kind")) for layer in layers)
-    return [f"{' and '.join(words(kind) for kind in kinds if kind)} mesh".strip()]
+    order = sorted(layers, key=lambda layer: int(context.project.get((*path, layer, "order")) or 0))
+    kinds = dict.fromkeys(context.project.get((*path, layer, "kind")) for layer in order)
+    return [f"{', '.join(words(kind) for kind in kinds if kind)} mesh".strip()]
 
 
 def _tell_gloss(context: DocumentContext, mark: str) -> list[Any]:

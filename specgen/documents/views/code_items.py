@@ -34,6 +34,7 @@ _UNNAMED = "authority to name"
 _ASKED = "letter of the authority pending, see D19"
 # Editions from this one on have a paragraph of its own for barrier coatings over sheathing.
 _COATINGS_SINCE = "2009"
+_EXEMPT = "exempt: "
 _DRAINED: Path = ("drainage", "kind")
 _FASTENERS: Path = ("code", "local_fasteners_required")
 
@@ -147,10 +148,8 @@ def _tell_exemption(context: DocumentContext, walls: list[str]) -> str:
     kinds = {context.project.get(("walls", mark, "substrate", "kind")) for mark in walls}
     solid = {kind in MASONRY or kind == "existing_coated" for kind in kinds}
     if solid == {True}:
-        return "exempt: installed over concrete or masonry"
-    return (
-        "exempt: drained over a WRB" if solid == {False} else "exempt: over concrete or masonry, or drained over a WRB"
-    )
+        return f"{_EXEMPT}installed over concrete or masonry"
+    return f"{_EXEMPT}{'' if solid == {False} else 'over concrete or masonry, or '}drained over a WRB"
 
 
 def _tell_barrier(context: DocumentContext) -> list[tuple[Any, ...]]:
@@ -215,7 +214,7 @@ def _tell_without_coating(context: DocumentContext, number: str) -> str:
     coated = [mark for mark in walls if context.project.get(("walls", mark, "wrb", "kind")) == "fluid_applied"]
     if any(kinds[mark] in (None, "none") for mark in coated):
         return ""
-    return f"; {number} itself not due, {_tell_exemption(context, walls)}"
+    return f"; {number} itself not due: {_tell_exemption(context, walls).removeprefix(_EXEMPT)}"
 
 
 def _cite_coating(context: DocumentContext, edition: dict[str, Any]) -> DisplayValue:

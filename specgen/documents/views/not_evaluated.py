@@ -63,7 +63,7 @@ def _list_unsaid(context: DocumentContext, walls: list[str]) -> list[str]:
 
 
 def _refer(items: tuple[str, ...], rule: str, told: dict[tuple[str, ...], str]) -> list[str]:
-    """The items that a party owes for a rule; many that an earlier rule waits for as well, by that rule: `as ATT-05`."""
+    """The items that a party owes for a rule; many that an earlier rule waits for too, by that rule: `as ATT-05`."""
     first = told.setdefault(items, rule)
     return [f"as {first}"] if len(items) >= _MANY and first != rule else list(items)
 

@@ -17,6 +17,7 @@ from specgen.model.value_text import words
 _ASKED = {
     "roof_end": {"diverter": "kick-out flashing"},
     "parapet": {"cap": "metal cap"},
+    "eave": {"sealed": "sealed joint at the soffit"},
     "ledge": {"slope": "slope", "depth": "depth", "cap": "metal cap"},
     "penetration": {"sealed": "sealed joint"},
     "deck_ledger": {"flashing": "flashing"},
