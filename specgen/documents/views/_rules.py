@@ -9,7 +9,6 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.standing_walls import list_solid
 from specgen.judging.registry import load_rules
 from specgen.judging.verdict import list_unjudged
-from specgen.model.finding import Verdict
 
 _INSPECTION = "COD-04"
 _CLAUSE = re.compile(r"([A-Z]{3}-\d\d)[a-z]")
@@ -27,10 +26,7 @@ def strip_clause(code: str) -> str:
 
 
 def list_undecided(context: DocumentContext, mark: str) -> tuple[str, ...]:
-    """The rules on a wall that are not evaluated; of a wall decided on, those that its decision waited for."""
-    judged = context.judgment.walls[mark]
-    if judged.verdict is not Verdict.NOT_YET_KNOWN:
-        return judged.undecided
+    """The rules on a wall that are not evaluated, whether or not its verdict waits for them."""
     # What lies behind a wall that stands is confirmed first.
     exempt = mark in list_exempt(cast(Any, context.project.root())) and mark not in list_solid(context)
     return tuple(rule for rule in list_unjudged(context.judgment, mark) if rule != _INSPECTION or not exempt)

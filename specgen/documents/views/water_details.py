@@ -58,7 +58,7 @@ def _join_places(entries: list[Entry], several: bool) -> list[Any]:
     alike: dict[str, tuple[list[str], list[Any]]] = {}
     single = sum(len(marks) for _, (_, marks, _, _) in entries) == 1
     for elevation, (_, marks, said, _) in entries:
-        told = [_OPENING] if single and said == [_OPENINGS] else said
+        told = [_OPENING] if single and said == [_OPENINGS] and elevation not in marks else said
         named = alike.setdefault(str(told), ([], told))[0]
         if elevation not in marks:
             named.append(f"{span_marks(marks)} ({elevation})" if several and elevation else span_marks(marks))
