@@ -3,7 +3,7 @@
 from specgen.documents.standing_walls import BARRIER
 
 # What no rule asks of a wall that stands, and the code does.
-BEHIND = "COD, "
+BEHIND = "COD "
 # Rule or clause, question, and the answer that rules the wall out; what is soonest asked and refuses most comes first.
 QUESTIONS = (
     (

@@ -21,7 +21,7 @@ from specgen.judging.owners import OWED_PAPERS
 from specgen.model.finding import Finding, Judgment, Severity
 
 # What the code table requires, by the section of the code.
-_CODE = "COD, "
+_CODE = "COD "
 _FIRE = {"NFPA 285": "COD-03a", "NFPA 268": "COD-03c"}
 # What somebody is asked to confirm where a clause gives no more than a caution.
 _CONFIRMED = {
@@ -70,8 +70,6 @@ _LOCAL_BASIS = ("code", "local_fasteners_basis")
 # The properties of a color that a report shows, and the clause that asks for it.
 _OF_COLORS = {"Solar reflectance": "HEA-01a", "Emittance": "HEA-01b"}
 _FINISH = ("smoothing", "primer", "gloss")
-# So many names stand in a series with commas.
-_SERIES = 3
 
 
 def looks_for_document(finding: Finding) -> bool:
@@ -245,13 +243,8 @@ def _find_letters(context: DocumentContext, sealed: bool) -> Iterator[RequiredDo
     barrier = any(
         project.get(("walls", mark, "wrb", "kind")) not in (None, "none") for mark in project.members[("walls",)]
     )
-    others = ["finish", *(["WRB"] if barrier else []), *(["sealant"] if sealed else [])]
-    party, _, before = OWED_PAPERS["SUB-06a"]
-    joined = " and ".join(others) if len(others) < _SERIES else f"{', '.join(others[:-1])}, and {others[-1]}"
-    name = f"Compatibility letter, EIFS with {joined}"
-    yield RequiredDocument(party, name, ("project",), "SUB-06", before)
-    if sealed:
-        yield _owe("SUB-06d", OWED_PAPERS, ("project",))
+    codes = ["SUB-06a", *(["SUB-06c"] if barrier else []), *(["SUB-06b", "SUB-06d"] if sealed else [])]
+    yield from (_owe(code, OWED_PAPERS, ("project",)) for code in codes)
 
 
 def _owe(code: str, owed: dict[str, tuple[str, str, str]], subjects: tuple[str, ...]) -> RequiredDocument:

@@ -346,7 +346,7 @@ class Layout(View):
     align_to: tuple[Literal["jambs", "heads", "sills", "corners", "center"], ...]
 
 class WaterDetail(View):
-    kind: Literal["roof_end", "parapet", "ledge", "penetration", "deck_ledger", "roof_below"]
+    kind: Literal["roof_end", "parapet", "eave", "ledge", "penetration", "deck_ledger", "roof_below"]
     elevation: Elevation
     at: str
     x: Quantity

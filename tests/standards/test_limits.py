@@ -87,6 +87,17 @@ PUBLISHED = [
         "IBC 2021, 2603.3: smoke-developed index of not more than 450",
     ),
     ("foam.thermal_barrier", LEAST, "1/2 in", "ibc_foam_barrier", "IBC 2009, 2603.4: 1/2-inch gypsum wallboard"),
+    *(
+        (
+            f"bearing_wall.{kind}",
+            LEAST,
+            f"{hours} h",
+            "ibc_bearing_walls",
+            "Municipal Code of Chicago, 14B-6-601, Table 601, bearing walls, exterior: IA 3, IB 2, IIA 1, IIB 0, "
+            "IIIA 2, IIIB 2, IV-HT 2, VA 1, VB 0",
+        )
+        for kind, hours in {"IA": 3, "IB": 2, "IIA": 1, "IIIA": 2, "IIIB": 2, "IV": 2, "IVHT": 2}.items()
+    ),
     ("board.flame_spread", MOST, "25 ", "ibc_foam_indexes", "IBC 2006, 2603.5.4: flame spread index of 25 or less"),
     (
         "board.smoke_developed",

@@ -28,6 +28,9 @@ HELD = [
     ("substrate.pulls", LEAST, "3 ", PRACTICE, "one pull says little of a wall"),
     ("substrate.pulls_area", MOST, "1000 ft2", PRACTICE, "a set of pulls stands for no larger face"),
     ("protection.exclusion", LEAST, "60 ft", PRACTICE, "mist of a metallic finish drifts far"),
+    ("bearing_wall.IVA", LEAST, "3 h", MEMORY, "mass timber in place of type IA is rated as that"),
+    ("bearing_wall.IVB", LEAST, "2 h", MEMORY, "mass timber in place of type IB is rated as that"),
+    ("bearing_wall.IVC", LEAST, "2 h", MEMORY, "walls of mass timber left in view are rated as those of type IVB"),
     ("framing.deflection", LEAST, "L/240", MEMORY, "framing is this stiff or stiffer"),
     ("board.joint_to_aesthetic_joint", LEAST, "3 in", MEMORY, "lines one above the other crack"),
     ("board.joint_to_opening_corner", LEAST, "6 in", MEMORY, "a joint at a corner cracks"),
@@ -149,6 +152,7 @@ HELD = [
 # Where memory names the text to look in.
 NAMED = {
     "substrate.bond": "eifs_bond_memory",
+    **{f"bearing_wall.{name}": "ibc_bearing_walls_memory" for name in ("IVA", "IVB", "IVC")},
     "sealant.field_tests": "astm_c1521_memory",
     "ledge.slope": "astm_c1397_memory",
     "ledge.depth": "astm_c1397_memory",

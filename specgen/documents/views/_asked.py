@@ -144,7 +144,7 @@ def _list_early(context: DocumentContext) -> list[Measure]:
 
 
 def _gather_values(context: DocumentContext) -> list[Asked]:
-    stages = _find_stages(context)
+    stages = context.remember(_find_stages)
     found = []
     for path in ask_by_code(context, _spread(context, _find_paths(context))):
         field = find_field(context, path)
@@ -184,6 +184,14 @@ def _ask_names(context: DocumentContext, found: list[Asked], owed: list[tuple[st
             names[dotted_path(path)] = Asked(dotted_path(path), field.owed_by, order, before)
             waiting = sorted([*waiting, (field.owed_by, order, before)])
     return [*(entry for entry in found if entry.path not in names), *names.values()]
+
+
+def tell_stage(context: DocumentContext, path: Path) -> tuple[str, str]:
+    """The role of who supplies a value, and before what it is needed, as the open items ask for it."""
+    dotted = dotted_path(path)
+    field = find_field(context, dotted)
+    assert field is not None
+    return field.owed_by, context.remember(_find_stages).find(dotted, field, bears_on_decision(context, dotted))[1]
 
 
 def _find_paths(context: DocumentContext) -> Iterator[str]:

@@ -53,7 +53,7 @@ def _answer(context: DocumentContext, section: str, standard: str, name: str, wa
         section = _CHARGE
     number = cite_section(section, found.source[0], "fire test")
     reports = list_reports(context.project, standard, wall)
-    authority = context.project.get(("code", "jurisdiction")) or "the authority having jurisdiction"
+    authority = context.project.get(("code", "jurisdiction")) or "the authority"
     extension = f"or engineer's extension accepted by {authority}"
     pending = f"; {standard} report, {extension}, required from the EIFS manufacturer" if found.result else ""
     shown = f"; report {', '.join(reports)}" if reports else pending

@@ -22,8 +22,6 @@ from specgen.documents.views._cells import cite_section, join_cells
 from specgen.documents.views.reports import find_reports
 from specgen.standards import find_source
 
-# The restricted type of construction that asks no rating of exterior bearing walls (IBC Table 601).
-_UNRATED = ("IIB",)
 _OWED = "report required from the EIFS manufacturer"
 Cells = tuple[Any, ...]
 
@@ -118,10 +116,14 @@ def _tell_rating(context: DocumentContext, wall: str) -> Cells:
     if reports:
         return number, "yes", [f"report {', '.join(reports)}"]
     tests, kind = " or ".join(RESISTANCE), context.project.get(("code", "construction_type"))
-    bearing = "" if kind in _UNRATED else f"type {kind}: exterior bearing walls are rated (Table 601); "
-    asked = "the rating, if any," if kind in _UNRATED else "whether the wall is bearing, and its rating"
+    rating = f"bearing_wall.{kind}"
+    bearing: list[Any] = []
+    asked = "the rating, if any,"
+    if rating in context.standards.limits:  # the other types ask for none
+        bearing = [f"type {kind}: exterior bearing walls minimum ", context.limit(rating), " (Table 601); "]
+        asked = "whether the wall is bearing, and its rating"
     asked += " at the fire separation distance of each face"
-    return number, "pending", [f"{bearing}architect to confirm {asked}; where rated, {tests} {_OWED}"]
+    return number, "pending", [*bearing, f"architect to confirm {asked}; where rated, {tests} {_OWED}"]
 
 
 def _tell_heat(context: DocumentContext, wall: str) -> Cells:

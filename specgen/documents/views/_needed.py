@@ -8,7 +8,7 @@ from specgen.documents.code_edition import name_weather_sections
 from specgen.documents.context import DocumentContext
 from specgen.documents.deciding import rules_out
 from specgen.documents.required_documents import list_pending
-from specgen.documents.standing_walls import list_unconfirmed
+from specgen.documents.standing_walls import BARRIER, list_unconfirmed
 from specgen.documents.views._fields import OF_ASCE_7, ask_by_code
 from specgen.judging.verdict import list_pending as list_pending_clauses
 from specgen.model.field import Path, dotted_path
@@ -38,6 +38,8 @@ _BEARS: dict[Path, tuple[str, ...]] = {
     ("walls", "*", "base_coat", "product"): ("COD-03",),
     _JURISDICTION: ("ATT-03",),
 }
+# What a wall without drainage is accepted on.
+_FLASHED = (("elevations", "*", "grade_clearance"), ("elevations", "*", "openings"), ("details",))
 # So many signs of a clause are the code of its rule.
 _RULE = len("ATT-07")
 
@@ -85,6 +87,8 @@ def bears_on_decision(context: DocumentContext, dotted: str) -> bool:
         return True
     if not any(wall.verdict is Verdict.NOT_YET_KNOWN for wall in context.judgment.walls.values()):
         return False
+    if pattern in _FLASHED and any(entry.name == BARRIER for entry in list_pending(context)):
+        return True
     if dotted_path(pattern) in OF_ASCE_7:
         return not deciding.isdisjoint(OF_ASCE_7)
     return not context.remember(_list_waiting).isdisjoint(_BEARS.get(pattern, ()))

@@ -116,7 +116,7 @@ def _tell_rules(context: DocumentContext, document: RequiredDocument) -> tuple[s
     """The rule that asks for a document, and those on every document of its kind that wait for one."""
     waiting = find_held(context).get(ATTACHMENTS, set())
     of_kind = [rule for rule, kind in _OF_KIND.items() if rule in waiting and kind.search(document.name)]
-    return (_RULE.sub(r"\1", document.code).replace(", ", " "), *of_kind)
+    return (_RULE.sub(r"\1", document.code), *of_kind)
 
 
 def _hold_names(context: DocumentContext, requests: tuple[Request, ...]) -> tuple[Request, ...]:

@@ -60,12 +60,16 @@ def list_deciding(context: DocumentContext, mark: str) -> list[RequiredDocument]
     return [
         entry
         for entry in list_pending(context)
-        if entry.code in deciding
-        or (decides(context, entry) and not {mark, "project", *_list_colors(context, mark)}.isdisjoint(entry.subjects))
+        if entry.code in deciding or (decides(context, entry) and concerns(context, entry, mark))
     ]
 
 
-def _list_colors(context: DocumentContext, mark: str) -> Iterator[str]:
+def concerns(context: DocumentContext, entry: RequiredDocument, mark: str) -> bool:
+    """Whether a document is about a wall: the wall itself, one of its colors, or the project."""
+    return not {mark, "project", *list_colors(context, mark)}.isdisjoint(entry.subjects)
+
+
+def list_colors(context: DocumentContext, mark: str) -> Iterator[str]:
     """The colors of a wall: those of its elevations, the only one where an elevation names none."""
     project = context.project
     for elevation in project.members.get(("elevations",), ()):

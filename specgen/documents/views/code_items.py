@@ -34,6 +34,7 @@ _UNNAMED = "authority to name"
 _ASKED = "letter of the authority pending, see D19"
 # Editions from this one on have a paragraph of its own for barrier coatings over sheathing.
 _COATINGS_SINCE = "2009"
+_EXEMPT = "exempt: "
 _DRAINED: Path = ("drainage", "kind")
 _FASTENERS: Path = ("code", "local_fasteners_required")
 
@@ -134,7 +135,7 @@ def _tell_inspections(context: DocumentContext, edition: dict[str, Any]) -> list
     solid = [mark for mark in exempt if mark in context.remember(list_solid)]
     sure = [mark for mark in exempt if mark not in solid]
     told = [(sure, "no", "")] if sure else []
-    told += [(solid, "pending", "; architect to confirm the wall")] if solid else []
+    told += [(solid, "pending", "; architect to confirm")] if solid else []
     no = [
         (f"Special inspection, {', '.join(marks)}", cells[0], due, _tell_exemption(context, marks) + open_still)
         for marks, due, open_still in told
@@ -147,10 +148,8 @@ def _tell_exemption(context: DocumentContext, walls: list[str]) -> str:
     kinds = {context.project.get(("walls", mark, "substrate", "kind")) for mark in walls}
     solid = {kind in MASONRY or kind == "existing_coated" for kind in kinds}
     if solid == {True}:
-        return "exempt: installed over concrete or masonry"
-    return (
-        "exempt: drained over a WRB" if solid == {False} else "exempt: over concrete or masonry, or drained over a WRB"
-    )
+        return f"{_EXEMPT}installed over concrete or masonry"
+    return f"{_EXEMPT}{'' if solid == {False} else 'over concrete or masonry, or '}drained over a WRB"
 
 
 def _tell_barrier(context: DocumentContext) -> list[tuple[Any, ...]]:
@@ -182,9 +181,9 @@ def _name_barrier(context: DocumentContext, mark: str) -> list[Any]:
 def _tell_existing(context: DocumentContext, model: Any) -> list[tuple[Any, ...]]:
     """A row where a wall of the building stands already."""
     standing = list_standing(context) if model == "ibc" else []
-    why = "not known whether it is adopted and governs; architect to confirm"
+    why = "International Existing Building Code: not known whether it is adopted and governs; architect to confirm"
     subject = f"Existing building, {', '.join(standing)}"
-    return [(subject, "International Existing Building Code", "pending", why)] if standing else []
+    return [(subject, "IEBC", "pending", why)] if standing else []
 
 
 def _tell_inspection(context: DocumentContext, edition: dict[str, Any]) -> tuple[Any, ...]:
@@ -195,15 +194,27 @@ def _tell_inspection(context: DocumentContext, edition: dict[str, Any]) -> tuple
         found: Lookup = context.resolve((), "special-inspection-due")
     except Absent as absent:
         return cell, *fire_tests.answer_open(context, absent)
+    why = found.why
     if found.source == (COATING,) and number:
         cell = _cite_coating(context, edition)
+        why += _tell_without_coating(context, number) if str(cell) != number else ""
     if not found.result:
-        return cell, "no", found.why
+        return cell, "no", why
     agency = context.project.get(("parties", "inspector", "name"))
     by = [" by ", context.display(("parties", "inspector", "name"))] if agency else []
     engaged = ("contract", "inspector_engaged_by")
     by += [", engaged by the ", context.display(engaged)] if context.project.is_given(engaged) else []
-    return cell, "yes", [found.why, "; ", context.display(level), *by]
+    return cell, "yes", [why, "; ", context.display(level), *by]
+
+
+def _tell_without_coating(context: DocumentContext, number: str) -> str:
+    """Why the section itself asks for no inspection, where the paragraph on barrier coatings does."""
+    walls = list(context.project.members[("walls",)])
+    kinds = {mark: context.project.get(("walls", mark, *_DRAINED)) for mark in walls}
+    coated = [mark for mark in walls if context.project.get(("walls", mark, "wrb", "kind")) == "fluid_applied"]
+    if any(kinds[mark] in (None, "none") for mark in coated):
+        return ""
+    return f"; {number} itself not due: {_tell_exemption(context, walls).removeprefix(_EXEMPT)}"
 
 
 def _cite_coating(context: DocumentContext, edition: dict[str, Any]) -> DisplayValue:

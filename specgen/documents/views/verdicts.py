@@ -29,7 +29,7 @@ def set_verdicts(context: DocumentContext, where: str) -> TableView:
         )
         for mark, judged in context.judgment.walls.items()
     )
-    header = ("Wall", "Build-up", "Suitable for finish", "Exceptions and measures, see D05", "Pending")
+    header = ("Wall", "Build-up to the board", "Suitable for finish", "Exceptions and measures, see D05", "Pending")
     return TableView(header, lines, (7, 29, 14, 31, 19))
 
 

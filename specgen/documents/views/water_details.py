@@ -1,4 +1,4 @@
-"""How water is led off at openings, roofs, ledges, and what else breaks the face, as the project tells it."""
+"""How water is led off at openings, roofs, ledges, and what else breaks the face, and where that is pending."""
 
 from collections.abc import Iterator
 from typing import Any
@@ -9,6 +9,7 @@ from specgen.documents.marks import list_marks, name_linked, name_member
 from specgen.documents.members import span_marks
 from specgen.documents.views._cells import join_cells
 from specgen.documents.views._represented import GROUND
+from specgen.documents.views._water_pending import Entry, list_untold
 from specgen.model.field import Path
 from specgen.model.value_text import words
 
@@ -16,13 +17,12 @@ from specgen.model.value_text import words
 _ASKED = {
     "roof_end": {"diverter": "kick-out flashing"},
     "parapet": {"cap": "metal cap"},
+    "eave": {"sealed": "sealed joint at the soffit"},
     "ledge": {"slope": "slope", "depth": "depth", "cap": "metal cap"},
     "penetration": {"sealed": "sealed joint"},
     "deck_ledger": {"flashing": "flashing"},
     "roof_below": {"clearance": "board end above the roofing"},
 }
-# The mark of an elevation, and the row: its name, the marks of the places, what is said of them, and the answers.
-Entry = tuple[str, tuple[Any, list[str], list[Any], Any]]
 _OPENING, _OPENINGS = "opening", "openings"
 _OF_OPENINGS = {"sill_pan": "sill pan", "head_flashing": "head flashing"}
 
@@ -30,18 +30,19 @@ _OF_OPENINGS = {"sill_pan": "sill pan", "head_flashing": "head flashing"}
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each answer, by elevation: the places and elevations that share it, each place by its elevation."""
     order = {mark: number for number, mark in enumerate(list_marks(context, "elevations"))}
-    found = (*_bases(context), *_openings(context), *_floor_lines(context), *_details(context))
+    found = (*_bases(context), *_openings(context), *_floor_lines(context), *_details(context), *list_untold(context))
     found = tuple(sorted(found, key=lambda entry: order.get(entry[0], len(order))))
     shared: dict[str, tuple[dict[str, Any], list[Entry], Any]] = {}
     for entry in found:
-        elevations, entries, _ = shared.setdefault(str(entry[1][-1]), ({}, [], entry[1][-1]))
+        alike = str([(str(part), getattr(part, "source", None)) for part in entry[1][-1]])
+        elevations, entries, _ = shared.setdefault(alike, ({}, [], entry[1][-1]))
         elevations.setdefault(entry[0], entry[1][0])
         entries.append(entry)
     lines = tuple(
         (_name_elevations(elevations), _join_places(entries, len(elevations) > 1), answers)
         for elevations, entries, answers in shared.values()
     )
-    return TableView(("Elevation", "Place", "Detail"), lines, (20, 46, 34))
+    return TableView(("Elevation", "Place", "Detail"), lines, (15, 34, 51))
 
 
 def _name_elevations(elevations: dict[str, Any]) -> Any:
@@ -57,7 +58,7 @@ def _join_places(entries: list[Entry], several: bool) -> list[Any]:
     alike: dict[str, tuple[list[str], list[Any]]] = {}
     single = sum(len(marks) for _, (_, marks, _, _) in entries) == 1
     for elevation, (_, marks, said, _) in entries:
-        told = [_OPENING] if single and said == [_OPENINGS] else said
+        told = [_OPENING] if single and said == [_OPENINGS] and elevation not in marks else said
         named = alike.setdefault(str(told), ([], told))[0]
         if elevation not in marks:
             named.append(f"{span_marks(marks)} ({elevation})" if several and elevation else span_marks(marks))
@@ -94,24 +95,28 @@ def _openings(context: DocumentContext) -> Iterator[Entry]:
 
 
 def _floor_lines(context: DocumentContext) -> Iterator[Entry]:
-    """The floor line joints of drained walls, where water behind the board is led out."""
+    """The floor line joints, at which water behind the board of a drained wall is led out."""
     project = context.project
     for mark in project.members.get(("joints",), ()):
         elevation = project.get(("joints", mark, "elevation"))
         wall = elevation and project.get(("elevations", elevation.mark, "wall"))
         drainage = wall and project.get(("walls", wall.mark, "drainage", "kind"))
-        if project.get(("joints", mark, "kind")) == "floor_line" and drainage not in (None, "none"):
+        if project.get(("joints", mark, "kind")) == "floor_line" and drainage is not None:
             said = ["floor line, ", context.display(("joints", mark, "at")), " above the base of the elevation"]
             named = name_member(context, "elevations", elevation.mark)
-            yield elevation.mark, (named, [mark], said, [_tell_floor_line(context, wall.mark)])
+            yield elevation.mark, (named, [mark], said, _tell_floor_line(context, wall.mark, drainage))
 
 
-def _tell_floor_line(context: DocumentContext, wall: str) -> str:
+def _tell_floor_line(context: DocumentContext, wall: str, drainage: str) -> list[Any]:
     """The flashing of a floor line; a proposal where the project does not say that water leaves there."""
-    outlets = context.project.get(("walls", wall, "drainage", "outlets"))
-    led_out = "joints" in map(str, outlets or ())
-    asked = "" if outlets is not None else "; drainage outlets pending, from the architect"
-    return "flashing with weeps" if led_out else f"flashing with weeps, proposed by the applicator{asked}"
+    if drainage == "none":
+        return ["sealed joint; no drainage behind the board"]
+    path = ("walls", wall, "drainage", "outlets")
+    outlets = context.project.get(path)
+    if "joints" in map(str, outlets or ()):
+        return ["flashing with weeps"]
+    proposed = "flashing with weeps, proposed by the applicator"
+    return [proposed] if outlets is not None else [f"{proposed}; ", context.ask(path), " pending"]
 
 
 def _details(context: DocumentContext) -> Iterator[Entry]:

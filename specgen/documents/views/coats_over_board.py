@@ -1,0 +1,58 @@
+"""What lies over the board of each wall, to the color and its gloss; what is not given is asked for."""
+
+from typing import Any
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import count_things
+from specgen.documents.members import span_marks
+from specgen.documents.views._cells import join_cells
+from specgen.documents.views.answers import list_colors
+from specgen.model.field import Path
+from specgen.model.value_text import words
+
+# The coats of the finish that a project can do without.
+_COATS = {"smoothing": "smoothing coat", "primer": "primer"}
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """One row for each build-up, with its walls."""
+    alike: dict[str, tuple[list[str], list[Any]]] = {}
+    for mark in context.project.members[("walls",)]:
+        told = _tell(context, mark)
+        alike.setdefault("".join(map(str, told)), ([], told))[0].append(mark)
+    lines = tuple((span_marks(walls), told) for walls, told in alike.values())
+    return TableView(("Wall", "Coats over the board, in order"), lines, (12, 88))
+
+
+def _tell(context: DocumentContext, mark: str) -> list[Any]:
+    """`base coat 3/32 in in 2 passes, [Mesh layers]; smoothing coat; primer; gloss, C1 champagne silver, 65 ...`."""
+    coats = [[name] for coat, name in _COATS.items() if context.project.get((coat, "coats")) != 0]
+    return join_cells([_tell_base_coat(context, mark), *coats, _tell_gloss(context, mark)])
+
+
+def _tell_base_coat(context: DocumentContext, mark: str) -> list[Any]:
+    thickness, passes = (context.display(("walls", mark, "base_coat", name)) for name in ("dry_thickness", "passes"))
+    counted = [", ", passes] if passes.open else [" in ", *count_things(passes, "pass", "passes")]
+    return ["base coat ", thickness, *counted, ", ", *_tell_mesh(context, ("walls", mark, "mesh", "layers"))]
+
+
+def _tell_mesh(context: DocumentContext, path: Path) -> list[Any]:
+    """`high-impact, standard mesh`, from the board out; the layers are asked for while none is given."""
+    layers = context.project.members.get(path, ())
+    if not layers:
+        return [context.ask(path)]
+    order = sorted(layers, key=lambda layer: int(context.project.get((*path, layer, "order")) or 0))
+    kinds = dict.fromkeys(context.project.get((*path, layer, "kind")) for layer in order)
+    return [f"{', '.join(words(kind) for kind in kinds if kind)} mesh".strip()]
+
+
+def _tell_gloss(context: DocumentContext, mark: str) -> list[Any]:
+    """`gloss, C1 champagne silver, 62 ± 5 gloss units at 60°`."""
+    units, tolerance, angle = (context.display(("gloss_target", name)) for name in ("units", "tolerance", "angle"))
+    colors = list(dict.fromkeys(list_colors(context, mark))) or list(context.project.members.get(("colors",), ()))
+    named = [[f"{color} ", context.display(("colors", color, "reference"))] for color in colors]
+    either = [] if tolerance.open else [" ± ", tolerance]
+    gloss = [units] if units.open else [units, *either, " gloss units"]
+    seen = [", ", angle] if angle.open else [" at ", angle, "°"]
+    return ["gloss, ", *(join_cells(named) or [context.ask(("colors",))]), ", ", *gloss, *seen]
