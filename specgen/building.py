@@ -27,7 +27,7 @@ from specgen.terminal.report_data import count_standing
 class BuiltPackage:
     """The names of the files written, whether their pages are marked as a draft, the judgment, what is told besides.
 
-    `problems` say why attachments are not bound in. `standing` counts the stops that a draft was written in spite of.
+    `problems` say why attachments are not bound in. `standing` counts what a draft was written in spite of.
     """
 
     files: tuple[str, ...]
@@ -115,8 +115,7 @@ def build(
     notes = tell_removed(out, made.files)
     if since is not None and issued is not None:
         notes += _tell_doubts(since, issued, str(context.project.value(("project", "name"))))
-    standing = count_standing(case.judgment) if case.judgment.stopped else ""
-    built = BuiltPackage(tuple(made.files), draft, case.judgment, (*made.notes, *notes), standing, made.problems)
+    built = BuiltPackage(tuple(made.files), draft, case.judgment, (*made.notes, *notes), made.standing, made.problems)
     tell_step(f"writing {count(len(made.files), 'file')} to {out}")
     write_package(out, made.files, made.about)  # last: whatever fails before it, nothing was written
     return built

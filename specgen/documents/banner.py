@@ -8,14 +8,18 @@ from specgen.documents.drafts import ANSWER
 from specgen.documents.measures import list_measures
 from specgen.documents.numbering import list_values
 from specgen.documents.plain_text import plain_text
-from specgen.documents.required_documents import count_pending, list_pending, looks_for_document
+from specgen.documents.required_documents import count_pending, list_pending
 from specgen.documents.waiting_rules import count_not_evaluated
+from specgen.judging.owners import looks_for_document
 from specgen.model.block import Block, Box, Document, Note, ReviewBoxes, Strong, Text
 from specgen.model.finding import Severity
 from specgen.model.value_text import count
 
 _DRAFT = (Text("Draft"),)
 _ASKED_NOTHING = "For information; no action requested."
+# These tell of the whole draft, and ask for answers.
+_OPEN_ITEMS = "D19"
+_TELL_WHOLE = (ANSWER, _OPEN_ITEMS)
 # What a report is about before which nobody touches a wall that stands, by the clause that asks for it.
 _HAZARDS = {"ATT-10a": "lead", "ATT-10c": "asbestos"}
 
@@ -30,8 +34,9 @@ def mark_draft(document: Document, context: DocumentContext, whole: bool = False
 
     One that tells of the `whole` draft, as its answer does, counts what it waits for.
     """
-    whole = whole or document.id == ANSWER
-    sentences = [_ASKED_NOTHING, *_tell_held(document, context, whole), *_tell_open(document, context, whole)]
+    whole = whole or document.id in _TELL_WHOLE
+    held, owed = _tell_held(document, context, whole), _tell_open(document, context, whole)
+    sentences = [_tell_asked(document, context), *held, *owed]
     note: Block = Note((Strong((Text("Draft."),)), Text("".join(f" {said}" for said in sentences if said))))
     facts = tuple((label, _TOLD.get(label, str)(text)) for label, text in document.facts)
     left, right = document.running
@@ -44,6 +49,15 @@ def mark_draft(document: Document, context: DocumentContext, whole: bool = False
         digests=("", *document.digests),
         changed=frozenset(place + 1 for place in document.changed),
     )
+
+
+def _tell_asked(document: Document, context: DocumentContext) -> str:
+    """What the reader of a document is asked to do: nothing, save to answer the open items."""
+    if document.id not in _TELL_WHOLE or not (count_pending(context) or context.judgment.open_items):
+        return _ASKED_NOTHING
+    contractor = context.project.get(("parties", "general_contractor", "name"))
+    route = f"; architect's and owner's through {contractor}, as requests for information" if contractor else ""
+    return f"No review requested. Answers to {_OPEN_ITEMS} requested{route}."
 
 
 def _tell_boxes(block: Block) -> Block:
@@ -87,11 +101,28 @@ def _tell_held(document: Document, context: DocumentContext, whole: bool) -> Ite
 def _tell_open(document: Document, context: DocumentContext, whole: bool) -> Iterator[str]:
     """Where the open items are listed; of the whole, how many documents are required and rules not evaluated."""
     if whole:
-        required, rules = count_pending(context), count_not_evaluated(context)
-        yield f"{count(required, 'document')} still required, see D19." if required else ""
+        owed, rules = " and ".join(_count_owed(context)), count_not_evaluated(context)
+        where = "listed below" if document.id == _OPEN_ITEMS else f"see {_OPEN_ITEMS}"
+        yield f"{owed}, {where}." if owed else ""
         yield f"{count(rules, 'rule')} not evaluated, see D02." if rules else ""
-    elif document.id != "D19":
+    else:
         yield "Values in brackets are open, see D19." if count_brackets(document) else "Open items: D19."
+
+
+def _count_owed(context: DocumentContext) -> Iterator[str]:
+    """`31 documents still required`, `129 open items of this stage`."""
+    required, items = count_pending(context), len(context.judgment.open_items)
+    if required:
+        yield f"{count(required, 'document')} still required"
+    if items:
+        yield f"{count(items, 'open item')} of this stage"
+
+
+def tell_draft(context: DocumentContext) -> str:
+    """The same in one line: `no exception that stops the work; 31 documents still required; 129 open items ...`."""
+    stops, held = _count_standing(context), tell_held_work(context).rstrip(".")
+    told = tell_stops(stops) if stops else "" if held else "no exception that stops the work"
+    return "; ".join(filter(None, (told, f"{held[:1].lower()}{held[1:]}", *_count_owed(context))))
 
 
 def tell_held_work(context: DocumentContext) -> str:

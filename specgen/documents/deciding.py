@@ -1,10 +1,12 @@
-"""The questions that can rule a wall out, in the order in which they are asked; the decision waits for no other."""
+"""The questions that can rule a wall out, in the order in which they are asked: the desk first, the site last."""
 
 from specgen.documents.standing_walls import BARRIER
 
 # What no rule asks of a wall that stands, and the code does.
 BEHIND = "COD "
-# Rule or clause, question, and the answer that rules the wall out; what is soonest asked and refuses most comes first.
+# Rule or clause, question, and the answer that rules the wall out. What keeps everybody off the wall comes first, then
+# what is answered at the desk, what refuses most before the rest; last what waits for repair, wash and pull tests, the
+# dearest.
 QUESTIONS = (
     (
         "ATT-10",
@@ -18,12 +20,6 @@ QUESTIONS = (
     ),
     ("ATT-03", "Local rule on fasteners", "the local code requires fasteners through the board"),
     ("ATT-07", "Bond of the adhesive to the WRB", "no report shows the bond of this adhesive to this WRB"),
-    (
-        "ATT-05",
-        "Bond of the existing surface",
-        "a pull is below the engineer's minimum, and the surface is neither removed nor overlaid with fastened "
-        "sheathing and WRB (a new wall type: drained, with its own NFPA 285 report and special inspection)",
-    ),
     (BARRIER, "Barrier wall without drainage", "the architect does not accept in writing a wall without drainage"),
     ("COD-02", "Drained wall by the local code", "the local code requires a drained wall"),
     ("COD-03d", "Fire class by the local code", "the wall does not reach the class that the authority requires"),
@@ -45,16 +41,24 @@ QUESTIONS = (
     ),
     ("ATT-09", "Wind on the adhered wall", "the wind suction exceeds the tested load divided by the safety factor"),
     (
-        "ATT-08",
-        "Drainage behind the board",
-        "the drainage efficiency is below {drainage.efficiency} by ASTM E2273, or the drained water has no outlet",
+        "ATT-08c",
+        "Drainage behind the board, which the code requires of this wall",
+        "the drainage efficiency is below {drainage.efficiency} by ASTM E2273",
     ),
-    ("INS-03", "EPS board for EIFS", "no aged board to ASTM E2430 is available"),
+    (
+        "ATT-05",
+        "Bond of the existing surface",
+        "a pull is below the engineer's minimum, and the surface is neither removed nor overlaid with fastened "
+        "sheathing and WRB (a new wall type: drained, with its own NFPA 285 report and special inspection)",
+    ),
 )
+# A clause by itself, where the others of its rule do not rule a wall out.
 APART = {code for code, *_ in QUESTIONS if len(code) == len("COD-03d")}
 _CODES = {code for code, *_ in QUESTIONS}
+# Another product or detail meets these; they are settled with the decision on the wall all the same.
+_SETTLED_WITH_IT = {"ATT-08", "INS-03"}
 
 
-def rules_out(rule: str, code: str) -> bool:
-    """Whether a clause of a rule can rule a wall out."""
-    return rule in _CODES or code in _CODES
+def bears_on_wall(rule: str, code: str) -> bool:
+    """Whether a clause of a rule can rule a wall out, or is settled with the decision on it."""
+    return rule in _CODES | _SETTLED_WITH_IT or code in _CODES

@@ -24,7 +24,7 @@ _CLEANED = {"primer": ", then cleaning of spray equipment", "gloss": ", cleaning
 # What is done once more before each coat of the gloss.
 _AGAIN = {"protection": ", again before each coat", "setup": ", again before each coat"}
 _DAY = 24  # hours
-_FOLLOWS = "follows"
+UNTOLD, _FOLLOWS = "Drying time", "follows"
 _LAST_COAT = "the last gloss coat"
 # Said once above the table.
 _LONGER = re.compile(r", or longer in cool or damp weather(?: per its manufacturer)?")
@@ -140,13 +140,20 @@ def _days_of(context: DocumentContext, step: str) -> int | None:
 def list_days(context: DocumentContext, lines: tuple[MockupLine, ...]) -> Iterator[str | DisplayValue]:
     """The day on which each step can begin as it prints; open at the first drying time not given."""
     start = context.project.get(("mockup", "planned_on"))
-    untold: str | DisplayValue = DisplayValue("[Drying time]", open=True)
+    untold: str | DisplayValue = DisplayValue(f"[{UNTOLD}]", open=True)
     for day in _count_days(context, lines):
         if day is None:
             yield untold
             untold = _FOLLOWS
             continue
         yield f"Day {day}{_tell_date(days_after(start, day - 1)) if start else ''}"
+
+
+def list_drying_owners(context: DocumentContext, composer: Composer) -> list[str]:
+    """The roles that owe the drying times which the days of the mockup wait for, each once."""
+    taken = [step.name for step in steps(context, composer, list_mockup_walls(context)) if step.name in DRYING]
+    owed = [DRYING[name] for name in taken if _longest(context, DRYING[name]) is None]
+    return list(dict.fromkeys(context.project.schema.fields[path].owed_by for path in owed))
 
 
 def find_last_day(context: DocumentContext, composer: Composer) -> int | None:

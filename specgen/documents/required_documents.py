@@ -7,7 +7,6 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.fire_reports import list_missing_reports
 from specgen.documents.foam_reports import list_missing_foam_reports
 from specgen.documents.owed_sheets import (
-    SHEETS,
     RequiredDocument,
     join_found_sheets,
     join_sheets,
@@ -17,7 +16,7 @@ from specgen.documents.owed_sheets import (
 from specgen.documents.standing_walls import BARRIER, list_barriers, list_standing, list_undrained
 from specgen.documents.views.reports import find_reports, list_pending_tests
 from specgen.judging.materials import materials, mixed_materials
-from specgen.judging.owners import OWED_PAPERS
+from specgen.judging.owners import OWED_PAPERS, looks_for_document
 from specgen.model.finding import Finding, Judgment, Severity
 
 # What the code table requires, by the section of the code.
@@ -70,11 +69,6 @@ _LOCAL_BASIS = ("code", "local_fasteners_basis")
 # The properties of a color that a report shows, and the clause that asks for it.
 _OF_COLORS = {"Solar reflectance": "HEA-01a", "Emittance": "HEA-01b"}
 _FINISH = ("smoothing", "primer", "gloss")
-
-
-def looks_for_document(finding: Finding) -> bool:
-    """Whether a finding is a stop for want of a document."""
-    return finding.severity is Severity.STOP and (finding.code in OWED_PAPERS or finding.code in SHEETS)
 
 
 def list_measured(context: DocumentContext) -> tuple[Finding, ...]:

@@ -14,13 +14,14 @@ from specgen.documents.measures import list_measures
 from specgen.documents.numbering import number_blocks
 from specgen.documents.package_files import PackageFiles
 from specgen.documents.plain_text import plain_text
-from specgen.documents.required_documents import count_pending, list_measured, looks_for_document
+from specgen.documents.required_documents import count_pending, list_measured
 from specgen.documents.template_globals import set_table
 from specgen.documents.views import open_by_party, to_verify
 from specgen.documents.views import register as submittal_register
 from specgen.documents.views.findings import table as set_findings
 from specgen.documents.views.verdicts import set_verdicts
 from specgen.documents.waiting_rules import count_not_evaluated
+from specgen.judging.owners import looks_for_document
 from specgen.model.block import Block, CheckBox, Contents, Document, Figure, Inline, Inlines, Paragraph, Part, Text
 from specgen.model.finding import Finding, Severity
 from specgen.model.value_text import count

@@ -1,9 +1,13 @@
 """The walls that stand already, are told to get no barrier or no drainage, and what of them is asked."""
 
+from collections.abc import Iterable
+
 from specgen.computing.substrates import MASONRY
 from specgen.documents.context import DocumentContext
 
 _STANDING = ("existing_coated", "existing_brick")
+# Faults of a wall by which water gets in, or that it leaves behind.
+_WATER = {"damp", "efflorescence", "frost_damage", "open_joints"}
 BARRIER = "Acceptance of a barrier wall without drainage, in writing"
 
 
@@ -62,6 +66,12 @@ def list_barriers(context: DocumentContext) -> list[str]:
     """The marks of the walls that stand already and are told to get no drainage."""
     standing = list_standing(context)
     return [mark for mark in list_undrained(context) if mark in standing]
+
+
+def list_wet(context: DocumentContext, marks: Iterable[str]) -> list[str]:
+    """Those of these walls whose faults show that water gets in."""
+    faults = {mark: context.project.get(("walls", mark, "substrate", "condition")) or () for mark in marks}
+    return [mark for mark, found in faults.items() if not _WATER.isdisjoint(map(str, found))]
 
 
 def list_undrained(context: DocumentContext) -> list[str]:

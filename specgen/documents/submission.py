@@ -1,43 +1,109 @@
-"""The last day on which a package may go in for its review to end before the mockup."""
+"""The days of a package: when it is issued for its review to end before the mockup, and what is due before that."""
 
 import datetime
+from typing import NamedTuple
 
 from specgen.computing.calendars import find_work_days
 from specgen.documents.context import DocumentContext
 from specgen.model.calendar import WorkDays
 from specgen.model.typed_views import root_of
-from specgen.model.value_text import long_date, words
+from specgen.model.value_text import count, long_date, words
+
+_DAY = datetime.timedelta(days=1)
+
+
+class IssueDays(NamedTuple):
+    """The day of issue that the others are counted back from, and what is due before it."""
+
+    issue: datetime.date
+    decided: datetime.date  # by which the walls are decided on, and the last reply to this submittal is there
+    asked: datetime.date  # by which the architect has what the decision needs; `decided` without a time for review
 
 
 def find_last_submission(context: DocumentContext) -> datetime.date | None:
     """The review time of the contract, longer with deviations, before the planned mockup; None where one is open."""
-    project = context.project
-    days, kind = _find_review(context), project.get(("contract", "review_day_kind"))
-    mockup = project.get(("mockup", "planned_on"))
-    if days is None or kind is None or mockup is None:
-        return None
-    worked = find_work_days(root_of(project.root())) if kind == "working" else WorkDays(frozenset())
-    return worked.count_back(mockup, days)
+    days, mockup = _find_review(context), context.project.get(("mockup", "planned_on"))
+    return None if days is None or mockup is None else _count_back(context, mockup, days)
 
 
-def tell_last_submission(context: DocumentContext) -> str:
-    """` as planned, February 15, 2027, and no later than March 29, 2027 (10 working days ...)`; empty where open."""
-    last, planned = find_last_submission(context), context.project.get(("schedule", "submit_on"))
-    if last is None or context.project.value(("package", "purpose")) != "mockup_submittal":
+def find_issue(context: DocumentContext) -> IssueDays | None:
+    """The planned day of issue, or the last one where the planned leaves no time for the decision on the walls.
+
+    None where neither is given, or both are past.
+    """
+    planned, last = context.project.get(("schedule", "submit_on")), find_last_submission(context)
+    drafted = context.project.get(("package", "date"))
+    for day in filter(None, (planned, last)):
+        days = _count_from(context, day)
+        if drafted is None or days.asked >= drafted:
+            return days
+    return None
+
+
+def tell_issue(context: DocumentContext) -> str:
+    """` Planned: February 15, 2027. Latest: March 29, 2027 (10 working days before the mockup, April 12, 2027).`"""
+    if context.project.value(("package", "purpose")) != "mockup_submittal":
         return ""
-    days, kind = _find_review(context), words(str(context.project.get(("contract", "review_day_kind"))))
-    mockup = long_date(context.project.value(("mockup", "planned_on")))
-    said = f"no later than {long_date(last)} ({days} {kind} day{'' if days == 1 else 's'} before the mockup, {mockup})"
-    if planned is None:
-        return f" {said}"
-    if planned > last:
-        return f" {said}, not as planned, {long_date(planned)}"
-    return f" as planned, {long_date(planned)}, and {said}"
+    planned, last = context.project.get(("schedule", "submit_on")), find_last_submission(context)
+    told = ""
+    if planned is not None:
+        told = f" {_tell_planned(context, planned, last)}."
+    if last is not None:
+        days, mockup = _find_review(context), long_date(context.project.value(("mockup", "planned_on")))
+        told += f" Latest: {long_date(last)} ({_tell_length(context, days or 0)} before the mockup, {mockup})."
+    return told
+
+
+def tell_days(context: DocumentContext) -> dict[str, str]:
+    """The days of the decision in words, ` by March 15, 2027`, each empty where it is open: `asked`, `decided`."""
+    found, days = find_issue(context), _find_review(context)
+    if found is None:
+        return {"asked": "", "decided": ""}
+    length = f" ({_tell_length(context, days)} for the decision, as for a review)" if days else ""
+    return {"asked": f" by {long_date(found.asked)}{length}", "decided": f" by {long_date(found.decided)}"}
+
+
+def _tell_planned(context: DocumentContext, planned: datetime.date, last: datetime.date | None) -> str:
+    """The planned day, and why it cannot be held where it cannot."""
+    drafted, days = context.project.get(("package", "date")), _count_from(context, planned)
+    if last is not None and planned > last:
+        return f"Planned: {long_date(planned)}; too late"
+    if drafted is not None and days.asked < drafted:
+        return f"Planned: {long_date(planned)}; cannot be held with these items open on {long_date(drafted)}"
+    return f"Planned: {long_date(planned)}"
+
+
+def _count_from(context: DocumentContext, issue: datetime.date) -> IssueDays:
+    """What is due before an issue: the decision the working day before, the papers for it a review earlier."""
+    days = _find_review(context)
+    decided = _find_worked(context, issue - _DAY)
+    return IssueDays(issue, decided, decided if days is None else _count_back(context, decided, days))
+
+
+def _count_back(context: DocumentContext, day: datetime.date, days: int) -> datetime.date:
+    """The last working day that leaves so many days of the contract before a day."""
+    working = context.project.get(("contract", "review_day_kind")) == "working"
+    worked = find_work_days(root_of(context.project.root())) if working else WorkDays(frozenset())
+    return _find_worked(context, worked.count_back(day, days))
+
+
+def _find_worked(context: DocumentContext, day: datetime.date) -> datetime.date:
+    """The day itself, or the last working day before it."""
+    worked = find_work_days(root_of(context.project.root()))
+    while not worked.is_worked(day):
+        day -= _DAY
+    return day
+
+
+def _tell_length(context: DocumentContext, days: int) -> str:
+    """`10 working days`."""
+    return count(days, f"{words(str(context.project.get(('contract', 'review_day_kind'))))} day")
 
 
 def _find_review(context: DocumentContext) -> int | None:
-    """The days of the review that has to end."""
+    """The days of the review that has to end; None while they, or what kind they are, are open."""
     project = context.project
     review = [project.get(("contract", name)) for name in ("review_days", "variation_review_days")]
     given = [int(days) for days in review[: 2 if project.members.get(("deviations",)) else 1] if days is not None]
-    return max(given) if review[0] is not None else None
+    known = review[0] is not None and project.get(("contract", "review_day_kind")) is not None
+    return max(given) if known else None

@@ -20,10 +20,11 @@ from specgen.documents.pull_tests import tell_pull_tests
 from specgen.documents.qualifications import tell_crews
 from specgen.documents.records.closeout import count_criteria
 from specgen.documents.records.faults import list_faults, tell_counts
-from specgen.documents.required_documents import count_pending, list_measured, looks_for_document
+from specgen.documents.required_documents import count_pending, list_measured
 from specgen.documents.review_boxes import review_boxes
+from specgen.documents.standing_walls import list_standing
 from specgen.documents.steps import steps
-from specgen.documents.submission import tell_last_submission
+from specgen.documents.submission import tell_days, tell_issue
 from specgen.documents.template_functions import Function, check_words, figure_functions, known_name
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
@@ -34,6 +35,7 @@ from specgen.documents.views.open_items import count_asked, tell_asked, tell_hol
 from specgen.documents.views.site_limits import find_stricter
 from specgen.documents.views.to_verify import tell_verifiers
 from specgen.documents.waiting_rules import list_waiting_rules
+from specgen.judging.owners import looks_for_document
 from specgen.model.absence import Absent
 from specgen.model.block import (
     Blank,
@@ -105,7 +107,9 @@ def _tell_open(context: DocumentContext) -> dict[str, Any]:
         "stop_count": tell_standing(context),
         "held_work": tell_held_work(context),
         "pull_tests": tell_pull_tests(context),
-        "last_submission": tell_last_submission(context),
+        "standing_walls": list_standing(context),
+        "issue_days": tell_issue(context),
+        "decision_days": tell_days(context),
         "unverified": tuple(dict.fromkeys(context.name_text(text) for text in context.rest.to_check)),
     }
 

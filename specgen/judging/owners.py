@@ -1,6 +1,6 @@
 """Who answers for what stands against a package: for a paper that is missing, for a measure, for a field."""
 
-from specgen.model.finding import Finding
+from specgen.model.finding import Finding, Severity
 from specgen.model.project import Project
 
 # Who takes the measure of a clause, a rule or a group, where that is not the party that gives the value at fault.
@@ -62,6 +62,11 @@ _MAKERS = {
     "backing": "sealant_source",
 }
 _SHEETS = ("SUB-02a", "SUB-02c")
+
+
+def looks_for_document(finding: Finding) -> bool:
+    """Whether a finding is a stop for want of a document."""
+    return finding.severity is Severity.STOP and (finding.code in OWED_PAPERS or finding.code in _SHEETS)
 
 
 def find_party(project: Project, finding: Finding) -> str:

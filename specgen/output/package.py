@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
+from specgen.documents.banner import tell_draft
 from specgen.documents.catalogue import Template, read_change_sheet, templates, templates_folder
 from specgen.documents.composed_set import ComposedSet
 from specgen.documents.context import DocumentContext
@@ -42,6 +43,7 @@ class Package:
     about: dict[str, Any]  # the data of the manifest above its list of files
     notes: tuple[str, ...] = ()  # what the user is told about the letterhead
     problems: tuple[Problem, ...] = ()  # why attachments are not bound in
+    standing: str = ""  # what a draft was written in spite of, as its answer counts it
 
 
 def make_package(
@@ -76,7 +78,10 @@ def make_package(
     written = write_set(made, formats, tell_step=tell_step)
     about = describe_package(context, composed, draft, written.problems)
     told_of = (*notes, *_tell_composed(project, composed, formats, written))
-    return Package(files=index_files(written.files), about=about, notes=told_of, problems=written.problems)
+    standing = tell_draft(settled) if draft else ""
+    return Package(
+        files=index_files(written.files), about=about, notes=told_of, problems=written.problems, standing=standing
+    )
 
 
 def _set_up(

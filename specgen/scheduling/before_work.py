@@ -33,8 +33,9 @@ def list_tasks_before(project: Description, earliest: Working) -> Iterator[Task]
         find_given_day(project, ("mockup", "planned_on")),
     )
     accepted = find_given_day(project, ("mockup", "accepted_on"))
-    behind = () if accepted else (MOCKUP,)
-    yield Task(ACCEPTANCE, "Acceptance of the mockup", "hold", after=behind, not_before=accepted, step="mockup")
+    hold = Task(ACCEPTANCE, "Acceptance of the mockup", "hold", step="mockup")
+    # The days of the mockup hold its acceptance, on the last of them.
+    yield hold._replace(not_before=accepted) if accepted else hold._replace(after=(MOCKUP,), at_once=True)
 
 
 def list_main_orders(project: Description) -> Iterator[Task]:

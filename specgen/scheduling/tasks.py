@@ -32,7 +32,8 @@ class GivenDay(NamedTuple):
 class Task(NamedTuple):
     """An activity without its dates; the first offer is taken where none is over sooner.
 
-    `hours` are those of the shift in which it can be worked at; without them the whole shift.
+    `hours` are those of the shift in which it can be worked at; without them the whole shift. What is `at_once` waits
+    for no shift: a hold that is released as the last day of the work before it ends.
     """
 
     mark: str
@@ -46,6 +47,7 @@ class Task(NamedTuple):
     step: str = ""
     source: Source | None = None
     hours: MonthHours = ()
+    at_once: bool = False
 
 
 def take(length: timedelta) -> tuple[Offer, ...]:
@@ -95,7 +97,7 @@ class Clock(NamedTuple):
 
     def _find_calendar(self, task: Task) -> WorkCalendar | None:
         """The calendar of a task; None for what goes on by the clock."""
-        return None if task.kind in BY_CLOCK else self.narrow(task.hours).calendar
+        return None if task.kind in BY_CLOCK or task.at_once else self.narrow(task.hours).calendar
 
     def next_start(self, moment: datetime) -> datetime:
         """The next moment of work. Raises Refused at the end of the calendar."""

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from specgen.model.finding import Judgment, Severity
 from specgen.model.project import Project
 from specgen.model.value_text import words
-from specgen.terminal.report_data import count_standing
+from specgen.terminal.report_data import count_standing, lacks_documents_alone
 from specgen.terminal.screen import Line
 
 _PLURAL = {"clause not judged": "clauses not judged"}
@@ -15,7 +15,8 @@ def describe_package(project: Project, judgment: Judgment) -> Iterator[Line]:
     """Whether the package can be built, of what project and for what purpose it is, and the counts."""
     purpose = project.value(("package", "purpose"))
     if judgment.stopped:
-        yield Line(f"Package: stopped by {count_standing(judgment)}", 2, style="stop")
+        none = "; no exception that stops the work" if lacks_documents_alone(judgment) else ""
+        yield Line(f"Package: stopped by {count_standing(judgment)}{none}", 2, style="stop")
     else:
         draft = "" if judgment.stops_when_open else " as a draft"
         yield Line(f"Package: ready to build{draft}", 2, style="good")

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import asdict
 from typing import Any
 
+from specgen.judging.owners import looks_for_document
 from specgen.model.finding import Finding, Judgment, Severity
 from specgen.model.problem import Problem
 from specgen.model.project import Project
@@ -85,7 +86,19 @@ def choose_findings(judgment: Judgment, severity: Severity | None = None, rule: 
 
 
 def count_standing(judgment: Judgment) -> str:
-    """What keeps a package from being submitted: `2 stops and 1 open item`."""
+    """What keeps a package from being submitted: `2 stops and 1 open item`.
+
+    Stops for want of a document stand by themselves: `11 stops for want of a document and 129 open items`.
+    """
+    stops = judgment.of(Severity.STOP)
+    wanting = sum(map(looks_for_document, stops))
     owed = len(judgment.open_items) if judgment.stops_when_open else 0
-    counts = ((len(judgment.of(Severity.STOP)), "stop"), (owed, "open item"))
-    return " and ".join(count(number, word) for number, word in counts if number)
+    counts = [(len(stops) - wanting, "stop", ""), (wanting, "stop", " for want of a document"), (owed, "open item", "")]
+    told = [f"{count(number, word)}{end}" for number, word, end in counts if number]
+    return " and ".join(told) if len(told) < len(counts) else f"{told[0]}, {told[1]}, and {told[2]}"
+
+
+def lacks_documents_alone(judgment: Judgment) -> bool:
+    """Whether stops stand, and all of them for want of a document."""
+    stops = judgment.of(Severity.STOP)
+    return bool(stops) and all(map(looks_for_document, stops))

@@ -84,8 +84,9 @@ def test_a_draft_is_written_in_spite_of_stops_and_says_so(tmp_path: Path, capsys
         assert "DRAFT, NOT FOR SUBMISSION" in head
     for file in out.glob("*.txt"):
         where = "listed below" if file.name.startswith("D05") else "see D05"
-        told = f"\n! Draft. For information; no action requested. 1 exception that stops the work, {where}."
-        assert told in file.read_text("utf-8")
+        asked = "No review requested. Answers to D19 requested."
+        head = asked if file.name.startswith(("D00", "D19")) else "For information; no action requested."
+        assert f"\n! Draft. {head} 1 exception that stops the work, {where}." in file.read_text("utf-8")
 
 
 def test_an_owed_point_stops_a_submittal_and_not_a_draft(tmp_path: Path, capsys: Any) -> None:
@@ -96,19 +97,44 @@ def test_an_owed_point_stops_a_submittal_and_not_a_draft(tmp_path: Path, capsys:
 
 
 @pytest.mark.parametrize("data", [STOPPED, merged(STOPPED, SUBMITTAL), merged(SMALL, SUBMITTAL), SMALL])
-def test_a_draft_says_what_check_counts_against_the_package(data: Any, tmp_path: Path, capsys: Any) -> None:
+def test_a_draft_counts_on_the_terminal_what_its_answer_and_its_open_items_count(
+    data: Any, tmp_path: Path, capsys: Any
+) -> None:
+    items = checked(capsys, tmp_path, data)["counts"]["open"]
+    file, out = str(tmp_path / "project.yaml"), tmp_path / "out"
+    done = run_main(capsys, "build", file, "--out", str(out), "--draft", "--formats", "txt")
+    *told, marked = done.err.splitlines()[-1].removeprefix("specgen: ").split("; ")
+    stops, documents, owed = told
+    assert (owed, marked) == (f"{items} open items of this stage", "every page is marked as a draft")
+    for name in ("D00", "D19"):
+        page = next(out.glob(f"{name}*.txt")).read_text("utf-8")
+        (banner,) = (line for line in page.splitlines() if line.startswith("! "))
+        assert f"{stops[:1].upper()}{stops[1:]}" in banner
+        assert f" {documents} and {owed}, " in banner
+
+
+@pytest.mark.parametrize(
+    ("data", "told"),
+    [
+        (STOPPED, "1 stop"),
+        (merged(STOPPED, SUBMITTAL), "1 stop, {wanting} for want of a document, and {open} open items"),
+        (merged(SMALL, SUBMITTAL), "{wanting} for want of a document and {open} open items"),
+        (SMALL, ""),
+    ],
+)
+def test_a_build_refuses_what_check_counts_against_the_package(
+    data: Any, told: str, tmp_path: Path, capsys: Any
+) -> None:
     counts = checked(capsys, tmp_path, data)["counts"]
-    # Open items stand against a submittal alone.
-    owed = counts["open"] if data["package"]["purpose"] == "mockup_submittal" else 0
-    told = [f"{counts['stop']} stop{'s' * (counts['stop'] > 1)}"] * (counts["stop"] > 0)
-    told += [f"{owed} open items"] * (owed > 0)
+    wanting = counts["stop"] - (data["walls"]["W1"]["attachment"]["method"] == "mechanical")
+    standing = told.format(wanting=f"{wanting} stop{'s' * (wanting > 1)}", open=counts["open"])
     file, out = str(tmp_path / "project.yaml"), str(tmp_path / "out")
-    done = run_main(capsys, "build", file, "--out", out, "--draft", "--formats", "txt", "--only", "D05")
-    standing = " and ".join(told)
-    assert done.err.splitlines()[-1] == f"specgen: {f'{standing}; ' if told else ''}every page is marked as a draft"
     refused = run_main(capsys, "build", file, "--out", out)
     assert refused.code == (2 if told else 0)
     assert (f"nothing was written: {standing} against this package" in refused.err) == bool(told)
+    head = " ".join(run_main(capsys, "check", file).out.partition("\nTrial")[0].split())
+    none = "; no exception that stops the work" if told.startswith("{wanting}") else ""
+    assert head == (f"Package: stopped by {standing}{none}" if told else "Package: ready to build as a draft")
 
 
 @pytest.mark.parametrize(

@@ -42,12 +42,16 @@ class Bar(NamedTuple):
 
 
 class BarRow(NamedTuple):
-    """A row: its name, whether it governs the end, and its bars; a head has none."""
+    """A row: its name, whether it governs the end, and its bars, told by day where they are of whole days.
+
+    A head has no bars.
+    """
 
     name: str
     governs: bool = False
     bars: tuple[Bar, ...] = ()
     head: bool = False
+    whole_days: bool = False
 
 
 @dataclass

@@ -13,6 +13,7 @@ from specgen.documents.schedule import BEFORE_WORK, StepRow, find_schedule, list
 from specgen.model.block import Figure
 from specgen.model.schedule import Activity
 from specgen.model.typed_views import root_of
+from specgen.scheduling.before_work import ACCEPTANCE, MOCKUP
 
 _WAIT = ".wait."  # in the mark of a planned wait
 
@@ -84,12 +85,18 @@ def _list_face(context: DocumentContext, mark: str, rows: list[StepRow]) -> list
 
 
 def _make_row(row: StepRow) -> BarRow:
-    return BarRow(row.title, row.governs, tuple(map(_make_bar, row.activities)))
+    first = row.activities[0]
+    whole = first.kind in BEFORE_WORK or first.mark == ACCEPTANCE
+    return BarRow(row.title, row.governs, tuple(map(_make_bar, row.activities)), whole_days=whole)
 
 
 def _make_bar(one: Activity) -> Bar:
     kind = "open" if one.kind in BEFORE_WORK else "wait" if _WAIT in one.mark else one.kind
-    return Bar(kind, one.start, one.end)
+    if one.mark not in (MOCKUP, ACCEPTANCE) or one.end.time() != time():
+        return Bar(kind, one.start, one.end)
+    # The midnight behind the last day is still that day, as the chain of dates tells it.
+    last = one.end - timedelta(minutes=1)
+    return Bar(kind, min(one.start, last), last)
 
 
 def _sum_up(face: list[BarRow]) -> BarRow:
@@ -113,7 +120,7 @@ def _tell(sheet: list[BarRow], year: int) -> str:
             told.append(f"{row.name}:")
             continue
         start, end = min(bar.start for bar in row.bars), max(bar.end for bar in row.bars)
-        tell = partial(tell_day, year=year) if row.bars[0].kind == "open" else partial(tell_moment, year=year)
-        span = tell(start) if start == end else f"{tell(start)} to {tell(end)}"
+        tell = partial(tell_day, year=year) if row.whole_days else partial(tell_moment, year=year)
+        span = " to ".join(dict.fromkeys((tell(start), tell(end))))
         told.append(f"{row.name}{' (governs)' if row.governs else ''}, {span};")
     return f"Bars over dates of {year}. {' '.join(told).removesuffix(';')}."

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from specgen.documents.calculations import gather_calculations
 from specgen.documents.code_edition import name_weather_sections
 from specgen.documents.context import DocumentContext
-from specgen.documents.deciding import rules_out
+from specgen.documents.deciding import bears_on_wall
 from specgen.documents.required_documents import list_pending
 from specgen.documents.standing_walls import BARRIER, list_unconfirmed
 from specgen.documents.views._fields import OF_ASCE_7, ask_by_code
@@ -103,16 +103,16 @@ def find_pattern(context: DocumentContext, dotted: str) -> Path:
         return path
 
 
-def _list_ruling_out(context: DocumentContext) -> Iterator[NotJudged]:
-    """The clauses not judged that can rule a wall out."""
+def _list_bearing(context: DocumentContext) -> Iterator[NotJudged]:
+    """The clauses not judged that can rule a wall out, or are settled with the decision on it."""
     for mark in context.judgment.walls:
         for clause in list_pending_clauses(context.judgment, mark):
-            if rules_out(clause.rule, clause.code):
+            if bears_on_wall(clause.rule, clause.code):
                 yield clause
 
 
 def _find_deciding(context: DocumentContext) -> frozenset[str]:
-    needs = [need for one in _list_ruling_out(context) for need in one.needs]
+    needs = [need for one in _list_bearing(context) for need in one.needs]
     return frozenset(ask_by_code(context, [*needs, *_list_bases(context)]))
 
 
@@ -123,7 +123,7 @@ def _list_bases(context: DocumentContext) -> Iterator[str]:
 
 def _list_waiting(context: DocumentContext) -> set[str]:
     """The rules that can rule a wall out and wait for a value or a document."""
-    waiting = {clause.rule for clause in _list_ruling_out(context)}
+    waiting = {clause.rule for clause in _list_bearing(context)}
     return waiting | {entry.code[:_RULE] for entry in list_pending(context)}
 
 

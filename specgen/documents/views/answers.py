@@ -5,14 +5,11 @@ from collections.abc import Iterator
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.owed_sheets import RequiredDocument
-from specgen.documents.required_documents import (
-    list_measured,
-    list_pending,
-    looks_for_document,
-)
+from specgen.documents.required_documents import list_measured, list_pending
 from specgen.documents.views._asked import decides
 from specgen.documents.views._rules import list_undecided, name_rules
 from specgen.documents.views._walls import SAID, describe_build_up
+from specgen.judging.owners import looks_for_document
 from specgen.model.finding import Severity, Verdict
 from specgen.model.value_text import count
 

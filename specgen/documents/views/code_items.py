@@ -107,7 +107,7 @@ def _tell_drainage(context: DocumentContext, edition: dict[str, Any], mark: str)
     if kind not in (None, "none"):
         how = "provided by " if found.result else _tell_who_asks(context, mark)
         why += ["; ", how, context.display(("walls", mark, *_DRAINED))]
-        why += [", drainage efficiency minimum ", context.limit("drainage.efficiency")]
+        why += [", drainage efficiency minimum ", context.limit("drainage.efficiency")] if found.result else []
     elif mark in context.remember(list_barriers):
         why += ["; barrier wall, which does not drain water behind it: architect to accept in writing"]
     return cite_section(number, found.source[0], "drainage"), "yes" if found.result else "no", why

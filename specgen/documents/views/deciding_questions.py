@@ -7,9 +7,10 @@ from specgen.documents.code_edition import name_weather_sections
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.deciding import APART, BEHIND, QUESTIONS
-from specgen.documents.standing_walls import BARRIER, list_unconfirmed
+from specgen.documents.standing_walls import BARRIER, list_unconfirmed, list_wet
 from specgen.documents.views._rules import list_undecided
 from specgen.documents.views.answers import list_deciding
+from specgen.judging.verdict import list_pending
 from specgen.model.figure_text import split_figures
 from specgen.model.finding import Verdict
 
@@ -24,8 +25,17 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             rule = " (ATT-08)" if code == BARRIER else f" ({code})"
             if code == BEHIND:
                 rule = f" ({BEHIND}{name_weather_sections(context)})"
-            lines.append((str(len(lines) + 1), f"{question}{rule}", ", ".join(walls), _cite_figures(context, fails)))
+            told = _cite_figures(context, fails)
+            if code == BARRIER:
+                told.append(_tell_wet(context, walls))
+            lines.append((str(len(lines) + 1), f"{question}{rule}", ", ".join(walls), told))
     return TableView(("No.", "Question", "Wall", "Not suitable if"), tuple(lines), (5, 33, 12, 50))
+
+
+def _tell_wet(context: DocumentContext, walls: list[str]) -> str:
+    """What the architect settles before accepting a barrier wall that shows that water is in it."""
+    wet = list_wet(context, walls)
+    return f"; before deciding, the architect finds the source of the water in {', '.join(wet)}" if wet else ""
 
 
 def _cite_figures(context: DocumentContext, text: str) -> list[Any]:
@@ -37,6 +47,7 @@ def _cite_figures(context: DocumentContext, text: str) -> list[Any]:
 def _list_waiting(context: DocumentContext, mark: str) -> Iterator[str]:
     """The rules that a wall waits for, and those whose document it waits for; some clauses by themselves."""
     yield from list_undecided(context, mark)
+    yield from (clause.code for clause in list_pending(context.judgment, mark) if clause.code in APART)
     if mark in context.remember(list_unconfirmed) and context.judgment.walls[mark].verdict is Verdict.NOT_YET_KNOWN:
         yield BEHIND
     for entry in list_deciding(context, mark):

@@ -1,11 +1,10 @@
-"""The date by which each stage has its answers: that of the project, or a blank."""
+"""The date by which each stage has its answers: that of the project, one counted back from it, or a blank."""
 
 import datetime
-from collections.abc import Iterator
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.submission import find_last_submission
+from specgen.documents.submission import find_issue
 from specgen.documents.views._asked import DECISION, START, SUBMITTAL, find_last
 from specgen.documents.views._requests import list_requests
 from specgen.model.block import Blank
@@ -14,12 +13,8 @@ from specgen.model.value_text import long_date
 
 _LATER = "each later step"
 _HEAD = 15
-# The field that dates a stage.
-_DATED_BY: dict[str, Path] = {
-    SUBMITTAL[1]: ("schedule", "submit_on"),
-    "mockup": ("mockup", "planned_on"),
-    START[1]: ("schedule", "work_start"),
-}
+# The field that dates a stage behind the issue of the package.
+_DATED_BY: dict[str, Path] = {"mockup": ("mockup", "planned_on"), START[1]: ("schedule", "work_start")}
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -37,40 +32,34 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def find_due(context: DocumentContext, order: int) -> datetime.date | None:
-    """The date of the first stage that does not begin before the work of this order; None where none is dated."""
-    dates = context.remember(_list_days)
-    return min((day for at, day in dates if at >= order), default=None)
+    """The date of the first stage that does not begin before the work of this order; None where none is dated.
+
+    What the decision on the walls needs is due before it is made, and that before the package is issued.
+    """
+    if order <= SUBMITTAL[0]:
+        days = context.remember(find_issue)
+        if days is not None:
+            return days.asked if order <= DECISION[0] else days.decided
+        if context.project.get(("schedule", "submit_on")) is not None:
+            return None
+    return min((day for at, day in context.remember(_list_days) if at >= order), default=None)
 
 
 def _tell_date(context: DocumentContext, order: int, before: str) -> object:
-    """The date of a stage, for the decision that of the first dated stage behind it; a blank where none is dated.
-
-    What comes before the decision is agreed on site.
-    """
+    """The date of a stage; a blank where none is dated, and for what comes before the decision, agreed on site."""
     due = find_due(context, order) if order >= DECISION[0] else None
     return long_date(due) if due else Blank(f"Reply by, before {before}", "date")
 
 
 def _find_date(context: DocumentContext, stage: str) -> datetime.date | None:
     """The date of a stage; None where the project gives none, or one that the date of this draft is past."""
-    path = _DATED_BY.get(stage)
-    given, drafted = context.project.get(path) if path else None, context.project.get(("package", "date"))
+    given, drafted = context.project.get(_DATED_BY[stage]), context.project.get(("package", "date"))
     dated = isinstance(given, datetime.date) and (drafted is None or given >= drafted)
     return given if dated else None
 
 
 def _list_days(context: DocumentContext) -> tuple[tuple[int, datetime.date], ...]:
-    """The dates of the stages that have one, each behind the order of its stage."""
-    orders = {SUBMITTAL[1]: SUBMITTAL[0], "mockup": find_last(context, "mockup"), START[1]: START[0]}
+    """The dates of the stages behind the issue that have one, each behind the order of its stage."""
+    orders = {"mockup": find_last(context, "mockup"), START[1]: START[0]}
     dated = ((order, _find_date(context, stage)) for stage, order in orders.items())
-    return (*((order, date) for order, date in dated if date is not None), *_find_submission(context))
-
-
-def _find_submission(context: DocumentContext) -> Iterator[tuple[int, datetime.date]]:
-    """The last day on which the package may go in for its review to end before the mockup, where no day is planned."""
-    last = find_last_submission(context)
-    if last is None or context.project.get(("schedule", "submit_on")) is not None:
-        return
-    drafted = context.project.get(("package", "date"))
-    if drafted is None or last >= drafted:
-        yield SUBMITTAL[0], last
+    return tuple((order, date) for order, date in dated if date is not None)

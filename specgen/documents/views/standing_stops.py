@@ -5,7 +5,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.measures import list_measures, name_rules
 from specgen.documents.members import marks
 from specgen.documents.parties import name_party, name_role
-from specgen.documents.required_documents import looks_for_document
+from specgen.judging.owners import looks_for_document
 from specgen.model.finding import Severity
 
 

@@ -2,8 +2,8 @@
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.required_documents import looks_for_document
 from specgen.documents.views.findings import table
+from specgen.judging.owners import looks_for_document
 from specgen.model.finding import Severity
 
 

@@ -165,7 +165,9 @@ def _wait_for_reports(kind: str, fault: str, mend: str) -> str:
     """
     if kind not in _HAZARDS or fault == "loose_coating":
         return mend
-    return f"Only after {_HAZARDS[kind]}, or by a licensed abatement contractor: {mend[0].lower()}{mend[1:]}"
+    # Abatement is its contractor's; who mends and dries a wall then is not.
+    first = f"Only after {_HAZARDS[kind]}, or after abatement by a licensed abatement contractor"
+    return f"{first}: {mend[0].lower()}{mend[1:]}"
 
 
 def _fault_of_kind(wall: Wall, standards: Standards, name: str, kinds: tuple[str, ...]) -> Violations:
