@@ -16,7 +16,7 @@ from specgen.model.finding import Severity
 from specgen.model.value_text import count
 
 _DRAFT = (Text("Draft"),)
-_ASKED_NOTHING = "For information; no action requested."
+_ASKED_NOTHING = "For information; not submitted for review."
 # These tell of the whole draft, and ask for answers.
 _OPEN_ITEMS = "D19"
 _TELL_WHOLE = (ANSWER, _OPEN_ITEMS)

@@ -85,7 +85,7 @@ def test_a_draft_is_written_in_spite_of_stops_and_says_so(tmp_path: Path, capsys
     for file in out.glob("*.txt"):
         where = "listed below" if file.name.startswith("D05") else "see D05"
         asked = "No review requested. Answers to D19 requested."
-        head = asked if file.name.startswith(("D00", "D19")) else "For information; no action requested."
+        head = asked if file.name.startswith(("D00", "D19")) else "For information; not submitted for review."
         assert f"\n! Draft. {head} 1 exception that stops the work, {where}." in file.read_text("utf-8")
 
 

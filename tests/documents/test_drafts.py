@@ -111,7 +111,7 @@ def test_a_draft_asks_for_no_action_and_each_page_tells_where_its_open_values_st
     pages = drafted(tmp_path, {"parties": {"owner": {"name": "Owner"}}})
     for name, page in pages.items():
         asks = name in ("D00", "D19")
-        wanted = "No review requested. Answers to D19 requested." if asks else "For information; no action requested."
+        wanted = "No review requested. Answers to D19 requested." if asks else "For information; not submitted for review."
         head = f"! Draft. {wanted}"
         assert banner_of(page).startswith(head), name
         told = banner_of(page).removeprefix(head)

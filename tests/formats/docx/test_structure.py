@@ -235,4 +235,4 @@ def test_nothing_is_told_by_color_alone(documents: list[Document]) -> None:
 
 def test_a_draft_is_told_in_words_on_its_first_page_too(tmp_path: Any) -> None:
     parts = parts_of(written(tmp_path, "# A\n", draft=True))
-    assert "Draft. For information; no action requested. " in "".join(parts["word/document.xml"].itertext())
+    assert "Draft. For information; not submitted for review. " in "".join(parts["word/document.xml"].itertext())
