@@ -139,7 +139,9 @@ NOBODYS = Source(Kind.UNVERIFIED)
         ((Text("Plain. Words.")), "Plain. Words."),
     ],
 )
-def test_a_letter_stands_at_the_end_of_a_sentence_or_cell_and_of_several_each_at_its_figure(content: tuple[Inline, ...], wanted: str) -> None:
+def test_a_letter_stands_at_the_end_of_a_sentence_or_cell_and_of_several_each_at_its_figure(
+    content: tuple[Inline, ...], wanted: str
+) -> None:
     parts = set_letters(content if isinstance(content, tuple) else (content,), {}, {})
 
     def read(part: Inline) -> str:

@@ -13,7 +13,12 @@ _AREA = "one area, all its steps"
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """A line for each form, in the order in which they print."""
     apart = context.limit("weather.readings")
-    pulls = ("D12f Pull tests and moisture", "one wall, one day", "after repair, before boards", "testing agency; applicator")
+    pulls = (
+        "D12f Pull tests and moisture",
+        "one wall, one day",
+        "after repair, before boards",
+        "testing agency; applicator",
+    )
     lines: tuple[tuple[Any, ...], ...] = (
         *((pulls,) if list_pulled(context) else ()),
         ("D12a Spray record", _SPRAYED, "before, during, and after each coat", "applicator"),

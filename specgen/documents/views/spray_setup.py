@@ -42,7 +42,9 @@ def _list(context: DocumentContext) -> Iterator[tuple[str, str]]:
     yield "form.stream_straight", "Atomizing air off, fluid to straight stream"
     yield "form.air_restored", "Atomizing air on, both pressures recorded"
     yield "form.pattern_proven", "Pattern even over a pail, no spatter"
-    bonded = [mark for mark in list_marks(context, "joints") if context.project.get(("joints", mark, "bond_face")) == "primer"]
+    bonded = [
+        mark for mark in list_marks(context, "joints") if context.project.get(("joints", mark, "bond_face")) == "primer"
+    ]
     if bonded:
         yield "form.bond_faces_masked", f"Joint bond faces masked before gloss ({span_marks(bonded)})"
 
