@@ -20,7 +20,7 @@ def _count_forms(document: Document) -> Iterator[Known]:
     for title, blocks in _split(document.blocks):
         if any(True for _ in find_blanks(blocks)):
             name, _, told = title.partition(" ")
-            yield Known.count(name, told, list_values(blocks))
+            yield Known.of_values(name, told, list_values(blocks))
 
 
 def drop_forms(blocks: Iterable[Block], names: Set[str]) -> tuple[Block, ...]:

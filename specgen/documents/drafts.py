@@ -36,7 +36,7 @@ class Known(NamedTuple):
     missing: tuple[tuple[str, str], ...] = ()  # the brackets, each once: path asked for, and words
 
     @classmethod
-    def count(cls, name: str, title: str, values: Iterable[Value], used_for: str = "") -> Self:
+    def of_values(cls, name: str, title: str, values: Iterable[Value], used_for: str = "") -> Self:
         """A document, or a part of one, by its values."""
         every = tuple(values)
         missing = tuple((value.asks, value.text.strip("[]")) for value in every if value.open)
@@ -69,7 +69,7 @@ class Remainder(NamedTuple):
 
 def count_known(documents: Iterable[Document]) -> tuple[Known, ...]:
     """How much is known in each document."""
-    return tuple(Known.count(d.id, d.title, list_values(d.blocks), d.used_for) for d in documents)
+    return tuple(Known.of_values(d.id, d.title, list_values(d.blocks), d.used_for) for d in documents)
 
 
 def find_left_out(known: Iterable[Known], project: Project) -> tuple[Known, ...]:

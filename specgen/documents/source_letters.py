@@ -61,12 +61,14 @@ class _Sentence:
         return any(marks for _, marks in self.parts)
 
     def end(self) -> Iterator[Inline]:
-        """The parts, then the one letter that they share; where there are several, each at its figure."""
+        """The parts, then the one letter that they share; else each at its figure."""
         told = {mark for _, marks in self.parts for mark in marks}
+        # Behind a value that is still to be given the letter would seem to be its own.
+        apart = len(told) > 1 or any(isinstance(part, Value) and part.open for part, _ in self.parts)
         waiting: dict[str, None] = {}
         for part, marks in self.parts:
             # What has no words of its own marks the figure before it.
-            if len(told) > 1 and waiting and not (isinstance(part, Value) and not part.text):
+            if apart and waiting and not (isinstance(part, Value) and not part.text):
                 yield _join(waiting)
                 waiting.clear()
             yield part

@@ -135,11 +135,12 @@ NOBODYS = Source(Kind.UNVERIFIED)
         ((Value("2 h", A), Text(". Or "), Value("9 h", B), Text(" to "), Value("9", A)), "2 h.[a] Or 9 h[b] to 9[a]"),
         ((Strong((Value("2 h", A), Text(" at most"))), Text(" here")), "2 h at most here[a]"),
         ((Text("Hold"), Value("", A), Value("", B), Text(" or "), Value("9", A)), "Hold[a, b] or 9[a]"),
+        ((Value("9", A), Text(" to "), Value("[most]", open=True)), "9[a] to [most]"),
         ((Value("9", NOBODYS), Text(" to "), Value("2", A)), "9[p] to 2[a]"),
         ((Text("Plain. Words.")), "Plain. Words."),
     ],
 )
-def test_a_letter_stands_at_the_end_of_a_sentence_or_cell_and_of_several_each_at_its_figure(
+def test_one_letter_stands_at_the_end_of_a_sentence_and_of_several_each_at_its_figure(
     content: tuple[Inline, ...], wanted: str
 ) -> None:
     parts = set_letters(content if isinstance(content, tuple) else (content,), {}, {})

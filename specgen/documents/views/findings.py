@@ -34,7 +34,7 @@ def table(context: DocumentContext, findings: Iterable[Finding], called: str) ->
         )
         for one in list_measures(context.project, findings)
     )
-    return TableView(("Item", "Where", called, "Measure", "By, before", "Basis"), lines, (9, 9, 15, 43, 12, 12))
+    return TableView(("Item", "Where", called, "Measure", "By, before", "Basis"), lines, (9, 9, 15, 42, 12, 13))
 
 
 def _place(context: DocumentContext, measure: Measure) -> str:

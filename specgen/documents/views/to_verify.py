@@ -217,7 +217,7 @@ def tell_verifiers(context: DocumentContext) -> str:
 
 
 def _tell_asked(context: DocumentContext) -> str:
-    """Whom a question on the contract goes to: the architect through the contractor, or the owner while none is named."""
+    """Whom a question on the contract goes to: the architect, or the owner while none is named."""
     names = {role: context.project.get(("parties", role, "name")) for role in ("architect", "general_contractor")}
     if not names["architect"]:
         return "the owner"
