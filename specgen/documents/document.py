@@ -11,6 +11,7 @@ from specgen.documents.citing import cite_blocks
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.draft_forms import drop_forms
 from specgen.documents.numbering import number_blocks, resolve_deferred
 from specgen.documents.shape import check_shape
 from specgen.documents.template_globals import template_globals
@@ -27,6 +28,7 @@ def compose_document(template: Template, context: DocumentContext, draft: bool) 
     rendered = composer.text(template.words, template_globals(context, composer), template.file, template.first_line)
     blocks = resolve_deferred(composer.blocks(rendered, template.file))
     check_shape(blocks, template, composer.lines)
+    blocks = drop_forms(blocks, {form.id for form in context.rest.forms_left_out})
     blocks = cite_blocks(blocks, context.cite)
     numbering = cast(Literal["three_part", "plain"], template.numbering)
     if numbering == "three_part":

@@ -1,7 +1,7 @@
 """What a draft prints: its answer first, then the documents of which enough is known."""
 
 from collections.abc import Iterable
-from typing import NamedTuple
+from typing import NamedTuple, Self
 
 from specgen.documents.numbering import list_values
 from specgen.model.block import Document, Value
@@ -9,6 +9,7 @@ from specgen.model.project import Project
 
 # Printed in a draft alone; it opens the draft.
 ANSWER = "D00"
+OPEN_ITEMS = "D19"
 # These tell of the other documents, and so are composed when those are known.
 TELLS_OF_OTHERS = (ANSWER, "D01", "D03", "D05", "D19")
 # These tell what is known and what is not, or are filled in by hand, and so are printed however little is known.
@@ -18,8 +19,10 @@ ALWAYS = (ANSWER, "D02", "D05", "D12", "D19")
 WRITTEN_WITH_STOPS = ("D12", "D19")
 # These are printed where a project has any of what they tell.
 _REFERRED = {"D01": "comments", "D03": "deviations"}
-# Any other document of a draft is printed where at least this part of its values is known, in whole percent.
+# Any other document of a draft, and any form of those in parts, is printed where at least this part of its values is
+# known, in whole percent.
 LEAST_KNOWN = 90
+IN_PARTS = ("D12",)
 
 
 class Known(NamedTuple):
@@ -31,6 +34,13 @@ class Known(NamedTuple):
     values: int
     used_for: str = ""  # what a reader does by it
     missing: tuple[tuple[str, str], ...] = ()  # the brackets, each once: path asked for, and words
+
+    @classmethod
+    def of_values(cls, name: str, title: str, values: Iterable[Value], used_for: str = "") -> Self:
+        """A document, or a part of one, by its values."""
+        every = tuple(values)
+        missing = tuple((value.asks, value.text.strip("[]")) for value in every if value.open)
+        return cls(name, title, len(missing), len(every), used_for, tuple(dict.fromkeys(missing)))
 
     @property
     def known(self) -> int:
@@ -48,6 +58,7 @@ class Remainder(NamedTuple):
     asked: tuple[tuple[str, str], ...] = ()  # dotted path of a field that a bracket waits for, and its document
     cited: tuple[tuple[str, Value], ...] = ()  # each value with a source, and the document that prints it
     held: tuple[tuple[str, str], ...] = ()  # id and title of each document of the whole package
+    forms_left_out: tuple[Known, ...] = ()  # the forms of the documents in parts that a draft leaves out
 
     @property
     def to_check(self) -> tuple[str, ...]:
@@ -58,7 +69,7 @@ class Remainder(NamedTuple):
 
 def count_known(documents: Iterable[Document]) -> tuple[Known, ...]:
     """How much is known in each document."""
-    return tuple(_count(document) for document in documents)
+    return tuple(Known.of_values(d.id, d.title, list_values(d.blocks), d.used_for) for d in documents)
 
 
 def find_left_out(known: Iterable[Known], project: Project) -> tuple[Known, ...]:
@@ -72,13 +83,6 @@ def list_asked(documents: Iterable[Document]) -> tuple[tuple[str, str], ...]:
     """The dotted paths of the fields that brackets wait for, each once for each document that has one."""
     asked = ((v.asks, d.id) for d in documents for v in list_values(d.blocks) if v.open and v.asks)
     return tuple(dict.fromkeys(asked))
-
-
-def _count(document: Document) -> Known:
-    values = list_values(document.blocks)
-    missing = tuple((value.asks, value.text.strip("[]")) for value in values if value.open)
-    told = tuple(dict.fromkeys(missing))
-    return Known(document.id, document.title, len(missing), len(values), document.used_for, told)
 
 
 def list_cited(documents: Iterable[Document]) -> tuple[tuple[str, Value], ...]:

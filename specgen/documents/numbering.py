@@ -7,7 +7,7 @@ from typing import Any, Literal
 from specgen.documents.columns import PAGE, SIDEWAYS, arrange_columns
 from specgen.documents.empty_cells import fill_cells
 from specgen.documents.plain_text import plain_text
-from specgen.documents.source_letters import letter, set_letters
+from specgen.documents.source_letters import PROPOSED, letter, set_letters
 from specgen.model.block import (
     Article,
     Block,
@@ -38,7 +38,8 @@ def number_blocks(
     marks: dict[Source, str] = {}
     page = SIDEWAYS if landscape else PAGE
     marked = tuple(_mark_block(block, marks, targets, page) for block in counted)
-    return marked, tuple((mark, source.legend) for source, mark in marks.items())
+    told = sorted(marks.items(), key=lambda pair: pair[1] == PROPOSED)
+    return marked, tuple((mark, source.legend) for source, mark in told)
 
 
 def _count_blocks(blocks: Iterable[Block], numbering: Numbering) -> Iterator[Block]:

@@ -27,15 +27,6 @@ def name_party(context: DocumentContext, role: str) -> list[Any]:
     return [name_role(role), ": ", context.display(path)] if path else [name_role(role)]
 
 
-def name_in_line(context: DocumentContext, role: str) -> list[Any]:
-    """`EIFS manufacturer (Graywether Wall Systems)`, within a cell; the name is in brackets while not given."""
-    path = find_name(context, role)
-    if not path:
-        return [name_role(role)]
-    name = context.display(path)
-    return [name_role(role), " ", name] if name.open else [f"{name_role(role)} ({name})"]
-
-
 def find_name(context: DocumentContext, role: str) -> Path:
     """The field of the name of a party; empty for a role that no section of the parties is about."""
     return party_name_path(context.project.schema, role)

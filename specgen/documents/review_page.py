@@ -135,9 +135,9 @@ def _list_unverified(files: PackageFiles, composer: Composer) -> TableView:
     """What nobody has verified, without the boxes of the document in which it is recorded."""
     view = to_verify.rows(files.made.context, composer)
     lines = tuple(
-        (text, _unbox(told), files.link_ids(used.split(", ")), basis) for text, told, used, basis, _ in view.rows
+        (text, what, _unbox(value), files.link_ids(used.split(", "))) for text, what, value, used, _ in view.rows
     )
-    return TableView(to_verify.HEADER[:-1], lines, (22, 54, 14, 10))
+    return TableView(to_verify.HEADER[:-1], lines, (22, 46, 18, 14))
 
 
 def _unbox(cell: Iterable[Any]) -> list[Any]:

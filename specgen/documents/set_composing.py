@@ -1,6 +1,7 @@
 """Composes the documents of a package, those that tell of the others last, and finds what changed in them."""
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from specgen.documents import document
@@ -9,8 +10,11 @@ from specgen.documents.catalogue import CHANGE_SHEET, Template
 from specgen.documents.changes_finding import find_changes
 from specgen.documents.changes_state import TELLS_OF_CHANGES, take_state
 from specgen.documents.context import DocumentContext
+from specgen.documents.draft_forms import find_forms_left_out
 from specgen.documents.drafts import (
     ANSWER,
+    IN_PARTS,
+    OPEN_ITEMS,
     TELLS_OF_OTHERS,
     Remainder,
     count_known,
@@ -114,13 +118,24 @@ def _compose_all(
     """
     last = [template for template in chosen if template.id in TELLS_OF_OTHERS]
     first = [template for template in (every if last else chosen) if template.id not in _APART]
-    made = {template.id: document.compose_document(template, context, False) for template in first}
+
+    def compose(those: Iterable[Template], rest: Remainder) -> dict[str, Document]:
+        telling = replace(context, rest=rest)
+        return {template.id: document.compose_document(template, telling, False) for template in those}
+
+    made = compose(first, Remainder())
     known = count_known(made.values())
     little_known = find_left_out(known, context.project) if leaves_out else ()
     left_out = tuple(entry for entry in little_known if entry.id not in named)
     missing = {entry.id for entry in left_out}
     held = tuple((t.id, t.title) for t in issued if t.id not in missing)
-    rest = Remainder(known, left_out, list_asked(made.values()), list_cited(made.values()), held)
-    made |= {t.id: document.compose_document(t, replace(context, rest=rest), False) for t in last}
+    rest = Remainder(known, left_out, list_asked(made.values()), held=held)
+    if leaves_out:
+        rest = rest._replace(forms_left_out=find_forms_left_out(made[name] for name in IN_PARTS if name in made))
+        made |= compose((t for t in first if t.id in IN_PARTS and t.id not in named), rest)
+    # The list of what is asked for tells figures of its own, which are cited as those of the others.
+    made |= compose((t for t in last if t.id == OPEN_ITEMS), rest)
+    rest = rest._replace(cited=list_cited(made.values()))
+    made |= compose(last, rest)
     wanted = {template.id for template in chosen} - missing
     return {name: one for name, one in made.items() if name in wanted}, rest

@@ -1,15 +1,18 @@
-"""The letters of sources: gathered from the figures of a sentence or cell and set at its end, each once.
+"""The letters of sources: one that a sentence or cell has alone stands at its end, of several each at its figure.
 
 A figure of a list has its own.
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
 
 from specgen.model.block import Emphasis, Inline, Inlines, Letters, Ref, Strong, Text, Value
-from specgen.model.source import Source
+from specgen.model.source import Kind, Source
 
 Marks = dict[Source, str]
+# The letter of figures that nobody has verified, the same in every document and on every sheet of a form.
+PROPOSED = "p"
 # Said beside the sources of a document.
 WITHOUT_LETTER = "Figures without a letter: of the section or text named in the row or sentence, or this project’s own."
 # Between entries that stand beside each other in a cell, each with its own letters.
@@ -34,37 +37,78 @@ def letter(count: int) -> str:
     return text
 
 
-def _set(content: Inlines, marks: Marks, targets: dict[str, str]) -> Iterator[Inline]:
-    waiting: dict[str, None] = {}
-    for part in content:
-        if isinstance(part, Text) and part.text == GAP and waiting:
-            yield from (_join(waiting), part)
-            waiting.clear()
-        elif isinstance(part, Text) and waiting:
-            first, *others = _END.split(part.text, maxsplit=1)
-            if others:
-                yield from (Text(first), _join(waiting))
-                waiting.clear()
-            yield from (Text(rest) for rest in others or [part.text] if rest)
-        else:
-            yield _resolve(part, marks, targets, waiting)
-            if waiting and isinstance(part, Value) and part.lettered:
+def name_mark(source: Source, marks: Marks) -> str:
+    """The letter of a source in a document: the next free one; what is only proposed has the same in every document."""
+    if source not in marks:
+        lettered = (letter(count) for count in range(1, len(marks) + 3))
+        marks[source] = (
+            PROPOSED
+            if source.kind is Kind.UNVERIFIED
+            else next(one for one in lettered if one != PROPOSED and one not in marks.values())
+        )
+    return marks[source]
+
+
+@dataclass
+class _Sentence:
+    """The parts of a sentence or cell so far, each with the letters of its sources."""
+
+    parts: list[tuple[Inline, tuple[str, ...]]] = field(default_factory=list)
+
+    @property
+    def has_letters(self) -> bool:
+        """Whether any of its figures has a source."""
+        return any(marks for _, marks in self.parts)
+
+    def end(self) -> Iterator[Inline]:
+        """The parts, then the one letter that they share; else each at its figure."""
+        told = {mark for _, marks in self.parts for mark in marks}
+        # Behind a value that is still to be given the letter would seem to be its own.
+        apart = len(told) > 1 or any(isinstance(part, Value) and part.open for part, _ in self.parts)
+        waiting: dict[str, None] = {}
+        for part, marks in self.parts:
+            # What has no words of its own marks the figure before it.
+            if apart and waiting and not (isinstance(part, Value) and not part.text):
                 yield _join(waiting)
                 waiting.clear()
-    if waiting:
-        yield _join(waiting)
+            yield part
+            waiting |= dict.fromkeys(marks)
+        if waiting:
+            yield _join(waiting)
+        self.parts.clear()
 
 
-def _resolve(part: Inline, marks: Marks, targets: dict[str, str], waiting: dict[str, None]) -> Inline:
-    """A part with its references resolved; the letters of its sources join those that wait."""
+def _set(content: Inlines, marks: Marks, targets: dict[str, str]) -> Iterator[Inline]:
+    sentence = _Sentence()
+    for part in content:
+        if isinstance(part, Text) and part.text == GAP:
+            yield from sentence.end()
+            yield part
+        elif isinstance(part, Text) and sentence.has_letters:
+            first, *others = _END.split(part.text, maxsplit=1)
+            sentence.parts.append((Text(first) if others else part, ()))
+            if others:
+                yield from sentence.end()
+                yield from (Text(rest) for rest in others if rest)
+        else:
+            sentence.parts.append(_resolve(part, marks, targets))
+            if isinstance(part, Value) and part.lettered:
+                yield from sentence.end()
+    yield from sentence.end()
+
+
+def _resolve(part: Inline, marks: Marks, targets: dict[str, str]) -> tuple[Inline, tuple[str, ...]]:
+    """A part with its references resolved, and the letters of its sources."""
     if isinstance(part, Value) and part.source is not None:
-        waiting[marks.setdefault(part.source, letter(len(marks) + 1))] = None
-    elif isinstance(part, (Strong, Emphasis)):
-        return type(part)(tuple(_resolve(child, marks, targets, waiting) for child in part.children))
-    elif isinstance(part, Ref):
-        return Text(targets.get(part.target, part.target))
-    return part
+        return part, (name_mark(part.source, marks),)
+    if isinstance(part, (Strong, Emphasis)):
+        children = [_resolve(child, marks, targets) for child in part.children]
+        told = tuple(dict.fromkeys(mark for _, of in children for mark in of))
+        return type(part)(tuple(child for child, _ in children)), told
+    if isinstance(part, Ref):
+        return Text(targets.get(part.target, part.target)), ()
+    return part, ()
 
 
-def _join(waiting: dict[str, None]) -> Letters:
-    return Letters(", ".join(sorted(waiting, key=lambda mark: (len(mark), mark))))
+def _join(marks: Iterable[str]) -> Letters:
+    return Letters(", ".join(sorted(marks, key=lambda mark: (len(mark), mark))))

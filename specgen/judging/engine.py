@@ -155,7 +155,7 @@ def _finding(context: JudgingContext, clause: Clause, hits: list[Hit]) -> Findin
         clause=clause.letter,
         severity=clause.severity,
         subjects=tuple(places),
-        message=tell(context, clause, hits, lambda _: clause.say),
+        message=tell_found(context, clause, hits),
         found=join_values(context, clause, hits, "value"),
         wanted=join_values(context, clause, hits, "wanted"),
         place=next(iter(places.values())),
@@ -199,7 +199,7 @@ def _tell_apart(context: JudgingContext, clause: Clause, hits: list[Hit]) -> tup
     """Message and remedy once for all subjects of which the same is told."""
     names_by_texts: dict[tuple[str, str], list[str]] = {}
     for name, group in _group_by_subject(context, hits).items():
-        message = _tell_one(context, clause, group, lambda _: clause.say)
+        message = _tell_one(context, clause, group, lambda violation: violation.say or clause.say)
         remedy = _tell_one(context, clause, group, lambda violation: violation.remedy or clause.remedy)
         names_by_texts.setdefault((message, remedy), []).append(name)
     return tuple(Told(tuple(names), *texts) for texts, names in names_by_texts.items())
@@ -222,6 +222,11 @@ def _tell_one(context: JudgingContext, clause: Clause, group: list[Hit], sentenc
     )
     texts = dict.fromkeys(context.fill(sentence(hit.violation)) for hit in group)
     return " ".join(texts).format(found=found, wanted=wanted)
+
+
+def tell_found(context: JudgingContext, clause: Clause, hits: list[Hit]) -> str:
+    """What the violations of a clause are, with the figures of each subject."""
+    return tell(context, clause, hits, lambda violation: violation.say or clause.say)
 
 
 def tell_remedy(context: JudgingContext, clause: Clause, hits: list[Hit]) -> str:

@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 
 from specgen.judging.context import JudgingContext
 from specgen.judging.deviations import Lifted, weigh
-from specgen.judging.engine import ClauseOutcome, Hit, find_basis, join_values, tell, tell_remedy
+from specgen.judging.engine import ClauseOutcome, Hit, find_basis, join_values, tell_found, tell_remedy
 from specgen.judging.record_group import tell_apart
 from specgen.judging.record_readings import name_field
 from specgen.judging.rule import Clause, Violation
@@ -78,7 +78,7 @@ class Teller:
         if isinstance(hit.violation.wanted, date):
             wanted = long_date(hit.violation.wanted)
         return _Texts(
-            message=tell(context, clause, hits, lambda _: clause.say),
+            message=tell_found(context, clause, hits),
             found=found,
             wanted=wanted,
             basis=basis if limit is None else Basis(tuple(dict.fromkeys((limit, *basis.sources)))),

@@ -21,7 +21,7 @@ GUIDE = "The U.S. rule cited is a guide only: the competent person confirms the 
 
 
 class Violation(NamedTuple):
-    """One violation of a clause: the value found, the limit, and path, sources and remedy if not of the clause.
+    """One violation of a clause: the value found, the limit, and path, sources, remedy and words if not of the clause.
 
     `to_add` is the member that would answer it.
     """
@@ -32,6 +32,7 @@ class Violation(NamedTuple):
     sources: tuple[Source, ...] = ()
     remedy: str = ""
     to_add: ToAdd | None = None
+    say: str = ""
 
 
 def violation(
@@ -41,9 +42,10 @@ def violation(
     sources: tuple[Source, ...] = (),
     remedy: str = "",
     to_add: ToAdd | None = None,
+    say: str = "",
 ) -> Violation:
-    """What a test yields; `at` is the path of the finding, `sources` and `remedy` are its own."""
-    return Violation(value, wanted, at, sources, remedy, to_add)
+    """What a test yields; `at` is the path of the finding, `sources`, `remedy` and what it says are its own."""
+    return Violation(value, wanted, at, sources, remedy, to_add, say)
 
 
 Violations = Iterator[Violation]

@@ -78,7 +78,7 @@ class Source:
     def legend(self) -> str:
         """The line printed at the foot of a document."""
         if self.kind is Kind.UNVERIFIED:
-            return "Not verified; see D05"
+            return "Proposed, not verified; see D05"
         confirm = ": confirm with the manufacturer's written instructions"
         if self.kind is Kind.MEMORY and self.reference:
             return f"{self.kind.value} ({self.reference}): confirm against that text"

@@ -34,20 +34,16 @@ Dew point 47.9 °F, wall 22.1 °F above
 ok air 62 °F, min. 50 °F (a)
 ok wall 70 °F, min. 50 °F (a)
 ok wall 70 °F, max. 90 °F (b)
-ok humidity 60%, max. 85% (c)
+ok humidity 60%, max. 85% (a)
 ok above dew point 22.1 °F, min. 5 °F
-   (d)
-ok wind 6 mph, max. 8 mph (e)
+   (c)
+ok wind 6 mph, max. 8 mph (d)
 (a) common practice, no source
 (b) Unified Facilities Criteria
     3-190-06, 7.4.1, guide only
-(c) Contract specification 20.06,
-    Application of Paint, City of Paris,
-    Texas, undated copy, page 138,
-    paragraph 3
-(d) Unified Facilities Criteria
+(c) Unified Facilities Criteria
     3-190-06, 9.6.6, guide only
-(e) this project
+(d) this project
 Height and spray: site safety plan
   first.
 """

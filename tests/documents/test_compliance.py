@@ -263,9 +263,9 @@ def test_a_section_from_memory_says_so_on_the_page(tmp_path: Path) -> None:
         (made,) = (folder / "out").glob("D02*.txt")
         told[edition] = made.read_text("utf-8")
     # A section that was read needs no letter beside the edition above the table.
-    assert "EIFS | 1407 |" in told[2018] and "Special inspection | 1705.16[a] |" in told[2018]
-    assert "\n[a] Not verified; see D05" in told[2018]
-    assert "Special inspection | 1705.17 |" in told[2021] and "Not verified" not in told[2021]
+    assert "EIFS | 1407 |" in told[2018] and "Special inspection | 1705.16[p] |" in told[2018]
+    assert "\n[p] Proposed, not verified; see D05" in told[2018]
+    assert "Special inspection | 1705.17 |" in told[2021] and "not verified" not in told[2021]
 
 
 def test_fasteners_of_the_local_code_are_told_by_height_and_by_elevation(tmp_path: Path) -> None:

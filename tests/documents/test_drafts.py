@@ -111,7 +111,9 @@ def test_a_draft_asks_for_no_action_and_each_page_tells_where_its_open_values_st
     pages = drafted(tmp_path, {"parties": {"owner": {"name": "Owner"}}})
     for name, page in pages.items():
         asks = name in ("D00", "D19")
-        wanted = "No review requested. Answers to D19 requested." if asks else "For information; not submitted for review."
+        wanted = (
+            "No review requested. Answers to D19 requested." if asks else "For information; not submitted for review."
+        )
         head = f"! Draft. {wanted}"
         assert banner_of(page).startswith(head), name
         told = banner_of(page).removeprefix(head)
@@ -439,9 +441,55 @@ def test_pull_tests_are_counted_for_each_wall_by_its_area(tmp_path: Path) -> Non
     # 62 ft by 22 ft are 1364 sq ft, 90 ft by 20 ft 1800 sq ft: two sets of 3 tests in each 1000 sq ft, common
     # practice, no source.
     sizes = {"E1": {"width": "62 ft", "height": "22 ft"}, "E2": {"width": "90 ft", "height": "20 ft"}}
-    page = drafted(tmp_path, merged(OLD_WALLS, {"elevations": sizes}))["D05"]
-    assert "minimum 6 on W1 (1364 sq ft), 6 on W2 (1800 sq ft)" in page
-    assert "minimum 15 psi, or the engineer's figure where higher" in page
+    pages = drafted(tmp_path, merged(OLD_WALLS, {"elevations": sizes}))
+    assert "minimum 6 on W1 (1364 sq ft), 6 on W2 (1800 sq ft)" in pages["D12"]
+    assert "minimum 15 psi, or the engineer's figure where higher" in pages["D12"]
+    assert "Pull tests and moisture of each wall, with or without a coating: Form D12f." in pages["D05"]
+
+
+def forms_of(page: str) -> list[str]:
+    """The names of the forms on a page."""
+    return re.findall(r"(?m)^(D12[a-f]) [A-Z ]+$", page)
+
+
+def test_a_draft_prints_the_forms_whose_limits_are_known_and_says_what_the_others_wait_for(tmp_path: Path) -> None:
+    pages = drafted(tmp_path, OLD_WALLS)
+    assert forms_of(pages["D12"]) == ["D12f", "D12c"]
+    rows = dict(cells_below(pages["D12"], "Form | Waits for, and from whom"))
+    assert [name.split()[0] for name in rows] == ["D12a", "D12b", "D12d", "D12e"]
+    assert rows["D12d Drying release"] == "Primer release moisture reading (finish manufacturer)"
+    # What a form waits for is asked for all the same, and named as what it holds up.
+    (held,) = (row[3] for row in open_rows(pages["D19"]) if "Primer release moisture reading" in row[2])
+    assert "D12" in held
+    # The figures of a form that is left out are verified when it is issued.
+    assert "Compressor pressure" not in pages["D05"] and "cup time" not in pages["D05"]
+
+
+def test_a_form_is_printed_in_a_draft_when_what_it_waits_for_is_given(tmp_path: Path) -> None:
+    page = drafted(tmp_path, {"primer": {"release_moisture": 12}})["D12"]
+    assert forms_of(page) == ["D12c", "D12d"]
+
+
+def test_all_forms_are_printed_where_they_are_asked_for(tmp_path: Path) -> None:
+    page = drafted(tmp_path, OLD_WALLS, only=("D12",))["D12"]
+    assert forms_of(page) == ["D12f", "D12a", "D12b", "D12c", "D12d", "D12e"]
+    assert "Waits for" not in page
+
+
+def test_a_plane_limit_that_nobody_gave_is_that_of_the_guide(tmp_path: Path) -> None:
+    face = {"elevations": {"E1": {"wall": "W1", "prominent": "yes"}}}
+    page = drafted(tmp_path, face)["D05"]
+    assert "No plane limit of the substrate is given; the guide's 1/4 in in 10 ft is too loose for a prominent" in page
+    given = merged(face, {"walls": {"W1": {"substrate": {"plane_limit": "3/8 in"}}}})
+    assert "A plane limit of the substrate of 3/8 in in 10 ft is too loose" in drafted(tmp_path, given)["D05"]
+
+
+def test_rules_for_housing_are_cited_where_a_building_can_hold_any(tmp_path: Path) -> None:
+    # 40 CFR 745.82 and 745.103, edition of 2015: housing and child-occupied facilities.
+    shop, school = ({"code": {"occupancy_groups": [group]}} for group in ("M", "E"))
+    assert "40 CFR 745" not in drafted(tmp_path, merged(OLD_WALLS, shop))["D05"]
+    for change in ({}, school):
+        assert "child-occupied facility, 40 CFR 745" in drafted(tmp_path, merged(OLD_WALLS, change))["D05"]
 
 
 def test_the_code_table_of_an_old_wall_asks_for_drainage_and_the_existing_code(tmp_path: Path) -> None:
@@ -469,9 +517,9 @@ def test_a_figure_that_the_procedure_goes_by_is_put_to_who_confirms_it(tmp_path:
     every = {item for party in asked.values() for items in party.values() for item in items}
     # Common practice, no source, and from memory: the figures of the procedure, with the letter of their source.
     for item in (
-        "Base coat flatness, gap under a 10 ft straightedge: confirm 1/8 in[a]",
-        "Maximum humidity for the primer: confirm 85%[a]",
-        "Strainer mesh: confirm 60 to 100[a]",
+        "Base coat flatness, gap under a 10 ft straightedge: confirm 1/8 in[p]",
+        "Maximum humidity for the primer: confirm 85%[p]",
+        "Strainer mesh: confirm 60 to 100[p]",
     ):
         assert item in every, item
 

@@ -73,7 +73,7 @@ LOOKED_FOR = {
     "a1": "started_at ended_at wet_film",
     "a2": "started_at ended_at wet_film",
     "b1": "pail batch cup material_temperature cup_time_before_water water_added water cup_time strained",
-    "c7": "started_at area air surface humidity wind gust sun_on_wall rain forecast_low forecast_rain",
+    "c5": "started_at area air surface humidity wind gust sun_on_wall rain forecast_low forecast_rain",
 }
 
 

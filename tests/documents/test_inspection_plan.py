@@ -45,9 +45,9 @@ def test_the_notice_is_that_of_the_contract(tmp_path: Path) -> None:
 # The example as its file has it: step, check, method with the marks of instruments, frequency, limit, form, letters.
 LINES = (
     "Substrate | Plane of substrate | 10 ft straightedge (LS-1, FE-1) | entire face"
-    " | maximum gap 3/16 in | D12d | E | H1 | –",
+    " | maximum gap 3/16 in | D12e | E | H1 | –",
     "Release of primer | Primer dryness | moisture meter (MM-2) | each panel"
-    " | maximum reading 12 (percent, wood moisture equivalent)[?] | D12d | – | E, H10 | –",
+    " | maximum reading 12 (percent, wood moisture equivalent)[?] | D12e | – | E, H10 | –",
     "Spray setup | Cup time | ASTM D4212 (CUP-7) | each pail"
     " | primer 27 s to 33 s; gloss 27 s to 33 s[?] | D12b | E, R | S | –",
     "Mockup | Mockup | criteria of Form D10 | once | every criterion passed | D10 | – | E | H2",

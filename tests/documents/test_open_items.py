@@ -135,7 +135,7 @@ def test_no_answer_is_due_on_the_day_of_the_draft_that_asks_for_it(tmp_path: Pat
 
 def test_a_figure_that_is_proposed_bears_its_source_and_is_listed_to_verify(tmp_path: Path) -> None:
     pages = drafted(tmp_path, LITTLE, only=("D05", "D19"))
-    assert any(row[2] == "( ) Aesthetic joint tolerance: confirm 1/16 in[a]" for row in items_of(pages["D19"]))
+    assert any(row[2] == "( ) Aesthetic joint tolerance: confirm 1/16 in[p]" for row in items_of(pages["D19"]))
     (line,) = (line for line in pages["D05"].splitlines() if "Aesthetic joint width and depth variation" in line)
     assert "D19" in line
 

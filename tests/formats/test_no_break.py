@@ -118,24 +118,31 @@ def test_no_document_prints_a_choice_by_its_name_in_the_file(example: str, draft
 
 
 A, B = (Source(Kind.MEMORY, f"text {name}") for name in "AB")
+# What nobody has verified has the same letter in every document.
+NOBODYS = Source(Kind.UNVERIFIED)
 
 
 @pytest.mark.parametrize(
     ("content", "wanted"),
     [
         ((Value("27 s", A), Text(" to "), Value("33 s", A)), "27 s to 33 s[a]"),
-        ((Text("Hold "), Value("27 s", A), Text(" or "), Value("9 h", B), Text(".")), "Hold 27 s or 9 h.[a, b]"),
+        ((Text("Hold "), Value("27 s", A), Text(" or "), Value("9 h", B), Text(".")), "Hold 27 s[a] or 9 h[b]."),
         (
             (Text("At "), Value("2 h", A), Text(" dry. Wait "), Value("9 h", B), Text(".")),
             "At 2 h dry.[a] Wait 9 h.[b]",
         ),
         ((Value("2", A), Text(" in. Hg and No. 4 read. Note it.")), "2 in. Hg and No. 4 read.[a] Note it."),
-        ((Value("2 h", A), Text(". Or "), Value("9 h", B), Text(" to "), Value("9", A)), "2 h.[a] Or 9 h to 9[a, b]"),
+        ((Value("2 h", A), Text(". Or "), Value("9 h", B), Text(" to "), Value("9", A)), "2 h.[a] Or 9 h[b] to 9[a]"),
         ((Strong((Value("2 h", A), Text(" at most"))), Text(" here")), "2 h at most here[a]"),
+        ((Text("Hold"), Value("", A), Value("", B), Text(" or "), Value("9", A)), "Hold[a, b] or 9[a]"),
+        ((Value("9", A), Text(" to "), Value("[most]", open=True)), "9[a] to [most]"),
+        ((Value("9", NOBODYS), Text(" to "), Value("2", A)), "9[p] to 2[a]"),
         ((Text("Plain. Words.")), "Plain. Words."),
     ],
 )
-def test_letters_stand_once_at_the_end_of_a_sentence_or_cell(content: tuple[Inline, ...], wanted: str) -> None:
+def test_one_letter_stands_at_the_end_of_a_sentence_and_of_several_each_at_its_figure(
+    content: tuple[Inline, ...], wanted: str
+) -> None:
     parts = set_letters(content if isinstance(content, tuple) else (content,), {}, {})
 
     def read(part: Inline) -> str:

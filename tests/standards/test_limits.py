@@ -206,20 +206,6 @@ PUBLISHED = [
     ("weather.least_eifs", LEAST, "40 F", "guide_eifs_p26", "UFGS 07240 p. 26: not below 40 F"),
     ("weather.most_surface", MOST, "90 F", "paint_manual_p127", "UFC 3-190-06 p. 127, 7.4.1: between 45 F and 90 F"),
     (
-        "weather.humidity",
-        MOST,
-        "85 %",
-        "agency_painting",
-        "City of Paris, Texas, 20.06, paragraph 3: relative humidity below 85 %",
-    ),
-    (
-        "weather.wind_most",
-        MOST,
-        "15 mph",
-        "agency_painting",
-        "City of Paris, Texas, 20.06, paragraph 3: with a 15 mph wind maximum",
-    ),
-    (
         "weather.above_dew_point",
         LEAST,
         "5 F apart",

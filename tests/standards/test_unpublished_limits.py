@@ -139,6 +139,8 @@ HELD = [
     ("weather.hold_eifs", LEAST, "24 h", PRACTICE, "a fresh base coat freezes"),
     ("weather.hold", LEAST, "24 h", PRACTICE, "a fresh coat freezes"),
     ("weather.after_frost", LEAST, "24 h", PRACTICE, "the wall thaws through"),
+    ("weather.humidity", MOST, "85 %", PRACTICE, "water leaves the film before it closes"),
+    ("weather.wind_most", MOST, "15 mph", PRACTICE, "no gust carries the spray over the joint"),
     ("weather.wind_usual", MOST, "8 mph", PRACTICE, "wind carries the spray off"),
     ("spray.light", LEAST, "500 lx", PRACTICE, "the film is seen"),
     ("aesthetic_joint.corner", MOST, "1/8 in", MEMORY, "lines that miss by more show as a step at the corner"),

@@ -8,7 +8,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.drying import tell_least_hours
 from specgen.documents.standing_walls import list_standing
 from specgen.documents.steps import StepPage, steps
-from specgen.documents.views._record_blanks import WHERE_USED, make_blank
+from specgen.documents.views._record_blanks import WHERE_USED, bracket, make_blank
 from specgen.model.block import CheckBox
 from specgen.model.evaluation import evaluate
 
@@ -63,8 +63,8 @@ def _line(context: DocumentContext, page: StepPage, hold: int) -> tuple[Any, ...
         if page.name == _LEVELING and evaluate("walls.*.base_coat.passes is not given", context.project):
             title = f"{title}, {WHERE_USED}"
     moisture = context.display(("primer", "release_moisture"))
-    if page.name == "primer" and not moisture.open:
-        least = [*least, "; meter maximum ", moisture]
+    if page.name == "primer":
+        least = [*least, "; meter maximum ", bracket(moisture, "moisture")]
     recoat = context.display(("primer", "most_recoat_hours"))
     if page.name == "primer" and not recoat.open:
         least = [*least, "; gloss within ", recoat]

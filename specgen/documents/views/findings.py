@@ -8,7 +8,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import name_place
 from specgen.documents.measures import Measure, list_measures, name_rules
-from specgen.documents.parties import name_in_line
+from specgen.documents.parties import name_role
 from specgen.documents.views._cells import join_cells
 from specgen.judging.registry import load_rules
 from specgen.judging.rule import Clause
@@ -29,12 +29,12 @@ def table(context: DocumentContext, findings: Iterable[Finding], called: str) ->
             _place(context, one),
             [one.message, *_mark_limits(context, one)],
             _letter_figures(context, one),
-            [*name_in_line(context, one.by), f", before {one.before}"],
+            f"{name_role(one.by)}, before {one.before}",
             _basis(context, one),
         )
         for one in list_measures(context.project, findings)
     )
-    return TableView(("Item", "Where", called, "Measure", "By, before", "Basis"), lines, (9, 10, 20, 34, 14, 13))
+    return TableView(("Item", "Where", called, "Measure", "By, before", "Basis"), lines, (9, 9, 15, 42, 12, 13))
 
 
 def _place(context: DocumentContext, measure: Measure) -> str:

@@ -21,13 +21,13 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each document but this one."""
     left_out = {entry.id for entry in context.rest.left_out}
     lines = tuple(
-        (f"{entry.id} {entry.title}", "no" if entry.id in left_out else "yes", _tell_missing(context, composer, entry))
+        (f"{entry.id} {entry.title}", "no" if entry.id in left_out else "yes", tell_missing(context, composer, entry))
         for entry in context.rest.known
     )
     return TableView(("Document", "Included", "Missing, and from whom"), lines, (34, 11, 55))
 
 
-def _tell_missing(context: DocumentContext, composer: Composer, entry: Known) -> str:
+def tell_missing(context: DocumentContext, composer: Composer, entry: Known) -> str:
     """`Gun nozzle size (applicator)`; of many `31 values: engineer 20, applicator 11`."""
     paths = [path for path, _ in entry.missing]
     if entry.id == _SUMS:

@@ -67,9 +67,8 @@ def _name_cups(context: DocumentContext, coat: str) -> list[Any]:
     kind = context.display((coat, "cup"))
     if kind.open:
         return ["one cup throughout"]
-    if context.project.is_given((coat, "cup")):
-        return [kind]
-    return [replace(kind, source=context.limit(f"{coat}.cup").source), ", proposed"]
+    given = context.project.is_given((coat, "cup"))
+    return [kind if given else replace(kind, source=context.limit(f"{coat}.cup").source)]
 
 
 def _pail(number: int) -> tuple[Any, ...]:

@@ -2,7 +2,6 @@
 
 import re
 from dataclasses import dataclass, field
-from itertools import groupby
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
@@ -23,8 +22,8 @@ from specgen.model.standard import Limit
 from specgen.quantities.comparison import Sense
 from specgen.quantities.quantity import Quantity
 
-HEADER = ("Verify against", "Figure and value used, or method", "Used in", "Basis", "Verified, date")
-WIDTHS = (15, 44, 8, 22, 11)
+HEADER = ("Verify against", "Figure, or method", "Value used", "Used in", "Answer, date")
+WIDTHS = (18, 38, 18, 13, 13)
 _SUMS = "D06"
 # One basis a figure: what was read in another text before what is usual, and that before what is remembered.
 _ORDER = (Kind.PUBLISHED, Kind.PRACTICE, Kind.MEMORY)
@@ -32,6 +31,7 @@ Basis = tuple[int, str]  # its place in that order, and its words
 _SIDES = {Sense.AT_LEAST: "minimum ", Sense.AT_MOST: "maximum "}
 METHODS = "Methods: "
 _KINDS = (("Method of ", METHODS), ("Basis of ", "Applies as cited in: "))
+_SECTION = "Section, "  # the numbers of an edition of the code stand in one row
 _SIDE = re.compile(r"(?P<side>[Mm]inimum|[Mm]aximum) (?P<of>.+)")
 LONGEST = 130
 
@@ -54,17 +54,11 @@ Key = tuple[str, str, str]  # the role that verifies, the text, and what is veri
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for the figures of one text on one basis; texts first, then parties, manufacturers last."""
+    """One row for each figure; those of texts first, then those of parties, of manufacturers last."""
     entries = list_entries(context)
     ordered = sorted(entries.items(), key=lambda pair: (*_rank(pair[0]), *_place(pair), *pair[0]))
-    lines: list[tuple[object, ...]] = []
-    named = {APPLICATOR}  # the sentence above names it
-    for (role, text, _), group in groupby(ordered, key=_place):
-        # A party stands by name in the first of its rows, by its role in the others.
-        who = tell_party(context, role) if text == name_role(role) and role not in named else _shorten(text)
-        named |= {role} if text == name_role(role) else set()
-        lines.append((who, *_cells(list(group))))
-    return TableView(HEADER, tuple(lines), WIDTHS)
+    lines = tuple((_shorten(text), *_cells(what, entry)) for (_, text, what), entry in ordered)
+    return TableView(HEADER, lines, WIDTHS)
 
 
 def _rank(key: Key) -> tuple[bool, bool]:
@@ -149,6 +143,8 @@ def _describe(context: DocumentContext, document: str, value: Value) -> tuple[st
     for start, kind in _KINDS:
         if about.startswith(start):
             return kind, about.removeprefix(start)
+    if about.startswith(_SECTION):
+        return _SECTION, f"{about.removeprefix(_SECTION)} {value.text}"
     figure = (value.full or value.text).strip().replace("\u00a0", " ")
     figure = figure if len(figure) <= LONGEST and value.about else ""
     side = _SIDE.fullmatch(about) if figure else None
@@ -162,19 +158,13 @@ def _bare(about: str) -> str:
     return told[:1].upper() + told[1:]
 
 
-def _cells(entries: list[tuple[Key, Entry]]) -> tuple[object, ...]:
-    """The figures of one text, each with its box, and the documents that print them."""
-    entry = entries[0][1]
-    told = [CheckBox(_tell(key[2], one)) for key, one in entries]
-    listed = [part for box in told for part in ("; ", box)][1:]
-    documents = sorted({document for _, one in entries for document in one.documents})
-    return listed, ", ".join(documents), entry.basis[1], ""
-
-
-def _tell(what: str, entry: Entry) -> str:
-    if what.endswith(": "):
-        return what + "; ".join(map(_lower, entry.figures))
-    return ": ".join(filter(None, (what, _join_sides(_sort_sides(entry)))))
+def _cells(what: str, entry: Entry) -> tuple[object, ...]:
+    """What is verified with what it rests on, the value used with its box, and the documents that print it."""
+    methods = what.endswith((": ", _SECTION))
+    told = what.removesuffix(_SECTION) + "; ".join(map(_lower, entry.figures)) if methods else what
+    value = "" if methods else _join_sides(_sort_sides(entry))
+    basis = "" if entry.basis[1] == Kind.PRACTICE.value else f" ({entry.basis[1]})"
+    return told + basis, [CheckBox(value or "holds")], ", ".join(sorted(entry.documents)), ""
 
 
 def _sort_sides(entry: Entry) -> list[str]:
@@ -200,21 +190,36 @@ def _lower(method: str) -> str:
 
 def _shorten(text: str) -> str:
     """The name of a text, as the first column holds it."""
-    short = text.replace("International Building Code", "IBC")
+    short = text.replace("International Building Code", "IBC").replace("IBC, section numbers", "IBC sections")
     return short[:1].upper() + short[1:]
 
 
 def tell_verifiers(context: DocumentContext) -> str:
-    """Who verifies what: `The party named in a row verifies its figures, a manufacturer in writing; ...`."""
+    """Who verifies what: `The party named in a row verifies its figures; manufacturers answer in writing. ...`."""
     texts: dict[str, dict[str, None]] = {}
-    entries = sorted(list_entries(context))
-    for role, text, _ in entries:
+    entries = list_entries(context)
+    for role, text, _ in sorted(entries):
         if text not in (name_role(role), CONTRACT):
             texts.setdefault(role, {})[_shorten(text).partition(",")[0]] = None
-    told = [f"{tell_party(context, role)} verifies {' and '.join(texts[role])}" for role in texts if role != APPLICATOR]
+    written = "; manufacturers answer in writing" if any(role in MANUFACTURERS for role, _, _ in entries) else ""
+    told = [f"The party named verifies its figures{written}."]
+    told += [
+        f"{tell_party(context, role)} verifies {' and '.join(texts[role])}." for role in texts if role != APPLICATOR
+    ]
     if APPLICATOR in texts:
-        told.append(f"{tell_party(context, APPLICATOR)} verifies the {'other' if told else 'published'} texts")
+        others = "other" if len(texts) > 1 else "published"
+        told.append(f"{tell_party(context, APPLICATOR)} verifies the {others} texts.")
     if any(text == CONTRACT for _, text, _ in entries):
-        told.append("contract, or RFI: cite the paragraph, or ask through the contractor")
-    written = ", manufacturers in writing" if any(role in MANUFACTURERS for role, _, _ in entries) else ""
-    return f"{'; '.join([f'The party named in a row verifies its figures{written}', *told])}."
+        told.append(f"Of the contract, cite the paragraph, or ask {_tell_asked(context)} by RFI.")
+    if any(entry.basis[1] == Kind.PRACTICE.value for entry in entries.values()):
+        told.append(f"Basis, unless named: {Kind.PRACTICE.value}.")
+    return " ".join(told)
+
+
+def _tell_asked(context: DocumentContext) -> str:
+    """Whom a question on the contract goes to: the architect, or the owner while none is named."""
+    names = {role: context.project.get(("parties", role, "name")) for role in ("architect", "general_contractor")}
+    if not names["architect"]:
+        return "the owner"
+    through = names["general_contractor"]
+    return f"the architect through {through}" if through else "the architect"

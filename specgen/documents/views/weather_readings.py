@@ -8,10 +8,12 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue, take_stricter
 from specgen.documents.form_units import UNITS
 from specgen.documents.marks import list_marks
+from specgen.documents.standing_walls import list_standing
 from specgen.documents.views._record_blanks import bracket, make_blank, make_boxes
+from specgen.documents.views.weather_work import ON_STANDING
 from specgen.model.block import CheckBox
 
-_READINGS = 7
+_READINGS = 5
 _ANY = "–"
 _HEADS = (
     "Time",
@@ -48,12 +50,21 @@ def _limits(context: DocumentContext) -> list[tuple[Any, ...]]:
     wind = context.display(("weather", "max_spray_wind"))
     sprayed = take_stricter(True, coats, *dry)
     return [
+        *_limits_of_repair(context),
         *_limits_of_barrier(context, rain),
         _limit(context, "boards, base coat", boards, humidity, rain),
         _limit(context, "smoothing", coats, humidity, rain),
         _limit(context, "primer, gloss", sprayed, take_stricter(False, humidity, *damp), rain, wind),
         *_limits_of_sealant(context, rain),
     ]
+
+
+def _limits_of_repair(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
+    """The limits of work on a wall that stands already: those of its mortar and of the EIFS manufacturer."""
+    if list_standing(context):
+        least = "per mortar and EIFS data sheets"
+        cells = (ON_STANDING, "no frost", _ANY, least, *(_ANY,) * 5, "no rain", "no frost", "none", "go: all met")
+        yield ("Limit", *cells)
 
 
 def _limits_of_barrier(context: DocumentContext, rain: str) -> Iterator[tuple[Any, ...]]:
@@ -78,7 +89,8 @@ def _limits_of_sealant(context: DocumentContext, rain: str) -> Iterator[tuple[An
     )
     if joints:
         span = [bracket(take_stricter(True, *low), "low"), " to ", bracket(take_stricter(False, *high), "high")]
-        yield ("Limit", "sealant", _ANY, _ANY, span, *(_ANY,) * 5, "no rain", _ANY, rain, "go: all met")
+        dry = ["dry face, min. ", context.limit("weather.above_dew_point"), " above"]
+        yield ("Limit", "sealant", _ANY, _ANY, span, _ANY, dry, *(_ANY,) * 3, "no rain", _ANY, rain, "go: all met")
 
 
 def _limit(
@@ -91,7 +103,7 @@ def _limit(
 ) -> tuple[Any, ...]:
     """The limits of one kind of work; those of wind, heat, and sun are of the sprayed coats alone."""
     if wind is not None and wind.open:
-        gust: Any = ["max. ", context.limit("weather.wind_usual"), ", proposed"]
+        gust: Any = ["max. ", context.limit("weather.wind_usual")]
     else:
         gust = _ANY if wind is None else ["max. ", wind]
     shade = ["min. ", least] if wind is None else [least, " to ", context.limit("weather.most_surface")]

@@ -16,7 +16,7 @@ _WORK = (
     *("wrb", "boards", "heavy_mesh", "mesh", "second_pass"),
     *("smoothing_1", "smoothing_2", "primer", "gloss", "sealant"),
 )
-_ON_STANDING = "washing and repair"
+ON_STANDING = "washing and repair"
 _INSTRUMENTS = ("air_thermometer", "surface_thermometer", "hygrometer", "wind_meter")
 
 
@@ -34,7 +34,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 def _list_work(context: DocumentContext) -> Iterator[tuple[str, str]]:
     """The steps of the work that a wall of the project takes, each by the name it has in the other documents."""
     if list_standing(context):
-        yield "substrate", _ON_STANDING
+        yield "substrate", ON_STANDING
     walls, steps = list_marks(context, "walls"), context.standards.steps
     for name in _WORK:
         if not walls or any(applies(steps[name].when, context.project, wall) for wall in walls):

@@ -74,8 +74,11 @@ class Body(Writer):
         return f"{found[0]}{_NEW_PAGE}{written[found.end() :]}"
 
     def close_table(self, *, kept: bool = False) -> str:
-        """The line behind a table; none before a new page, as below a full page it would make its own."""
-        return "" if isinstance(self.below, Break) else self.render_gap(kept=kept)
+        """The line behind a table; none before a new page, as below a full page it would make its own.
+
+        Nor is there one before a heading, which some word processors part from its text behind so narrow a line.
+        """
+        return "" if isinstance(self.below, (Break, Part, Article)) else self.render_gap(kept=kept)
 
     def render_block(self, number: int, block: Block, kept: bool) -> str:
         """One block, and whether it stays with the one below it; an unknown one is a defect."""

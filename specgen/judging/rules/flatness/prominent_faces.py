@@ -15,9 +15,12 @@ fails PLN-02b at walls.W1.substrate.plane_limit
 
 from specgen.judging.rule import CAUTION, Rule, Violation, Violations, violation
 from specgen.model.absence import all_known
-from specgen.model.typed_views import Elevation, Wall
+from specgen.model.typed_views import Description, Elevation, Wall
 from specgen.quantities.comparison import less
 from specgen.quantities.quantity import Quantity
+
+# What is found of a wall whose limit nobody has set.
+_NOT_GIVEN = "No plane limit of the substrate is given; the guide's {found} in {straightedge.long} is too loose"
 
 RULE = Rule(
     "PLN-02",
@@ -37,10 +40,10 @@ RULE = Rule(
     at="walls.*.substrate.plane_limit",
     limit="substrate.plane",
 )
-def loose_for_prominent_face(elevation: Elevation, limit: Quantity) -> Violations:
+def loose_for_prominent_face(elevation: Elevation, project: Description, limit: Quantity) -> Violations:
     """The face is prominent and its wall has no tighter limit than the usual one."""
     if all_known(lambda: elevation.prominent, lambda: _loose(elevation.wall, limit)):
-        yield _found(elevation.wall)
+        yield _found(project, elevation.wall, f"{_NOT_GIVEN} for a prominent face.")
 
 
 @RULE.test(
@@ -51,10 +54,10 @@ def loose_for_prominent_face(elevation: Elevation, limit: Quantity) -> Violation
     at="walls.*.substrate.plane_limit",
     limit="substrate.plane",
 )
-def loose_for_raking_light(elevation: Elevation, limit: Quantity) -> Violations:
+def loose_for_raking_light(elevation: Elevation, project: Description, limit: Quantity) -> Violations:
     """Light rakes the face and its wall has no tighter limit than the usual one."""
     if all_known(lambda: elevation.critical_light, lambda: _loose(elevation.wall, limit)):
-        yield _found(elevation.wall)
+        yield _found(project, elevation.wall, f"{_NOT_GIVEN} where light rakes the face.")
 
 
 def _loose(wall: Wall, limit: Quantity) -> bool:
@@ -62,6 +65,7 @@ def _loose(wall: Wall, limit: Quantity) -> bool:
     return not less(wall.substrate.plane_limit, limit)
 
 
-def _found(wall: Wall) -> Violation:
-    """The limit of the wall, at its own place."""
-    return violation(wall.substrate.plane_limit, at=(*wall.path, "substrate", "plane_limit"))
+def _found(project: Description, wall: Wall, if_not_given: str) -> Violation:
+    """The limit of the wall, at its own place; where none is given, that it is the usual one."""
+    at = (*wall.path, "substrate", "plane_limit")
+    return violation(wall.substrate.plane_limit, at=at, say="" if project.project.is_given(at) else if_not_given)
