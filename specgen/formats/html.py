@@ -21,6 +21,7 @@ from specgen.model.block import (
     Document,
     Equation,
     Figure,
+    Inlines,
     Item,
     Note,
     Paragraph,

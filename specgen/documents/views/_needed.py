@@ -38,6 +38,8 @@ _BEARS: dict[Path, tuple[str, ...]] = {
     ("walls", "*", "base_coat", "product"): ("COD-03",),
     _JURISDICTION: ("ATT-03",),
 }
+# Whether vapor condenses in a wall is known before it is decided on.
+_VAPOR = "INS-05"
 # So many signs of a clause are the code of its rule.
 _RULE = len("ATT-07")
 
@@ -85,6 +87,8 @@ def bears_on_decision(context: DocumentContext, dotted: str) -> bool:
         return True
     if not any(wall.verdict is Verdict.NOT_YET_KNOWN for wall in context.judgment.walls.values()):
         return False
+    if _VAPOR in find_held(context).get(dotted, ()):
+        return True
     if dotted_path(pattern) in OF_ASCE_7:
         return not deciding.isdisjoint(OF_ASCE_7)
     return not context.remember(_list_waiting).isdisjoint(_BEARS.get(pattern, ()))
