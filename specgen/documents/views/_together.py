@@ -37,7 +37,7 @@ _ROWS: dict[str, dict[str, str]] = {
         "building.least_plan_width": "minimum plan width",
     },
     "Review": {"contract.review_days": "length", "contract.review_day_kind": "calendar or working"},
-    "Planned dates": {
+    "Dates": {
         "schedule.color_sample_order_on": "sample color order",
         "schedule.submit_on": "submission",
         "mockup.planned_on": "mockup",
@@ -76,7 +76,7 @@ _ROWS: dict[str, dict[str, str]] = {
     },
     "Adhesive": {
         "walls.*.attachment.product": "product",
-        "walls.*.attachment.adhesive_kind": "type, cement-based, dispersion, or foam",
+        "walls.*.attachment.adhesive_kind": "type, cement, dispersion, or foam",
         "walls.*.attachment.notch": "trowel notch",
         "walls.*.attachment.instructions": "instructions",
     },
@@ -90,9 +90,9 @@ _ROWS: dict[str, dict[str, str]] = {
         "walls.*.insulation.aged": "aged before use",
     },
     "Board work": {
-        "walls.*.insulation.rasp_allowance": "thickness rasped off",
-        "walls.*.insulation.board_joint_to_reveal": "joint to aesthetic joint",
-        "walls.*.insulation.board_joint_to_opening_corner": "joint to opening corner",
+        "walls.*.insulation.rasp_allowance": "rasped off",
+        "walls.*.insulation.board_joint_to_reveal": "board joint to aesthetic joint",
+        "walls.*.insulation.board_joint_to_opening_corner": "to opening corner",
     },
     "Base coat": {
         "walls.*.base_coat.product": "product",
@@ -170,7 +170,7 @@ _ROWS: dict[str, dict[str, str]] = {
     "Maximum recoat time": {"primer.most_recoat_hours": "primer", "gloss.most_recoat_hours": "gloss"},
     "Maximum water addition": {"primer.max_water": "primer", "gloss.max_water": "gloss"},
     "Maximum humidity": {"primer.most_humidity": "primer", "gloss.most_humidity": "gloss"},
-    "Smoothing coat": {"smoothing.between_hours": "drying time between coats", "smoothing.spreading_rate": "spreading rate"},
+    "Smoothing coat": {"smoothing.between_hours": "drying between coats", "smoothing.spreading_rate": "spreading rate"},
     "Primer before gloss": {
         "primer.release_moisture": "maximum moisture reading, %",
         "primer.most_ph": "maximum pH",
@@ -192,7 +192,7 @@ _ROWS: dict[str, dict[str, str]] = {
     "Spray pattern": {
         "primer.pattern": "primer",
         "gloss.pattern": "gloss",
-        "gloss.same_sprayer": "one sprayer for both gloss directions",
+        "gloss.same_sprayer": "one sprayer both ways",
     },
     "Spray": {"spray.pattern": "fan shape", "spray.strainer_mesh": "strainer mesh"},
     "Sanding of smoothing coats": {"smoothing.abrasive": "abrasive grade", "smoothing.motion": "circles or straight"},
@@ -218,7 +218,7 @@ _ROWS: dict[str, dict[str, str]] = {
     },
     "People": {
         "people": "roles and qualifications",
-        "crews": "crews with steps of the work, number, and names",
+        "crews": "crews by step, with names",
     },
     "Compressor": {
         "compressor.air_flow": "air flow",
@@ -236,9 +236,9 @@ _ROWS: dict[str, dict[str, str]] = {
         "tank.relief_valve": "relief valve",
     },
     "Safety": {
-        "safety.rules": "rules that apply",
-        "safety.respirator_program": "programs for respirators",
-        "safety.silica_plan": "silica exposure",
+        "safety.rules": "rules",
+        "safety.respirator_program": "respirator program",
+        "safety.silica_plan": "silica plan",
         "safety.hazcom": "hazard communication",
     },
     "Mockup size and place": {
@@ -323,11 +323,11 @@ def _find_field(context: DocumentContext, item: Item) -> Field | None:
 
 
 def _tell(title: str, parts: list[tuple[str, Field | None]], system: str) -> str:
-    """`Mesh (W1): layers; yes/no: diagonal at openings`; a unit that all parts have stands behind the title."""
+    """`Mesh (W1): layers; diagonal at openings: yes/no`; a unit that all parts have stands behind the title."""
     asked = [said for said, field in parts if field is not None and field.kind == "yes_no"]
     plain = [(said, name_unit(field, system) if field else "") for said, field in parts if said not in asked]
     units = {unit for _, unit in plain}
     shared = f", {units.pop()}" if len(units) == 1 and len(plain) > 1 and "" not in units else ""
     told = [said if shared or not unit else f"{said}, {unit}" for said, unit in plain]
-    told += [f"{', '.join(asked)}: yes/no{' each' if len(asked) > 1 else ''}"] if asked else []
+    told += [f"{', '.join(asked)}: yes/no"] if asked else []
     return f"{title}{shared}{': ' if told else ''}{'; '.join(told)}"
