@@ -37,7 +37,7 @@ _ASKING = re.compile(r"(?:Who|Which|What|How|When|Where|Why|Is|Are|Does|Do|Has|H
 
 def ask(context: DocumentContext, field: Field, path: Path, proposed: str) -> str:
     """`Wall W1 (South face): What is the flame spread index of the board?`; with the figure proposed."""
-    asked = word_question(context, field) or ask_by_label(field)
+    asked = word_question(context, field, path) or ask_by_label(field)
     member = tell_member(context, field, path)
     end = "" if asked.endswith("?") else "."
     confirm = f"{end} {tell_proposal(field, proposed)}" if proposed else ""

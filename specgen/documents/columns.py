@@ -44,7 +44,7 @@ def find_figures(table: Table) -> frozenset[int]:
 def _holds_figures(table: Table, place: int) -> bool:
     """Whether every cell of a column that is not empty is one figure, all in one unit."""
     units = set()
-    for row in table.rows:
+    for row in _list_full(table):
         cell = row[place]
         if not cell:
             continue
@@ -67,7 +67,7 @@ def fit_widths(table: Table, page: int = PAGE) -> tuple[int, ...]:
     if len(table.widths) < 2 or any(isinstance(part, (Blank, CheckBox)) for part in chain(*chain(*table.rows))):
         return table.widths
     head = [(round(word * _WIDER), round(words * _WIDER)) for word, words in map(_measure, table.header)]
-    rows = [head, *(list(map(_measure, row)) for row in table.rows[:_MEASURED])]
+    rows = [head, *(list(map(_measure, row)) for row in _list_full(table)[:_MEASURED])]
     least = [max(row[place][0] for row in rows) + MARGIN for place in range(len(head))]
     longest = [max(row[place][1] for row in rows) + MARGIN for place in range(len(head))]
     usual = [sum(row[place][1] for row in rows) // len(rows) + MARGIN for place in range(len(head))]
@@ -78,8 +78,14 @@ def fit_widths(table: Table, page: int = PAGE) -> tuple[int, ...]:
 
 
 def count_row_lines(row: Iterable[Inlines], widths: tuple[int, ...]) -> int:
-    """The lines of a row in columns of these shares of the width."""
-    return _count_lines([list(map(_measure, row))], widths)
+    """The lines of a row in columns of these shares of the width, or of one that stands across them."""
+    cells = list(map(_measure, row))
+    return _count_lines([cells], widths if len(cells) == len(widths) else (sum(widths),))
+
+
+def _list_full(table: Table) -> list[tuple[Inlines, ...]]:
+    """The rows that have a cell in each column."""
+    return [row for row in table.rows if not table.is_head(row)]
 
 
 def _measure(cell: Inlines) -> Measure:

@@ -31,7 +31,7 @@ from specgen.documents.template_views import Page, Views
 from specgen.documents.transmittal import cite_procedure
 from specgen.documents.views.code_items import code_name, tell_who_adopts
 from specgen.documents.views.mockup_details import name_places
-from specgen.documents.views.open_items import count_asked, tell_asked, tell_holds_key
+from specgen.documents.views.open_items import count_asked, count_values, tell_asked, tell_holds_key
 from specgen.documents.views.site_limits import find_stricter
 from specgen.documents.views.to_verify import tell_verifiers
 from specgen.documents.waiting_rules import list_waiting_rules
@@ -104,6 +104,7 @@ def _tell_open(context: DocumentContext) -> dict[str, Any]:
     return {
         "documents_pending": count_pending(context),
         "asked_before": count_asked(context),
+        "values_asked": count_values(context),
         "stop_count": tell_standing(context),
         "held_work": tell_held_work(context),
         "pull_tests": tell_pull_tests(context),

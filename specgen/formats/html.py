@@ -21,6 +21,7 @@ from specgen.model.block import (
     Document,
     Equation,
     Figure,
+    Inlines,
     Item,
     Note,
     Paragraph,
@@ -35,6 +36,8 @@ _OWN_WORDS = re.compile(r"\s*<(title|desc)>[^<]*</\1>")
 # By the Content Security Policy of the W3C: nothing is fetched, and nothing runs.
 _POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:"
 _CHANGED = '<span class="unseen">Changed. </span>'
+# A row that stands across its table begins a group of rows.
+_ACROSS, _BEGIN = '<th scope="rowgroup"', "</tbody><tbody>"
 _MANY = 4  # columns from which on the rows of a table stand as cards on a phone
 
 
@@ -202,7 +205,10 @@ def _render_table(table: Table, title: str) -> str:
         f"<caption>{caption}</caption>" if table.caption else f'<caption class="unseen">{caption}</caption>',
         "".join(f'<col style="width:{width}%">' for width in table.widths),
         (render_line(column) for column in table.header),
-        (_render_cells(map(render_line, row), kinds) for row in table.rows),
+        (
+            _render_across(row[0], len(kinds)) if table.is_head(row) else _render_cells(map(render_line, row), kinds)
+            for row in table.rows
+        ),
         "many" if many else "",
     )
 
@@ -216,11 +222,16 @@ def _render_signatures(block: Signature) -> str:
 
 def _render_sheet(caption: str, columns: str, titles: Iterable[str], rows: Iterable[str], kind: str) -> str:
     head = "".join(f'<th scope="col">{title}</th>' for title in titles)
-    body = "".join(f"<tr>{row}</tr>" for row in rows)
+    body = "".join(f"{_BEGIN * row.startswith(_ACROSS)}<tr>{row}</tr>" for row in rows).removeprefix(_BEGIN)
     group = f"<colgroup>{columns}</colgroup>" if columns else ""
     named = f' class="{kind}"' if kind else ""
     table = f"<table{named}>{caption}{group}<thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
     return f'<div class="sheet">{table}</div>'
+
+
+def _render_across(cell: Inlines, columns: int) -> str:
+    """A cell across the table, which heads the rows below it."""
+    return f'{_ACROSS} colspan="{columns}" class="across">{render_line(cell)}</th>'
 
 
 def _render_cells(cells: Iterable[str], kinds: list[str]) -> str:

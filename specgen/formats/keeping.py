@@ -92,8 +92,11 @@ def is_whole(table: Table) -> bool:
 def list_kept_rows(table: Table, kept_below: bool) -> list[bool]:
     """For each row, whether it stays on the page of the next; the last one, whether with what is below the table.
 
-    A row whose first cell is empty belongs to the row above it.
+    A row whose first cell is empty belongs to the row above it, and one that stands across to the row below it.
     """
     last, small = len(table.rows) - 1, is_whole(table)
-    kept = [small or number in (0, last - 1) or not table.rows[number + 1][0] for number in range(last)]
+    kept = [
+        small or number in (0, last - 1) or table.is_head(row) or not table.rows[number + 1][0]
+        for number, row in enumerate(table.rows[:last])
+    ]
     return [*kept, kept_below] if table.rows else []

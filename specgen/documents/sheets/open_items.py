@@ -7,6 +7,7 @@ from specgen.model.sheet import Sheet, SheetCell, SheetColumn
 
 DOCUMENT, ORDER = "D19", 30
 _COLUMNS = (
+    SheetColumn("Document", 10),
     SheetColumn("From", 20),
     SheetColumn("Name", 24),
     SheetColumn("Needed before", 22),
@@ -27,4 +28,5 @@ def make_sheet(context: DocumentContext) -> Sheet:
 def _set_row(context: DocumentContext, line: OpenLine) -> tuple[SheetCell, ...]:
     path = find_name(context, line.party)
     name: SheetCell = context.project.get(path) if path else None
-    return (name_role(line.party), name, line.before, line.subject, line.item, line.holds or None, None, None)
+    numbers = line.numbers or None
+    return (numbers, name_role(line.party), name, line.before, line.subject, line.item, line.holds or None, None, None)

@@ -17,7 +17,7 @@ from specgen.model.field import Field, Path, dotted_path, matches
 from specgen.model.finding import Severity
 
 # Answered before anybody disturbs an existing wall.
-_HAZARDS = ("lead_tested", "lead_found", "asbestos_tested", "asbestos_found", "built_year")
+_HAZARDS = ("lead_tested", "lead_found", "asbestos_tested", "asbestos_found")
 HAZARD = (0, "any work on the existing walls")
 PULLS = (1, "the pull tests")
 DECISION = (2, "decision on the walls")
@@ -39,7 +39,8 @@ _HELD_BY = {
     "SUB-01a": (("package", "contractor_review", "*"),),
     "ATT-05d": tuple(("walls", "*", "substrate", f"bond_{told}") for told in ("report", "result", "pulls", "failure")),
     "ATT-07c": (("walls", "*", "wrb", "bond_report"),),
-    "ATT-10a": (("walls", "*", "substrate", "lead_tested"),),
+    # Whatever the year of the building, the coating is taken for lead until a laboratory has tested it.
+    "ATT-10a": (("walls", "*", "substrate", "lead_tested"), ("building", "built_year")),
     "ATT-10c": (("walls", "*", "substrate", "asbestos_tested"),),
     "HEA-01a": (("colors", "*", "solar_reflectance_method"),),
     "HEA-01b": (("colors", "*", "emittance_method"),),

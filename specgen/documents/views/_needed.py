@@ -40,6 +40,10 @@ _BEARS: dict[Path, tuple[str, ...]] = {
 }
 # What a wall without drainage is accepted on.
 _FLASHED = (("elevations", "*", "grade_clearance"), ("elevations", "*", "openings"), ("details",))
+# Whether vapor condenses in a wall is known before it is decided on.
+_VAPOR = "INS-05"
+# What a joint serves: the opening that it goes around, or a place that moves.
+_SERVES, _AROUND, _PLACES = ("joints", "*", "serves"), "opening_perimeter", ("floor_lines", "joint_needs")
 # So many signs of a clause are the code of its rule.
 _RULE = len("ATT-07")
 
@@ -76,8 +80,22 @@ def tell_held(context: DocumentContext, dotted: str) -> set[str]:
 
 
 def is_needed(context: DocumentContext, dotted: str) -> bool:
-    """Whether a rule, a sum or a document waits for a value, of this member or of another like it."""
+    """Whether a rule, a sum or a document waits for a value, of this member or of another like it.
+
+    What a joint serves that stands at its own place is asked once there is a place that it could serve.
+    """
+    if find_pattern(context, dotted) == _SERVES and _stands_by_itself(context, tuple(dotted.split("."))[:2]):
+        return dotted in context.remember(_find_owed)
     return bool(tell_held(context, dotted)) or find_pattern(context, dotted) in context.remember(_find_patterns)
+
+
+def _stands_by_itself(context: DocumentContext, joint: Path) -> bool:
+    """Whether a joint goes around no opening, and no place that moves is named on its elevation."""
+    project = context.project
+    on = project.get((*joint, "elevation"))
+    marks = project.members.get(("elevations",), ()) if on is None else (str(on),)
+    named = any(project.members.get(("elevations", mark, places)) for mark in marks for places in _PLACES)
+    return project.get((*joint, "kind")) not in (None, _AROUND) and not named
 
 
 def bears_on_decision(context: DocumentContext, dotted: str) -> bool:
@@ -88,6 +106,8 @@ def bears_on_decision(context: DocumentContext, dotted: str) -> bool:
     if not any(wall.verdict is Verdict.NOT_YET_KNOWN for wall in context.judgment.walls.values()):
         return False
     if pattern in _FLASHED and any(entry.name == BARRIER for entry in list_pending(context)):
+        return True
+    if _VAPOR in find_held(context).get(dotted, ()):
         return True
     if dotted_path(pattern) in OF_ASCE_7:
         return not deciding.isdisjoint(OF_ASCE_7)

@@ -20,7 +20,7 @@ class OpenAnswer(NamedTuple):
 
     question: str
     holds: tuple[str, ...]
-    decides: bool  # whether the answer can rule a wall out
+    decides: bool  # whether a wall is decided on with it
 
 
 def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
@@ -34,7 +34,7 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
         yield OpenAnswer(SPEC_SECTIONS, (_SECTIONS,), decides=False)
     if any(clause.rule == _VAPOR for clause in context.judgment.not_judged):
         asked = f"Indoor design temperature, {UNITS[context.first]['temperature']}, and relative humidity, %, in winter"
-        yield OpenAnswer(asked, (_VAPOR,), decides=False)
+        yield OpenAnswer(asked, (_VAPOR,), decides=True)
     yield from _ask_of_walls(context, str(model))
 
 

@@ -2,7 +2,7 @@
 
 import re
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from specgen.documents.context import DocumentContext
@@ -21,12 +21,11 @@ from specgen.documents.views._asked import (
     sort_document,
 )
 from specgen.documents.views._asked import DOCUMENTS as ATTACHMENTS
-from specgen.documents.views._fields import find_field, name_fields, say_fields
+from specgen.documents.views._fields import name_fields, say_fields
 from specgen.documents.views._needed import find_held, tell_held
 from specgen.documents.views._open_answers import list_open_answers
+from specgen.documents.views._proposed import join_figures, propose
 from specgen.documents.waiting_rules import awaits_review
-from specgen.model.field import dotted_path
-from specgen.model.source import Kind, Source
 
 # The subject of a value by the section that it stands in.
 _SUBJECTS = {
@@ -44,6 +43,8 @@ _SUBJECTS = {
 _OF_SECTION = {section: subject for subject, sections in _SUBJECTS.items() for section in sections}
 DOCUMENTS = "Documents"
 _RULE = re.compile(r"([A-Z]{3}-\d\d)[a-z]")
+# A question that names its answers.
+_ANSWERS = re.compile("[?:]")
 # What of an attachment each rule on all of them is about, as its name says it.
 _OF_KIND = {
     "SUB-03": re.compile(r"^(?!Acceptance).*\breports?\b"),
@@ -51,18 +52,6 @@ _OF_KIND = {
 }
 _OF_RULE = re.compile(r"[A-Z]{3}\b")
 _REVIEW = "Review of the specification: paragraphs met, and deviations"
-# The figures that the procedure goes by until somebody confirms or corrects them.
-_PROPOSED = {
-    "finish.flatness_long": ("flatness.long",),
-    "finish.flatness_short": ("flatness.short",),
-    "aesthetic_joint.tolerance": ("aesthetic_joint.tolerance",),
-    "primer.most_humidity": ("weather.humidity",),
-    "gloss.most_humidity": ("weather.humidity",),
-    "spray.strainer_mesh": ("spray.strainer_least", "spray.strainer_most"),
-    "sealants.*.field_tests": ("sealant.field_tests",),
-    "weather.max_spray_wind": ("weather.wind_usual",),
-    "walls.*.substrate.bond_limit": ("substrate.bond",),
-}
 
 
 class Item(NamedTuple):
@@ -72,6 +61,8 @@ class Item(NamedTuple):
     holds: tuple[str, ...]
     figures: tuple[DisplayValue, ...] = ()  # that hold until somebody confirms or corrects them, with their sources
     names: str = ""  # the role of the party whose name is asked for
+    paths: tuple[str, ...] = ()  # dotted, of the fields that it asks for
+    number: int = 0  # of documents
 
     @property
     def told(self) -> str:
@@ -101,7 +92,7 @@ def _gather(context: DocumentContext) -> tuple[Request, ...]:
     for document in list_pending(context):
         places = "" if document.subjects == ("project",) else f" ({', '.join(document.subjects)})"
         key = (document.owed_by, *sort_document(context, document), DOCUMENTS)
-        told[key].append(Item(f"{document.name}{places}", _tell_rules(context, document)))
+        told[key].append(Item(f"{document.name}{places}", _tell_rules(context, document), number=document.number))
     for answer in list_open_answers(context):
         stage = DECISION if answer.decides else find_next_package(context)
         told[("architect", *stage, DOCUMENTS)].append(Item(answer.question, answer.holds))
@@ -156,48 +147,26 @@ def _order_parties(context: DocumentContext, keys: list[tuple[str, int, str, str
 
 
 def say(context: DocumentContext, paths: list[str]) -> Iterator[Item]:
-    """Each field with its unit and the marks that lack it, and the figure proposed for it; what it holds up."""
-    names = name_fields(context, paths)
-    labeled: dict[str, list[str]] = defaultdict(list)
+    """Each field with its unit and the marks that lack it, and what is proposed for it; what it holds up."""
+    alike: dict[tuple[str, str, str], list[str]] = defaultdict(list)
     for path in paths:
-        labeled[next(iter(name_fields(context, [path])))].append(path)
-    for label, marked in names.items():
-        path = labeled[label][-1]
-        figures = propose(context, path)
-        (said,) = say_fields({_ask(context, path, label, not figures): marked})
-        holds = sorted(set().union(*(tell_held(context, one) for one in labeled[label])))
-        yield Item(said, tuple(holds), figures, find_named(context, path))
+        (label,) = name_fields(context, [path])
+        figures = join_figures(propose(context, path))
+        alike[label, _ask(context, path, label, proposed=bool(figures)), figures].append(path)
+    for (label, asked, _), those in alike.items():
+        (said,) = say_fields({asked: name_fields(context, those)[label]})
+        holds = sorted(set().union(*(tell_held(context, one) for one in those)))
+        yield Item(
+            said, tuple(holds), propose(context, those[0]), names=find_named(context, those[-1]), paths=tuple(those)
+        )
 
 
-def _ask(context: DocumentContext, path: str, label: str, with_unit: bool) -> str:
-    """The question of a field, in words that its party can answer; a label asks for itself."""
+def _ask(context: DocumentContext, path: str, label: str, *, proposed: bool) -> str:
+    """The question of a field, in words that its party can answer; a label asks for itself, and what is proposed."""
     field = context.project.schema.field_at(tuple(path.split(".")))
     if field is None:
         return label
-    asked = word_question(context, field) or (f"{label}: yes/no" if field.kind == "yes_no" else label)
-    return add_unit(asked, field, context.first) if with_unit else asked
-
-
-def propose(context: DocumentContext, path: str) -> tuple[DisplayValue, ...]:
-    """The figures that hold until somebody confirms or corrects them: none, one, or the ends of a range."""
-    field = find_field(context, path)
-    rows = _PROPOSED.get(dotted_path(field.path), ()) if field else ()
-    return tuple(context.limit(row) for row in rows)
-
-
-def join_figures(figures: Iterable[DisplayValue]) -> str:
-    """`1/8 in`, `60 to 100`; empty for none."""
-    return " to ".join(figure.text for figure in figures)
-
-
-def tell_basis(figures: Iterable[DisplayValue]) -> str:
-    """`common practice, no source`: where figures come from, each origin once; empty for none."""
-    return "; ".join(dict.fromkeys(_tell_origin(figure.source) for figure in figures if figure.source))
-
-
-def _tell_origin(source: Source) -> str:
-    """`from memory (ASTM C1521)`, or the text that a published figure is in."""
-    named = source.short or source.reference
-    if source.kind in (Kind.PRACTICE, Kind.MEMORY):
-        return f"{source.kind.value} ({named})" if named else source.kind.value
-    return named or source.kind.value
+    asked = word_question(context, field, tuple(path.split(".")))
+    if proposed:
+        return label if not asked or _ANSWERS.search(asked) else asked
+    return add_unit(asked or (f"{label}: yes/no" if field.kind == "yes_no" else label), field, context.first)

@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Iterator
-from itertools import groupby
 from typing import Any, NamedTuple
 
 from specgen.documents.code_edition import assumes_edition
@@ -10,13 +9,14 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.measures import name_groups
 from specgen.documents.members import span_marks
-from specgen.documents.parties import name_party, name_role
 from specgen.documents.views._asked import DECISION, SUBMITTAL, Asked, find_last, list_asked, list_held
+from specgen.documents.views._asked_rows import group_items, shorten_holds, tell_numbers, tell_step
 from specgen.documents.views._fields import OF_ASCE_7
 from specgen.documents.views._needed import tell_rules
 from specgen.documents.views._open_answers import EDITION, SPEC_SECTIONS
-from specgen.documents.views._requests import DOCUMENTS, Item, join_figures, list_requests, propose, say, tell_basis
-from specgen.model.block import CheckBox
+from specgen.documents.views._proposed import join_figures, propose, tell_basis
+from specgen.documents.views._requests import DOCUMENTS, Item, list_requests, say
+from specgen.documents.views._together import join_items
 
 # The lists that are asked for in words of their own.
 _LISTED = {SPEC_SECTIONS: ("contract.spec_sections",)}
@@ -28,6 +28,7 @@ _RULE, _OF_CODE = re.compile(r"[A-Z]{3}-\d\d"), "COD "
 class OpenLine(NamedTuple):
     """One open item by itself; `holds` are the codes of the rules and documents that it holds up, spanned."""
 
+    numbers: str  # of the documents that it is; empty for a value
     party: str  # its role
     before: str
     subject: str
@@ -36,12 +37,17 @@ class OpenLine(NamedTuple):
 
 
 def list_lines(context: DocumentContext) -> tuple[OpenLine, ...]:
-    """Every open item in a line of its own, in the order in which the table has them."""
-    return tuple(
-        OpenLine(request.party, request.before, request.subject, item.told, _span_holds(item))
-        for request in list_requests(context)
-        for item in request.items
-    )
+    """Every open item in a line of its own, in the order of the tables; documents bear the numbers that they have there."""
+    return tuple(_number_lines(context))
+
+
+def _number_lines(context: DocumentContext) -> Iterator[OpenLine]:
+    first = 1
+    for request in list_requests(context):
+        for item in request.items:
+            numbers = tell_numbers(first, item.number) if item.number else ""
+            first += item.number
+            yield OpenLine(numbers, request.party, request.before, request.subject, item.told, _span_holds(item))
 
 
 class OpenValue(NamedTuple):
@@ -126,14 +132,18 @@ def list_documents(context: DocumentContext) -> tuple[OpenDocument, ...]:
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """A row for each item, in the order in which they are needed of each party."""
+    """A row for what is answered together, below the party and the work that it is needed before."""
     lines: list[tuple[Any, ...]] = []
-    for party, mine in groupby(list_requests(context), key=lambda request: request.party):
-        cells = [(one.before, _set_box(item), _span_holds(item)) for one in mine for item in one.items]
-        first = name_party(context, party)
-        lines += [(first if not number else name_role(party), *row, "") for number, row in enumerate(cells)]
-    header = ("From", "Needed before", "Value or document", "Holds up", "Answer, date")
-    return TableView(header, tuple(lines), (14, 14, 35, 18, 19))
+    for head, groups in group_items(context, lambda item: not item.number):
+        lines.append(head)
+        for step, row in ((group.step, row) for group in groups for row in join_items(context, group.items)):
+            lines.append(([*row.asked, tell_step(step)], shorten_holds(row.holds), ""))
+    return TableView(("Value", "Holds up", "Answer, date"), tuple(lines), (55, 19, 26))
+
+
+def count_values(context: DocumentContext) -> int:
+    """How many values are asked for, each counted that stands in one row with others."""
+    return sum(not item.number for request in list_requests(context) for item in request.items)
 
 
 def count_asked(context: DocumentContext) -> dict[str, int]:
@@ -155,14 +165,6 @@ def tell_holds_key(context: DocumentContext) -> str:
     return "; ".join(_tell_kinds(context))
 
 
-def _set_box(item: Item) -> list[Any]:
-    """The item with its box; a figure that is proposed bears the letter of its source."""
-    if not item.figures:
-        return [CheckBox(item.text)]
-    ends = [part for figure in item.figures for part in (" to ", figure)]
-    return [CheckBox(f"{item.text}: confirm"), " ", *ends[1:]]
-
-
 def _span_holds(item: Item) -> str:
     """`ATT-05, COD-02 to COD-04`."""
     return span_marks(dict.fromkeys(item.holds))
@@ -175,6 +177,8 @@ def _tell_kinds(context: DocumentContext) -> Iterator[str]:
         yield f"rules, numbered by subject: {name_groups(rules)}"
     if any(code.startswith(_OF_CODE) for code in held):
         yield "COD with a section: code requirement, D02"
-    documents = [f"{known.id} {known.title}" for known in context.rest.known if known.id in held]
-    if documents:
-        yield f"documents: {', '.join(documents)}"
+    documents = [known for known in context.rest.known if known.id in held]
+    if documents and context.draft:
+        yield "documents by number: titles in D00"
+    elif documents:
+        yield f"documents: {', '.join(f'{known.id} {known.title}' for known in documents)}"

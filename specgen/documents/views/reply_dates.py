@@ -11,7 +11,7 @@ from specgen.model.block import Blank
 from specgen.model.field import Path
 from specgen.model.value_text import long_date
 
-_LATER = "each later step"
+LATER = "each later step"
 _HEAD = 15
 # The field that dates a stage behind the issue of the package.
 _DATED_BY: dict[str, Path] = {"mockup": ("mockup", "planned_on"), START[1]: ("schedule", "work_start")}
@@ -22,7 +22,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     stages = sorted({(request.order, request.before): None for request in list_requests(context)})
     dated = [(order, before) for order, before in stages if order <= SUBMITTAL[0] or before in _DATED_BY]
     told = [(before, _tell_date(context, order, before)) for order, before in dated]
-    told += [(_LATER, Blank(f"Reply by, before {_LATER}", "date"))] if len(dated) < len(stages) else []
+    told += [(LATER, Blank(f"Reply by, before {LATER}", "date"))] if len(dated) < len(stages) else []
     if not told:
         return TableView((), (), ())
     heads = ("Needed before", *(f"{stage[:1].upper()}{stage[1:]}" for stage, _ in told))

@@ -39,6 +39,7 @@ KEEP, _RIGHT = "<w:keepNext/>", '<w:jc w:val="right"/>'
 _GAP, _CLOSE = 140, 20
 # Least height of a row that is filled in by hand: 0.3 in.
 _TALL = '<w:trHeight w:val="432" w:hRule="atLeast"/>'
+_SHADE = '<w:shd w:val="clear" w:color="auto" w:fill="F2F2EF"/>'
 _FONT = "MS Gothic"
 _BOX = (
     f'<w14:checkbox><w14:checked w14:val="0"/><w14:checkedState w14:val="2612" w14:font="{_FONT}"/>'
@@ -100,19 +101,22 @@ class Writer:
             for keep in ("", KEEP)
         ]
         parts: list[str] = []
+        across = [self.open_cell(sum(columns), style, keep, len(columns)) for keep in ("", KEEP)]
         for row, keep in zip(rows, kept, strict=True):
             cells: list[str] = []
-            for start, content in zip(begins[keep], row, strict=True):
-                cells += (start, self.render_inlines(content), "</w:p></w:tc>")
+            heads = len(row) < len(columns)
+            for start, content in zip((across[keep],) if heads else begins[keep], row, strict=True):
+                cells += (start, self.render_inlines(content, "<w:b/>" * heads), "</w:p></w:tc>")
             written = "".join(cells)
             by_hand = _TALL if _EMPTY in written else ""
             parts += (f"<w:tr><w:trPr><w:cantSplit/>{by_hand}{more}</w:trPr>", written, "</w:tr>")
         return "".join(parts)
 
-    def open_cell(self, column: int, style: str, more: str = "") -> str:
-        """The start of a cell, up to its text."""
+    def open_cell(self, column: int, style: str, more: str = "", across: int = 0) -> str:
+        """The start of a cell, up to its text; `across` is the number of columns that a shaded one stands across."""
         inner = f"<w:p><w:pPr><w:pStyle w:val={self.styles[style]}/>{more}</w:pPr>"
-        return f'<w:tc><w:tcPr><w:tcW w:w="{column}" w:type="dxa"/></w:tcPr>{inner}'
+        spans = f'<w:gridSpan w:val="{across}"/>{_SHADE}' if across else ""
+        return f'<w:tc><w:tcPr><w:tcW w:w="{column}" w:type="dxa"/>{spans}</w:tcPr>{inner}'
 
     def render_layout_row(self, cells: list[str], columns: list[int]) -> str:
         """A row that lays out paragraphs beside each other."""

@@ -148,7 +148,7 @@ def describe_table(table: Table, width: float) -> Data:
         "caption": caption,
         "head": head,
         "rows": rows,
-        "narrow": find_narrow([head, *rows], table.widths, width),
+        "narrow": find_narrow([head, *(row for row in rows if len(row) == len(head))], table.widths, width),
         "widths": table.widths,
         "figures": sorted(table.figures),
         "small": is_whole(table),
