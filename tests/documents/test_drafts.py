@@ -258,7 +258,7 @@ def test_bare_brick_is_surveyed_for_asbestos_before_any_work_and_is_not_tested_f
     assert not any("lead in the old coating" in page for page in pages.values())
     row = next(line for line in pages["D05"].splitlines() if line.startswith("ATT-06c | "))
     assert (
-        "Only after an asbestos survey that finds none, or after abatement by a licensed abatement contractor: repoint"
+        "Only after an asbestos survey that finds none, or after licensed abatement: repoint"
         in row
     )
     assert "only a licensed abatement contractor disturbs the wall" in pages["D05"]

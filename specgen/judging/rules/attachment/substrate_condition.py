@@ -166,7 +166,7 @@ def _wait_for_reports(kind: str, fault: str, mend: str) -> str:
     if kind not in _HAZARDS or fault == "loose_coating":
         return mend
     # Abatement is its contractor's; who mends and dries a wall then is not.
-    first = f"Only after {_HAZARDS[kind]}, or after abatement by a licensed abatement contractor"
+    first = f"Only after {_HAZARDS[kind]}, or after licensed abatement"
     return f"{first}: {mend[0].lower()}{mend[1:]}"
 
 
