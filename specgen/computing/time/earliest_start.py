@@ -108,20 +108,30 @@ def is_ordered_behind_review(days: Mapping[str, float]) -> bool:
 
 def _tell_resubmittal(project: Description, submitted: datetime.date, days: Mapping[str, float]) -> str:
     """By how much one more review moves the start, and whether the days left before the planned one hold it."""
-    more, planned = project.contract.get("resubmittal_days"), project.schedule.get("work_start")
+    contract = project.contract
+    more, planned = contract.get("resubmittal_days"), project.schedule.get("work_start")
     if more is None:
         return "Assumes one review; each resubmittal adds another."
     behind = is_ordered_behind_review(days)
-    late = max(days["R"] + more, days.get("A", 0) + (more if behind else 0), days.get("P", 0)) - days["M"]
+    later = count_review(project, days_after(submitted, round(days["R"])), more)
+    late = max(days["R"] + later, days.get("A", 0) + (later if behind else 0), days.get("P", 0)) - days["M"]
     left = None if planned is None else (planned - days_after(submitted, round(days["E"]))).days
     short = f", more than the {_count(left)} left" if left is not None and 0 <= left < late else ""
     order = " and order of the sample color" if behind else ""
     moves = f"moves the start by {_count(round(late))}{short}" if late > 0 else "does not move the start"
-    return f"Assumes one review; a resubmittal of {_count(more)} moves review{order}, and {moves}."
+    kind = "working " if contract.review_day_kind == "working" else ""
+    return f"Assumes one review; a resubmittal of {_count(more, kind)} moves review{order}, and {moves}."
 
 
-def _count(days: int) -> str:
-    return f"{days} day{'' if days == 1 else 's'}"
+def count_review(project: Description, start: datetime.date, days: int) -> int:
+    """The calendar days that a review takes behind a day: those of the contract, or with the days off among them."""
+    if project.contract.review_day_kind != "working":
+        return days
+    return days + find_work_days(project).count_off(start, days)
+
+
+def _count(days: int, kind: str = "") -> str:
+    return f"{days} {kind}day{'' if days == 1 else 's'}"
 
 
 def compare_start(project: Description, ask: Ask) -> Comparison:
