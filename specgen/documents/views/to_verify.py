@@ -11,10 +11,12 @@ from specgen.documents.verifiers import (
     APPLICATOR,
     ARCHITECT,
     CONTRACT,
+    ENGINEER,
     MANUFACTURERS,
     find_reader,
     find_settlers,
     find_text_of_sum,
+    is_checked_by_engineer,
 )
 from specgen.model.block import CheckBox, Value
 from specgen.model.figure_text import figures_asked
@@ -211,10 +213,19 @@ def tell_verifiers(context: DocumentContext) -> str:
     for role, text, _ in entries:
         if text not in (name_role(role), CONTRACT):
             texts.setdefault(role, {})[_shorten(text).partition(",")[0]] = None
-    told = [f"{tell_party(context, role)} verifies {' and '.join(texts[role])}" for role in texts if role != APPLICATOR]
+    told = [
+        f"{tell_party(context, role)} verifies {' and '.join(texts[role])}{_tell_when(context, role)}"
+        for role in texts
+        if role != APPLICATOR
+    ]
     if APPLICATOR in texts:
         told.append(f"{tell_party(context, APPLICATOR)} verifies the {'other' if told else 'published'} texts")
     if any(text == CONTRACT for _, text, _ in entries):
         told.append("contract, or RFI: cite the paragraph, or ask through the contractor")
     written = ", manufacturers in writing" if any(role in MANUFACTURERS for role, _, _ in entries) else ""
     return f"{'; '.join([f'The party named in a row verifies its figures{written}', *told])}."
+
+
+def _tell_when(context: DocumentContext, role: str) -> str:
+    """What an engineer who checks the calculations does before: nobody signs what is still to be verified."""
+    return f" before signing {_SUMS}" if role == ENGINEER and is_checked_by_engineer(context.project) else ""
