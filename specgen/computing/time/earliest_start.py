@@ -35,6 +35,7 @@ def for_project(project: Description, ask: Ask) -> Working:
     starts = "starts" if "P" in working.known else "can start"
     working.step("M", f"mockup {starts}", f"max({', '.join(ready)})" if len(ready) > 1 else "R", "d")
     start = working.step("E", "work can start", "M + D", "d")
+    _add_second_review(working, project, submitted)
     waits_for = {"the review": "R", "the sample color": "A", "the planned mockup start": "P"}
     case = max(waits_for, key=lambda name: working.known.get(waits_for[name], 0))
     told = _tell_dates(project, submitted, (starts, int(working.known["M"])), int(start))
@@ -106,28 +107,34 @@ def is_ordered_behind_review(days: Mapping[str, float]) -> bool:
     return "o" in days and days["o"] >= days["R"]
 
 
+def _add_second_review(working: WorkingBuilder, project: Description, submitted: datetime.date) -> None:
+    """Adds the start behind one more review, where its days are given; an order behind the review moves with it."""
+    more, days = project.contract.get("resubmittal_days"), working.known
+    if more is None:
+        return
+    working.add_inputs(InputRow("n_2", "review of a resubmittal", float(more), "d", "contract.resubmittal_days"))
+    second = "n_2"
+    if project.contract.review_day_kind == "working":
+        off = find_work_days(project).count_off(days_after(submitted, round(days["R"])), more)
+        working.add_inputs(InputRow("k_2", "days off within it", float(off), "d", "days off in the calendar"))
+        second = "n_2 + k_2"
+    color = f"A + {second}" if is_ordered_behind_review(days) else "A"
+    ready = [*(["P"] if "P" in days else []), f"R + {second}", *([color] if "A" in days else [])]
+    last = f"max({', '.join(ready)})" if len(ready) > 1 else ready[0]
+    working.step("E_2", "work can start, after a resubmittal", f"{last} + D", "d")
+
+
 def _tell_resubmittal(project: Description, submitted: datetime.date, days: Mapping[str, float]) -> str:
     """By how much one more review moves the start, and whether the days left before the planned one hold it."""
-    contract = project.contract
-    more, planned = contract.get("resubmittal_days"), project.schedule.get("work_start")
-    if more is None:
+    if "E_2" not in days:
         return "Assumes one review; each resubmittal adds another."
-    behind = is_ordered_behind_review(days)
-    later = count_review(project, days_after(submitted, round(days["R"])), more)
-    late = max(days["R"] + later, days.get("A", 0) + (later if behind else 0), days.get("P", 0)) - days["M"]
+    late, planned = round(days["E_2"] - days["E"]), project.schedule.get("work_start")
     left = None if planned is None else (planned - days_after(submitted, round(days["E"]))).days
     short = f", more than the {_count(left)} left" if left is not None and 0 <= left < late else ""
-    order = " and order of the sample color" if behind else ""
-    moves = f"moves the start by {_count(round(late))}{short}" if late > 0 else "does not move the start"
-    kind = "working " if contract.review_day_kind == "working" else ""
-    return f"Assumes one review; a resubmittal of {_count(more, kind)} moves review{order}, and {moves}."
-
-
-def count_review(project: Description, start: datetime.date, days: int) -> int:
-    """The calendar days that a review takes behind a day: those of the contract, or with the days off among them."""
-    if project.contract.review_day_kind != "working":
-        return days
-    return days + find_work_days(project).count_off(start, days)
+    order = " and order of the sample color" if is_ordered_behind_review(days) else ""
+    moves = f"moves the start by {_count(late)}{short}" if late > 0 else "does not move the start"
+    more = _count(round(days["n_2"]), "working " if "k_2" in days else "")
+    return f"Assumes one review; a resubmittal of {more} moves review{order}, and {moves}."
 
 
 def _count(days: int, kind: str = "") -> str:

@@ -32,9 +32,9 @@ NOTES = (
 )
 NO_PARAPET = "Parapets are by the engineer."
 PARAPET = (
-    "The outer face of a parapet takes the coefficients of the wall at the velocity pressure of its top, or of the mean "
-    "roof where higher; the wall below takes the same, which is conservative. Inner face, cap, and structure of a parapet "
-    "are by the engineer."
+    "The outer face of a parapet takes the coefficients of the wall at the velocity pressure of its top, or of the "
+    "mean roof where higher; the wall below takes the same, which is conservative. Inner face, cap, and structure of "
+    "a parapet are by the engineer."
 )
 PARAPET_SOURCE = find_source("wind_parapet_memory")
 # kPa per (m/s)² in one psf per mph².
