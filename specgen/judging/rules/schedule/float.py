@@ -60,13 +60,10 @@ RULE.clause(
 )
 def second_review_moves_the_start(project: Description, earliest_start: Computed) -> Violations:
     """Work is planned for a day that one review leaves free and a second one takes, with the mockup not accepted."""
-    more, planned, earliest, submitted = read_all(
-        lambda: project.contract.resubmittal_days,
-        lambda: project.schedule.work_start,
-        earliest_start,
-        lambda: project.schedule.submit_on,
+    more, planned, earliest = read_all(
+        lambda: project.contract.resubmittal_days, lambda: project.schedule.work_start, earliest_start
     )
     days = {step.symbol: step.value for step in earliest.steps}
-    first, second = (days_after(submitted, round(days[symbol])) for symbol in ("E", "E_2"))
+    first, second = (days_after(project.schedule.submit_on, round(days[symbol])) for symbol in ("E", "E_2"))
     if more and first <= planned < second and project.mockup.get("accepted_on") is None:
         yield violation(planned, wanted=second)
