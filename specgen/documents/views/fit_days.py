@@ -89,8 +89,9 @@ def _find_rain(context: DocumentContext, month: date) -> Fraction | None:
 
 def _find_wind(context: DocumentContext, month: date) -> Any:
     """The mean wind of a month as it prints; nothing where it is not given."""
-    path = (*_find_month(context, month), "mean_wind")
-    return "" if context.project.get(path) is None else context.display(path)
+    row = _find_month(context, month)
+    path = (*row, "mean_wind")
+    return context.display(path) if row and context.project.get(path) is not None else ""
 
 
 def _find_month(context: DocumentContext, month: date) -> tuple[str, ...]:
