@@ -41,7 +41,8 @@ def for_project(project: Description, ask: Ask) -> Working:
     told = _tell_dates(project, submitted, (starts, int(working.known["M"])), int(start))
     taken = (WEEKEND_TAKEN,) if "k" in working.known and is_weekend_taken(project) else ()
     notes = (*told, *taken, _tell_resubmittal(project, submitted, working.known), NOTE)
-    return working.build("earliest-start", "E", SOURCES, notes, case, ("M",))
+    beside = ("M", *(("E_2",) if "E_2" in working.known else ()))
+    return working.build("earliest-start", "E", SOURCES, notes, case, beside)
 
 
 def _require_all(project: Description) -> datetime.date:
