@@ -1,5 +1,7 @@
 """The flashing that a sealant joint bonds to: over the head of an opening, or in a level joint of a drained wall."""
 
+from fractions import Fraction
+
 from specgen.documents.context import DocumentContext
 from specgen.model.field import Path
 
@@ -19,11 +21,22 @@ def is_flashed(context: DocumentContext, at: Path) -> bool:
 
 def name_flashing(context: DocumentContext, at: Path) -> str:
     """The flashing that the sealant of a joint bonds to; an empty text where it bonds to none."""
-    project, elevation = context.project, context.project.get((*at, "elevation"))
     if is_flashed(context, at):
         return "flashing"
+    return "flashing at heads" if list_flashed_heads(context, at) else ""
+
+
+def list_flashed_heads(context: DocumentContext, at: Path) -> list[Path]:
+    """The openings in a perimeter joint whose head has a flashing: the bead there joins frame and flashing."""
+    project, elevation = context.project, context.project.get((*at, "elevation"))
     if project.get((*at, "kind")) != "opening_perimeter" or elevation is None:
-        return ""
-    openings = [("elevations", elevation.mark, "openings", str(mark)) for mark in project.get((*at, "serves")) or ()]
-    heads = any(project.get((*opening, "head_flashing")) is True for opening in openings)
-    return "flashing at heads" if heads else ""
+        return []
+    served = project.get((*at, "serves")) or ()
+    openings = [("elevations", elevation.mark, "openings", str(mark)) for mark in served]
+    return [opening for opening in openings if project.get((*opening, "head_flashing")) is True]
+
+
+def measure_flashed_heads(context: DocumentContext, at: Path) -> Fraction:
+    """The meters of a perimeter joint at heads with a flashing, where no edge of board stands beside the bead."""
+    wide = (context.project.get((*opening, "width")) for opening in list_flashed_heads(context, at))
+    return sum((width.amount for width in wide if width is not None), Fraction(0))

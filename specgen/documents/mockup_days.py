@@ -16,7 +16,7 @@ from specgen.documents.steps import StepPage, steps
 from specgen.model.dates import days_after
 from specgen.model.field import Path
 from specgen.model.typed_views import root_of
-from specgen.resolving.drying import DRYING
+from specgen.resolving.drying import DRYING, count_coats_within
 
 # The mockup cannot wait for itself and has no parapet; equipment is cleaned at the end of the coats that name it.
 _LEFT_OUT = {"mockup", "clean_equipment", "metal_caps", "final_viewing"}
@@ -78,9 +78,11 @@ def _lines(context: DocumentContext, composer: Composer, ordered: list[StepPage]
 def _fluid(context: DocumentContext, composer: Composer, step: StepPage) -> Iterator[MockupLine]:
     """The barrier, and its release when it has dried, as its thickness is read dry."""
     hours = _longest(context, DRYING["wrb"])
+    coats = max(count_coats_within(context.project, "wrb", wall) for wall in list_fluid_walls(context))
     dried = f"a minimum of {hours:g} h" if hours is not None else "per its manufacturer's written instructions"
-    yield MockupLine(step.title, step.wait, "", 1 if hours is None else ceil(hours / _DAY))
-    yield MockupLine("Release of the WRB", f"the WRB has dried {dried}", _point(step))
+    each = "each coat of the WRB" if coats > 1 else "the WRB"
+    yield MockupLine(step.title, step.wait, "", coats if hours is None else ceil(coats * hours / _DAY))
+    yield MockupLine("Release of the WRB", f"{each} has dried {dried}", _point(step))
 
 
 def _sealant(context: DocumentContext, composer: Composer, step: StepPage, wait: str) -> Iterator[MockupLine]:

@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator
 
+from specgen.model.project import Project
+
 # Who reads a text, by a part of its name.
 _READERS = (
     ("ASCE", "engineer"),
@@ -79,10 +81,17 @@ _TEXTS_OF_SUMS = {
     "reserve": _AIR,
 }
 APPLICATOR = "applicator"
+ENGINEER = "engineer"
 ARCHITECT = "architect"
 # The reviewer ticks no figure of the applicator: the contract gives it, or the answer to a question does.
 CONTRACT = "Contract, or RFI"
 MANUFACTURERS = ("eifs_source", "finish_source", "sealant_source")
+
+
+def is_checked_by_engineer(project: Project) -> bool:
+    """Whether the engineer of the project checks the calculations: the checker names the firm."""
+    engineer, checker = project.get(("parties", "design_engineer", "name")), project.get(("package", "checked_by"))
+    return bool(engineer and checker and engineer in checker)
 
 
 def find_reader(text: str) -> str:

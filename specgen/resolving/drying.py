@@ -70,6 +70,11 @@ def _find_source(project: Project, standards: Standards, step: str, path: Path) 
     return answer_source(project, path) or maker or Source(Kind.PROJECT, dotted_path(path))
 
 
+def count_coats_within(project: Project, step: str, wall: str) -> int:
+    """How many coats of a step dry one after the other within it: those of the WRB; any other step is one coat."""
+    return int(project.get(("walls", wall, "wrb", "coats")) or 1) if step == "wrb" else 1
+
+
 def list_drying_paths(project: Project, pattern: Path, wall: str) -> list[Path]:
     """The paths of a pattern on one wall; of layers of mesh those of the heavy one."""
     at = ("walls", wall, *pattern[2:]) if pattern[0] == "walls" else pattern

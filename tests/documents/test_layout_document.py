@@ -112,8 +112,8 @@ def test_orders_arrive_before_they_are_needed() -> None:
 
 
 def test_joints_are_taken_off_by_type_and_size() -> None:
-    """J1 and J4: 68 + 34 ft. Masking: one face of 68 + 34 + 33 ft at openings, and of 45 + 36 ft at
-    floors, where the other face is a flashing.
+    """J1 and J4: 68 + 34 ft. Masking: one face of 68 + 34 + 33 ft at openings, less their heads of 6 x 9 ft and
+    2 x 4.5 ft, where the bead joins frame and flashing, and of 45 + 36 ft at floors, beside a flashing.
 
     Seven windows and louvers have four corners in the wall, the door two: it stands on the lower edge.
     """
@@ -123,7 +123,7 @@ def test_joints_are_taken_off_by_type_and_size() -> None:
         "Detail mesh | diagonals at the corners of openings | 30 pieces | E1, E2, E3",
         "Backer rod | closed-cell, 1 in | 102 ft | J1, J4",
         "Backer rod | closed-cell, 1-1/4 in | 81 ft | J2, J3",
-        "Masking | one bond face | 216 ft | J1, J2, J3, J4, J5",
+        "Masking | one bond face; none at flashed heads | 153 ft | J1, J2, J3, J4, J5",
     ):
         assert row in told
 

@@ -15,7 +15,7 @@ from specgen.resolving.provider import Ask
 
 MOCKUP = "width by height"
 # A half in steps, which no coat covers in full, stands for the corner return and the panel that is coated again.
-STEPPED = "width by height; uncoated steps offset corner return and recoated panel"
+STEPPED = "width by height; uncoated steps make up for corner return and recoated panel"
 # The rows of the limits on what is coated beside the face.
 RETURNS, SIDES = "coat.returns", "coat.joint_sides"
 _MEASURED = "length of the joints by what their sides add to their width"

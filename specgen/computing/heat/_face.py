@@ -28,7 +28,9 @@ SHARE_RULE = Source(Kind.PRACTICE, "the constant of the joint rule is for full s
 LEAST_NOTE = "Minimum reflectance, rounded up to two decimals, binds each batch and the aged face."
 SECOND_SUN = Source(Kind.MEMORY, "sun on a wall opposite glass or metal: 1.3 of that of the sun alone")
 
-UNREFLECTED = "No glass, metal, water, or pale paving reflects sun onto the face: architect to confirm in writing."
+UNREFLECTED = "No glass, metal, water, or pale paving reflects sun onto the face"
+# The project says so of its elevation; of keys nobody has said it.
+SAID, UNSAID = f"{UNREFLECTED}, as given for each elevation.", f"{UNREFLECTED}: architect to confirm in writing."
 
 
 class FaceInputs(Inputs):
@@ -84,6 +86,11 @@ def read_face(elevation: Elevation, ask: Ask) -> FaceInputs:
     return FaceInputs.from_project(elevation, ask, share=share_of(sun))
 
 
+def as_given(working: Working) -> Working:
+    """The face of an elevation, of which the project says that no sun is reflected onto it."""
+    return working._replace(notes=tuple(SAID if note == UNSAID else note for note in working.notes))
+
+
 def balance_rows(inputs: FaceInputs, h_c: float) -> tuple[InputRow, ...]:
     """The inputs of the balance, with the heat passed to the air in W/(m2·K)."""
     sun = inputs.origin("reflected")
@@ -113,7 +120,7 @@ def build_face(name: str, inputs: FaceInputs, h_c: float, target: Target) -> Wor
     case = "joint rule" if working.known["T_1"] >= working.known["T_2"] else "heat balance"
     beside, notes = _hold_to_limit(working, inputs, hottest, target)
     sources = (JOINT_RULE, *((SHARE_RULE,) if inputs.share < 1 else ()), *inputs.sources)
-    unreflected = () if inputs.reflected else (UNREFLECTED,)
+    unreflected = () if inputs.reflected else (UNSAID,)
     return working.build(name, "T_f", sources, (*NOTES, *unreflected, *notes), case, beside)
 
 

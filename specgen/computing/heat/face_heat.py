@@ -1,6 +1,6 @@
 """Hottest face of the coated wall: the greater of a rule of thumb for joints and a heat balance."""
 
-from specgen.computing.heat._face import FaceInputs, build_face, read_face
+from specgen.computing.heat._face import FaceInputs, as_given, build_face, read_face
 from specgen.computing.heat._least_reflectance import Target
 from specgen.computing.heat_balance import H_C
 from specgen.computing.inputs import provide
@@ -25,7 +25,7 @@ def face_heat(inputs: FaceInputs) -> Working:
 
 def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     """The face of an elevation in the sun of its facing."""
-    return face_heat(read_face(elevation, ask))
+    return as_given(face_heat(read_face(elevation, ask)))
 
 
 def compare_face(elevation: Elevation, ask: Ask) -> Comparison:

@@ -1,6 +1,6 @@
 """Hottest face of the coated wall on a day without wind: the same methods, with little heat passed to the air."""
 
-from specgen.computing.heat._face import JOINT_RULE, FaceInputs, build_face, read_face
+from specgen.computing.heat._face import JOINT_RULE, FaceInputs, as_given, build_face, read_face
 from specgen.computing.heat._least_reflectance import Target
 from specgen.computing.inputs import provide
 from specgen.model.capacity import Check, Comparison, at_least, at_most
@@ -29,7 +29,7 @@ def face_heat_still(inputs: FaceInputs) -> Working:
 
 def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     """The face of an elevation in the sun of its facing, without wind."""
-    return face_heat_still(read_face(elevation, ask))
+    return as_given(face_heat_still(read_face(elevation, ask)))
 
 
 def compare_face(elevation: Elevation, ask: Ask) -> Comparison:

@@ -17,6 +17,7 @@ NOTES = (
     "Sprayed coats on the edge are left out. Gaps on the wall are rounded up to {1/16 in|1 mm}; a thicker base coat "
     "takes a wider gap.",
 )
+AT_HEADS = "At jambs; at a head the bead joins frame and flashing."
 # The joints beside which board stands on one side only.
 ONE_SIDED = ("opening_perimeter", "penetration", "dissimilar_material")
 ON_BASE_COAT = ("base_coat", "sealant_primer_on_base_coat")
@@ -68,7 +69,17 @@ def for_joint(joint: Joint, ask: Ask) -> Working:
     """The gap at a joint: one edge beside a frame or flashing, no smoothing where sealant bonds to the base coat."""
     edges = Fraction(1 if joint.kind in ONE_SIDED or _is_flashed(joint) else 2)
     more = {"smoothing": NOTHING} if joint.bond_face in ON_BASE_COAT else {}
-    return board_gap(GapInputs.from_project(joint, ask, edges=edges, **more))
+    working = board_gap(GapInputs.from_project(joint, ask, edges=edges, **more))
+    return working._replace(notes=(*working.notes, AT_HEADS)) if _has_flashed_head(joint) else working
+
+
+def _has_flashed_head(joint: Joint) -> bool:
+    """Whether the bead around an opening joins frame and flashing at its head, where no board stands beside it."""
+    if joint.kind != "opening_perimeter":
+        return False
+    served = joint.get("serves") or ()
+    openings = if_given(lambda: [one for one in joint.elevation.openings if one.mark in served]) or ()
+    return any(one.get("head_flashing") for one in openings)
 
 
 def _is_flashed(joint: Joint) -> bool:

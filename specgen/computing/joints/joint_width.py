@@ -17,8 +17,11 @@ from specgen.standards import find_source
 SHEAR = Source(Kind.MEMORY, "ASTM C1472: shear and extension acting together, taken from the geometry of the bead")
 # Share of the width a class may extend and be compressed.
 BORNE = "share of the width that a class bears"
-CLASS_SOURCE = Source(Kind.MEMORY, f"ASTM C920: {BORNE}")
 READ_CLASSES = ("12.5", "25")
+# The number of a class is its movement in percent of the width; that of another class is read the same way.
+BY_NUMBER = f"{BORNE}: its number in percent"
+# Which of the two numbers of a class is the extension was not read.
+TWO_NUMBERS = Source(Kind.MEMORY, f"ASTM C920: {BORNE}")
 CLASSES = {"12.5": (0.125, 0.125), "25": (0.25, 0.25), "35": (0.35, 0.35), "50": (0.5, 0.5), "100/50": (1.0, 0.5)}
 NOTES = (
     "Sized for the movements given. Building movements are by the structural engineer.",
@@ -136,8 +139,8 @@ def _class_rows(inputs: JointInputs) -> tuple[InputRow, ...]:
         raise refuse(f"movement class {inputs.movement_class!r} is not known", f"known: {', '.join(CLASSES)}")
     extend, compress = CLASSES[inputs.movement_class]
     origin = inputs.origin("movement_class")
-    read = inputs.movement_class in READ_CLASSES
-    source = find_source("guide_sealants_p6").quote(BORNE) if read else CLASS_SOURCE
+    told = BORNE if inputs.movement_class in READ_CLASSES else BY_NUMBER
+    source = TWO_NUMBERS if extend != compress else find_source("guide_sealants_p6").quote(told)
     return (
         InputRow("S_e", "extension capacity", extend, "", origin, source),
         InputRow("S_c", "compression capacity", compress, "", origin, source),

@@ -201,7 +201,7 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
         if not given:
             raise Absent(path)
     coldest = min(months, key=lambda month: month.mean_min.amount + month.mean_max.amount)
-    return wall_layers(
+    working = wall_layers(
         Inputs(
             layers=layers,
             coating=project.gloss.permeance,
@@ -213,6 +213,8 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
             system=wall.project.system,
         )
     )
+    source = coldest.get("source")
+    return working._replace(said=(("Climate data", source),)) if source else working
 
 
 def compare_vapor(wall: Wall, ask: Ask) -> Comparison:

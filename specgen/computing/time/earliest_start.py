@@ -35,12 +35,14 @@ def for_project(project: Description, ask: Ask) -> Working:
     starts = "starts" if "P" in working.known else "can start"
     working.step("M", f"mockup {starts}", f"max({', '.join(ready)})" if len(ready) > 1 else "R", "d")
     start = working.step("E", "work can start", "M + D", "d")
+    _add_second_review(working, project, submitted)
     waits_for = {"the review": "R", "the sample color": "A", "the planned mockup start": "P"}
     case = max(waits_for, key=lambda name: working.known.get(waits_for[name], 0))
     told = _tell_dates(project, submitted, (starts, int(working.known["M"])), int(start))
     taken = (WEEKEND_TAKEN,) if "k" in working.known and is_weekend_taken(project) else ()
     notes = (*told, *taken, _tell_resubmittal(project, submitted, working.known), NOTE)
-    return working.build("earliest-start", "E", SOURCES, notes, case, ("M",))
+    beside = ("M", *(("E_2",) if "E_2" in working.known else ()))
+    return working.build("earliest-start", "E", SOURCES, notes, case, beside)
 
 
 def _require_all(project: Description) -> datetime.date:
@@ -106,22 +108,38 @@ def is_ordered_behind_review(days: Mapping[str, float]) -> bool:
     return "o" in days and days["o"] >= days["R"]
 
 
+def _add_second_review(working: WorkingBuilder, project: Description, submitted: datetime.date) -> None:
+    """Adds the start behind one more review, where its days are given; an order behind the review moves with it."""
+    more, days = project.contract.get("resubmittal_days"), working.known
+    if more is None:
+        return
+    working.add_inputs(InputRow("n_2", "review of a resubmittal", float(more), "d", "contract.resubmittal_days"))
+    second = "n_2"
+    if project.contract.review_day_kind == "working":
+        off = find_work_days(project).count_off(days_after(submitted, round(days["R"])), more)
+        working.add_inputs(InputRow("k_2", "days off within it", float(off), "d", "days off in the calendar"))
+        second = "n_2 + k_2"
+    color = f"A + {second}" if is_ordered_behind_review(days) else "A"
+    ready = [*(["P"] if "P" in days else []), f"R + {second}", *([color] if "A" in days else [])]
+    last = f"max({', '.join(ready)})" if len(ready) > 1 else ready[0]
+    working.step("E_2", "work can start, after a resubmittal", f"{last} + D", "d")
+
+
 def _tell_resubmittal(project: Description, submitted: datetime.date, days: Mapping[str, float]) -> str:
     """By how much one more review moves the start, and whether the days left before the planned one hold it."""
-    more, planned = project.contract.get("resubmittal_days"), project.schedule.get("work_start")
-    if more is None:
+    if "E_2" not in days:
         return "Assumes one review; each resubmittal adds another."
-    behind = is_ordered_behind_review(days)
-    late = max(days["R"] + more, days.get("A", 0) + (more if behind else 0), days.get("P", 0)) - days["M"]
+    late, planned = round(days["E_2"] - days["E"]), project.schedule.get("work_start")
     left = None if planned is None else (planned - days_after(submitted, round(days["E"]))).days
     short = f", more than the {_count(left)} left" if left is not None and 0 <= left < late else ""
-    order = " and order of the sample color" if behind else ""
-    moves = f"moves the start by {_count(round(late))}{short}" if late > 0 else "does not move the start"
-    return f"Assumes one review; a resubmittal of {_count(more)} moves review{order}, and {moves}."
+    order = " and order of the sample color" if is_ordered_behind_review(days) else ""
+    moves = f"moves the start by {_count(late)}{short}" if late > 0 else "does not move the start"
+    more = _count(round(days["n_2"]), "working " if "k_2" in days else "")
+    return f"Assumes one review; a resubmittal of {more} moves review{order}, and {moves}."
 
 
-def _count(days: int) -> str:
-    return f"{days} day{'' if days == 1 else 's'}"
+def _count(days: int, kind: str = "") -> str:
+    return f"{days} {kind}day{'' if days == 1 else 's'}"
 
 
 def compare_start(project: Description, ask: Ask) -> Comparison:

@@ -22,6 +22,8 @@ NOTES = (
     "Drying times as given, at the temperature and humidity their sources state; cold or damp weather extends them.",
     "Drying and curing alone: working time, days off, weather, light, and releases take the other days.",
 )
+# The field holds the wait behind the last coat; between coats nobody has said less.
+COATS_NOTE = "Each coat of the WRB is taken to dry as long as the last; its joint treatment is not counted."
 
 
 class Wait(NamedTuple):
@@ -53,7 +55,8 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
         added = f"drying time, with {' and '.join(more)} on the mockup"
         working.step("t", added, " + ".join(["t_b", *map(_term, more.values())]), "h")
     working.step("d", "minimum drying time", "t / 24", "d")
-    return working.build("minimum-elapsed", "d", SOURCES, NOTES)
+    coated = any(one.symbol == "t_w" and one.times > 1 for one in waits)
+    return working.build("minimum-elapsed", "d", SOURCES, (*NOTES, *((COATS_NOTE,) if coated else ())))
 
 
 def _term(row: InputRow) -> str:
@@ -62,7 +65,8 @@ def _term(row: InputRow) -> str:
 
 def _waits_of_wall(wall: Wall) -> Iterator[Wait]:
     if wall.project.get((*wall.path, "wrb", "kind")) == "fluid_applied":
-        yield Wait("t_w", "WRB", wall.wrb, "dry_hours")
+        coats = wall.wrb.get("coats") or 1
+        yield Wait("t_w", "WRB, each coat" if coats > 1 else "WRB", wall.wrb, "dry_hours", coats)
     # The schema knows which methods have a curing time; without a method nobody does.
     if wall.attachment.method and wall.project.applies((*wall.attachment.path, "cure_hours")):
         yield Wait("t_a", "adhesive cure", wall.attachment, "cure_hours")

@@ -21,6 +21,7 @@ class Edition(NamedTuple):
     counts_altitude: bool
     directs_pressure: bool
     exposure: Source
+    velocity: Source
     chart: Source
     inside: Source
 
@@ -38,6 +39,7 @@ EDITIONS = {
         counts_altitude=False,
         directs_pressure=False,
         exposure=find_source("wind_7_10_exposure"),
+        velocity=find_source("wind_7_10_velocity"),
         chart=find_source("wind_7_10_chart"),
         inside=find_source("wind_memory"),
     ),
@@ -49,6 +51,7 @@ EDITIONS = {
         counts_altitude=True,
         directs_pressure=False,
         exposure=find_source("wind_7_16_exposure"),
+        velocity=find_source("wind_7_16_velocity"),
         chart=find_source("wind_7_16_chart"),
         inside=find_source("wind_inside"),
     ),
@@ -60,6 +63,7 @@ EDITIONS = {
         counts_altitude=True,
         directs_pressure=True,
         exposure=find_source("wind_7_22_exposure"),
+        velocity=find_source("wind_memory"),
         chart=find_source("wind_7_22_chart"),
         inside=find_source("wind_inside"),
     ),

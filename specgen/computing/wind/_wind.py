@@ -27,17 +27,23 @@ THINNING = 0.0000362
 CHARTS = {("inward", 4): (1.1766, -0.1766), ("inward", 5): (1.1766, -0.1766)}
 CHARTS |= {("outward", 4): (-1.2766, 0.1766), ("outward", 5): (-1.7532, 0.3532)}
 NOTES = (
-    "Walls of a regular building up to {60 ft|18.3 m} high, any roof slope; the reduction for flat roofs is not taken. "
-    "Parapets are by the engineer.",
+    "Walls of a regular building up to {60 ft|18.3 m} high, any roof slope; the reduction for flat roofs is not taken.",
     "Positive pressure acts inward, negative outward.",
 )
+NO_PARAPET = "Parapets are by the engineer."
+PARAPET = (
+    "The outer face of a parapet takes the coefficients of the wall at the velocity pressure of its top, or of the "
+    "mean roof where higher; the wall below takes the same, which is conservative. Inner face, cap, and structure of "
+    "a parapet are by the engineer."
+)
+PARAPET_SOURCE = find_source("wind_parapet_memory")
 # kPa per (m/s)² in one psf per mph².
 _KPA = float(Quantity.of(1, "psf").to("kPa") / Quantity.of(1, "mph").to("m/s") ** 2)
 
 
 def list_sources(edition: Edition) -> tuple[Source, ...]:
     """What a pressure by an edition rests on."""
-    return edition.chart, edition.exposure, MEMORY
+    return edition.chart, edition.exposure, edition.velocity
 
 
 def exposure_rows(edition: Edition, exposure: str, system: str) -> tuple[InputRow, ...]:
@@ -72,14 +78,14 @@ def factor_rows(edition: Edition, enclosure: str, system: str) -> tuple[InputRow
     return (
         InputRow("K_d", "directionality factor", 0.85, "", source=find_source("wind_direction")),
         InputRow("G_i", "internal pressure coefficient", ENCLOSURES[enclosure], "", source=edition.inside),
-        InputRow("k", "velocity pressure constant", air, f"{unit}/({fast})²", source=MEMORY),
+        InputRow("k", "velocity pressure constant", air, f"{unit}/({fast})²", source=edition.velocity),
         InputRow("p_m", "minimum pressure, strength level", least, unit, source=MEMORY),
     )
 
 
 def add_velocity(working: WorkingBuilder, edition: Edition, unit: str) -> None:
-    """Adds the exposure coefficient and the velocity pressure at the mean roof height."""
-    at_gradient = f"{edition.at_gradient} * (max(h, z_l) / z_g)^(2 / alpha)"
+    """Adds the exposure coefficient and the velocity pressure, at the mean roof height or the top of a parapet."""
+    at_gradient = f"{edition.at_gradient} * (max({'h, z_p' if 'z_p' in working.known else 'h'}, z_l) / z_g)^(2 / alpha)"
     working.step("K_z", "velocity pressure exposure coefficient", at_gradient, "")
     if "c_e" in working.known:
         # No more than 1, which the standard allows at any altitude.

@@ -6,7 +6,7 @@ from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.wind import _wind
 from specgen.computing.wind._editions import EDITIONS, Edition, read_edition
 from specgen.computing.working_builder import WorkingBuilder
-from specgen.model.absence import Absent, read_all
+from specgen.model.absence import Absent, if_given, read_all
 from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.field import dotted_field
 from specgen.model.problem import refuse
@@ -42,6 +42,9 @@ class WindInputs(Inputs):
     )
     height: Quantity = given_input(
         "h", "mean roof height", "distance", "building.mean_roof_height", "mean roof height, up to 60 ft", above=0
+    )
+    top: Quantity | None = given_input(
+        "z_p", "top of the parapet", "distance", default=None, origin="above grade", key=False, above=0
     )
     exposure: str = option_input("exposure category: B, C or D", ("B", "C", "D"), field="site.exposure")
     area: Quantity = given_input(
@@ -97,7 +100,8 @@ def wall_wind(inputs: WindInputs) -> Working:
         working.step("p_a", "pressure at allowable level", f"F * {result}", unit)
         result = "p_a"
     least = "least pressure" if abs(working.known["p"]) < working.known["p_m"] else ""
-    return working.build("wall-wind", result, _wind.list_sources(inputs.edition), _wind.NOTES, least, ("q_h",))
+    notes = (*_wind.NOTES, _wind.NO_PARAPET)
+    return working.build("wall-wind", result, _wind.list_sources(inputs.edition), notes, least, ("q_h",))
 
 
 def _refuse(inputs: WindInputs) -> None:
@@ -120,7 +124,7 @@ def _start(inputs: WindInputs, unit: str) -> WorkingBuilder:
     share = InputRow("F", "ASD load factor on wind", 0.6, "", source=find_source("wind_allowable"))
     working = WorkingBuilder(
         (
-            *inputs.rows("speed", "height"),
+            *inputs.rows("speed", "height", "top"),
             *_wind.exposure_rows(edition, inputs.exposure, inputs.system),
             inputs.row("topographic"),
             *_wind.altitude_rows(edition, thin, inputs.system),
@@ -146,7 +150,7 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     root = root_of(elevation)
     if any(_wind.list_reasons_against(root.site.wind_speed, root.building.mean_roof_height, root.code.wind_standard)):
         raise Absent((*elevation.path, "design_pressure_outward"))
-    inputs = WindInputs.from_project(elevation, ask, area=_wind.BOARD_AREA)
+    inputs = WindInputs.from_project(elevation, ask, area=_wind.BOARD_AREA, top=_find_parapet(elevation))
     # The map of wind speeds is chosen by the risk category.
     category = root.site.get("risk_category")
     said = (("Exposure category", inputs.exposure), *((("Risk category", category),) if category else ()))
@@ -154,6 +158,16 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     known = elevation.project.is_given(("site", "topographic_factor"))
     notes = working.notes if known else (FLAT, *working.notes)
     return working._replace(said=(*said, ("Enclosure", words(inputs.enclosure))), notes=notes)
+
+
+def _find_parapet(elevation: Elevation) -> Quantity | None:
+    """The top above grade of an elevation that ends in a parapet; None for one without."""
+    root = root_of(elevation)
+    details = root.details if root.details.is_given() else ()
+    if not any(one.get("kind") == "parapet" and one.get("elevation") == elevation for one in details):
+        return None
+    top: Quantity | None = if_given(lambda: elevation.base_above_grade + elevation.height)
+    return top
 
 
 def _take_engineers(elevation: Elevation, outward: Quantity, system: str) -> Working:
@@ -178,8 +192,10 @@ def board_wind(inputs: WindInputs) -> Working:
     # With the least pressure in force in both zones neither is worse.
     case = "zone 5" if working.known["p_a_5"] < working.known["p_a_4"] else "least pressure"
     beside = ("q_h", "p_a_4", "p_a_5", "p_a_n")
-    notes = (*_wind.NOTES, ANY_BOARD)
-    return working.build("wall-wind", "p_a", _wind.list_sources(inputs.edition), notes, case, beside)
+    parapet, source = (_wind.NO_PARAPET, ()) if inputs.top is None else (_wind.PARAPET, (_wind.PARAPET_SOURCE,))
+    notes = (*_wind.NOTES, parapet, ANY_BOARD)
+    sources = (*_wind.list_sources(inputs.edition), *source)
+    return working.build("wall-wind", "p_a", sources, notes, case, beside)
 
 
 def attachment_capacity(elevation: Elevation, system: str) -> Working:

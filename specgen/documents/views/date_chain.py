@@ -63,6 +63,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     except Refused as refused:
         lines.append(("Earliest start of work on the wall", OPEN, refused.problems[0].message, ""))
     lines.append(_tell_planned(context, days))
+    lines += _list_second_review(context, days)
     if not is_short(context):
         lines += _list_behind(context)
     return TableView(("Event", "Date", "Follows from", "Float"), tuple(lines), (28, 18, 32, 22))
@@ -135,6 +136,20 @@ def _tell_planned(context: DocumentContext, days: _Days | None) -> Line:
         spare = (planned - days.earliest).days
         told = f"{count(spare, 'day')} after earliest start" if spare >= 0 else f"{count(-spare, 'day')} too early"
     return ("Planned start of work on the wall", context.display(("schedule", "work_start")), "as planned", told)
+
+
+def _list_second_review(context: DocumentContext, days: _Days | None) -> Iterator[Line]:
+    """The start of the work if the set must be resubmitted, and how the planned one lies to it."""
+    planned = context.project.get(("schedule", "work_start"))
+    if days is None or "E_2" not in days.known or days.accepted:
+        return
+    start, told = days.find("E_2"), ""
+    if planned is not None:
+        late = (start - planned).days
+        told = f"{count(late, 'day')} past planned start" if late > 0 else f"{count(-late, 'day')}, to planned start"
+    kind = "working " if "k_2" in days.known else ""
+    again = f"{count(round(days.known['n_2']), f'{kind}day')} of second review"
+    yield "If resubmitted: earliest start of work on the wall", long_date(start), again, told
 
 
 def _list_behind(context: DocumentContext) -> list[Line]:

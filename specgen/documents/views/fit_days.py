@@ -19,8 +19,16 @@ from specgen.model.dates import MONTHS, days_after
 from specgen.model.typed_views import Elevation, root_of
 from specgen.quantities.format import format_decimal
 
-_HEADER = ("Month", "Days of the season", "Working days", "Rain days of the month", "Expected unfit", "Expected fit")
-_WIDTHS = (22, 14, 14, 18, 16, 16)
+_HEADER = (
+    "Month",
+    "Days of the season",
+    "Working days",
+    "Rain days of the month",
+    "Mean wind",
+    "Unfit, by rain",
+    "Fit, if calm",
+)
+_WIDTHS = (22, 13, 13, 15, 11, 13, 13)
 
 
 class FitMonth(NamedTuple):
@@ -42,13 +50,13 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     months = list_fit_months(context)
     if not months:
         ends = [context.display(("schedule", name)) for name in ("spray_start", "spray_end")]
-        return TableView(_HEADER, (([ends[0], " to ", ends[1]], "", "", "", "", OPEN),), _WIDTHS)
+        return TableView(_HEADER, (([ends[0], " to ", ends[1]], "", "", "", "", "", OPEN),), _WIDTHS)
     lines = [line for one in months for line in (_line(context, one), *_list_unusable(context, one))]
     if len(months) > 1:
         lines.append(_sum_up(months))
     needed = _count_spray_days(context)
     if needed:
-        lines.append(("Spray days in the schedule", "", str(needed), "", "", ""))
+        lines.append(("Spray days in the schedule", "", str(needed), "", "", "", ""))
     return TableView(_HEADER, tuple(lines), _WIDTHS)
 
 
@@ -74,11 +82,22 @@ def _count(context: DocumentContext, month: date, start: date, end: date) -> Fit
 
 
 def _find_rain(context: DocumentContext, month: date) -> Fraction | None:
-    for row in _list_months(context):
-        if context.project.get((*row, "month")) == MONTHS[month.month - 1]:
-            days = context.project.get((*row, "rain_days"))
-            return None if days is None else Fraction(days)
-    return None
+    row = _find_month(context, month)
+    days = context.project.get((*row, "rain_days")) if row else None
+    return None if days is None else Fraction(days)
+
+
+def _find_wind(context: DocumentContext, month: date) -> Any:
+    """The mean wind of a month as it prints; nothing where it is not given."""
+    row = _find_month(context, month)
+    path = (*row, "mean_wind")
+    return context.display(path) if row and context.project.get(path) is not None else ""
+
+
+def _find_month(context: DocumentContext, month: date) -> tuple[str, ...]:
+    """The path of what is given of the climate of a month; empty where nothing is."""
+    name = MONTHS[month.month - 1]
+    return next((row for row in _list_months(context) if context.project.get((*row, "month")) == name), ())
 
 
 def _list_months(context: DocumentContext) -> Iterator[tuple[str, ...]]:
@@ -99,12 +118,13 @@ def _count_spray_days(context: DocumentContext) -> int:
 
 
 def _line(context: DocumentContext, one: FitMonth) -> tuple[Any, ...]:
-    told = (f"{one.month:%B %Y}", str(one.days), str(one.worked))
+    told, wind = (f"{one.month:%B %Y}", str(one.days), str(one.worked)), _find_wind(context, one.month)
     if one.rain is None or one.unfit is None:
-        return (*told, DisplayValue("[Rain days]", open=True, asks="climate.months"), "", OPEN)
+        return (*told, DisplayValue("[Rain days]", open=True, asks="climate.months"), wind, "", OPEN)
     return (
         *told,
         format_decimal(one.rain, 3),
+        wind,
         format_decimal(one.unfit, 3, 1),
         format_decimal(one.worked - one.unfit, 3, 1),
     )
@@ -118,14 +138,14 @@ def _list_unusable(context: DocumentContext, one: FitMonth) -> Iterator[tuple[An
         except Absent:
             continue
         if any(usable.month.month == one.month.month and not usable.hours for usable in months):
-            yield f"{one.month:%B}, {mark}: no usable spray hours", "", "", "", "", "0"
+            yield f"{one.month:%B}, {mark}: no usable spray hours", "", "", "", "", "", "0"
 
 
 def _sum_up(months: tuple[FitMonth, ...]) -> tuple[Any, ...]:
     days, worked = sum(one.days for one in months), sum(one.worked for one in months)
     unfit = [one.unfit for one in months]
     known = [days for days in unfit if days is not None]
-    told = ("Season", str(days), str(worked), "")
+    told = ("Season", str(days), str(worked), "", "")
     if len(known) < len(unfit):
         return (*told, "", OPEN)
     lost = sum(known, Fraction(0))

@@ -1,13 +1,13 @@
 """What joints take, by kind and size: sealant, backer rod, tape, masking, cutting, and detail mesh."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from typing import Any, cast
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.joint_flashing import is_flashed
+from specgen.documents.joint_flashing import is_flashed, measure_flashed_heads
 from specgen.documents.layouts import tell_length
 from specgen.documents.marks import list_marks, name_member
 from specgen.documents.members import marks as first_marks
@@ -108,7 +108,10 @@ def _rods(context: DocumentContext) -> Iterator[Entry]:
 
 
 def _masking(context: DocumentContext) -> Iterator[Entry]:
-    """Masking of the bond faces that the gloss stays off: of one side beside other work or a flashing, else of both."""
+    """Masking of the bond faces that the gloss stays off: of one side beside other work or a flashing, else of both.
+
+    At a head with a flashing no bond face is coated.
+    """
 
     def sides(at: tuple[str, ...]) -> int:
         if context.project.get((*at, "bond_face")) in (None, "gloss"):
@@ -119,7 +122,9 @@ def _masking(context: DocumentContext) -> Iterator[Entry]:
     for count, marks in _group(context, sides).items():
         if count:
             said = "one bond face" if count == 1 else "two bond faces"
-            yield "Masking", said, _sum_lengths(context, marks, count), first_marks(marks)
+            heads = {mark: measure_flashed_heads(context, ("joints", mark)) for mark in marks}
+            said += "; none at flashed heads" if any(heads.values()) else ""
+            yield "Masking", said, _sum_lengths(context, marks, count, heads), first_marks(marks)
 
 
 def _group(context: DocumentContext, tell: Any, joints: Any = None) -> dict[Any, list[str]]:
@@ -158,12 +163,14 @@ def _find_length(context: DocumentContext, mark: str) -> Quantity:
     return given if given is not None else cast(Quantity, context.resolve(("joints", mark), "joint-run"))
 
 
-def _sum_lengths(context: DocumentContext, marks: list[str], sides: int = 1) -> DisplayValue:
-    """The lengths of these joints together, or the first that is not given."""
+def _sum_lengths(
+    context: DocumentContext, marks: list[str], sides: int = 1, less: Mapping[str, Fraction] | None = None
+) -> DisplayValue:
+    """The lengths of these joints together, each `less` a part of it, or the first that is not given."""
     total = Fraction(0)
     for mark in marks:
         try:
-            total += sides * _find_length(context, mark).amount
+            total += sides * max(_find_length(context, mark).amount - (less or {}).get(mark, 0), Fraction(0))
         except Absent as absent:
             return name_missing(context, absent)
     return tell_length(context, total)

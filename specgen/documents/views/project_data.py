@@ -19,7 +19,7 @@ _ALTITUDE = "site.altitude"
 _BESIDE = {
     "board-thickness": ("walls.*.insulation.r_value",),
     "peak-sun": (_ALTITUDE,),
-    "wall-wind": ("site.exposure", "site.risk_category", "building.enclosure"),
+    "wall-wind": ("site.exposure", "site.risk_category", "building.enclosure", "elevations.*.base_above_grade"),
     "coating-quantity": ("mockup.width", "mockup.height", "aesthetic_joint.width"),
     "earliest-start": ("schedule.submit_on", "schedule.color_sample_order_on", "schedule.work_start"),
 }

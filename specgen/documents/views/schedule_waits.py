@@ -15,7 +15,7 @@ from specgen.model.schedule import Activity
 from specgen.model.source import Kind
 from specgen.model.typed_views import root_of
 from specgen.model.value_text import count
-from specgen.resolving.drying import BETWEEN, DRYING, find_drying
+from specgen.resolving.drying import BETWEEN, DRYING, count_coats_within, find_drying
 from specgen.scheduling.applying import applies
 from specgen.scheduling.waits import find_sealant_cure
 from specgen.standards import load_standards
@@ -35,7 +35,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for name, step in context.standards.steps.items():
         dries = name == "sealant" or name in (DRYING | BETWEEN)
         if dries and any(applies(step.when, context.project, wall) for wall in walls):
-            lines += _list_lines(context, name, step.title)
+            each = any(count_coats_within(context.project, name, wall) > 1 for wall in walls)
+            lines += _list_lines(context, name, f"{step.title}, each coat" if each else step.title)
     header: tuple[str, ...] = ("Step that dries", "Minimum", "Maximum", "Planned wait", "In the schedule", "Result")
     widths: tuple[int, ...] = _WIDTHS
     if not any(line[3] for line in lines):  # a column that says nothing
@@ -108,12 +109,18 @@ def _find_given(context: DocumentContext, name: str) -> list[Fraction]:
 
 
 def _tell_scheduled(given: list[Fraction]) -> str:
-    """`21 to 64 h`, `38 days`, to the nearest."""
+    """`21 to 64 h`, `38 days`, `14 h to 4 days`, to the nearest; what is short stands in hours, as its minimum does."""
     if not given:
         return ""
-    days = max(given) > _LONG
-    least, most = (f"{round(hours / (24 if days else 1))}" for hours in (min(given), max(given)))
-    return f"{least if least == most else f'{least} to {most}'} {'days' if days else 'h'}"
+    (least, unit), (most, other) = map(_tell_rounded, (min(given), max(given)))
+    if unit != other:
+        return f"{least} {unit} to {most} {other}"
+    return f"{least if least == most else f'{least} to {most}'} {unit}"
+
+
+def _tell_rounded(hours: Fraction) -> tuple[str, str]:
+    days = hours > _LONG
+    return f"{round(hours / 24) if days else round(hours)}", "days" if days else "h"
 
 
 def _tell_result(context: DocumentContext, name: str, given: list[Fraction]) -> Any:

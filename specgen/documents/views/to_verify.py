@@ -10,10 +10,12 @@ from specgen.documents.verifiers import (
     APPLICATOR,
     ARCHITECT,
     CONTRACT,
+    ENGINEER,
     MANUFACTURERS,
     find_reader,
     find_settlers,
     find_text_of_sum,
+    is_checked_by_engineer,
 )
 from specgen.model.block import CheckBox, Value
 from specgen.model.figure_text import figures_asked
@@ -204,7 +206,9 @@ def tell_verifiers(context: DocumentContext) -> str:
     written = "; manufacturers answer in writing" if any(role in MANUFACTURERS for role, _, _ in entries) else ""
     told = [f"The party named verifies its figures{written}."]
     told += [
-        f"{tell_party(context, role)} verifies {' and '.join(texts[role])}." for role in texts if role != APPLICATOR
+        f"{tell_party(context, role)} verifies {' and '.join(texts[role])}{_tell_when(context, role)}."
+        for role in texts
+        if role != APPLICATOR
     ]
     if APPLICATOR in texts:
         others = "other" if len(texts) > 1 else "published"
@@ -214,6 +218,11 @@ def tell_verifiers(context: DocumentContext) -> str:
     if any(entry.basis[1] == Kind.PRACTICE.value for entry in entries.values()):
         told.append(f"Basis, unless named: {Kind.PRACTICE.value}.")
     return " ".join(told)
+
+
+def _tell_when(context: DocumentContext, role: str) -> str:
+    """What an engineer who checks the calculations does before: nobody signs what is still to be verified."""
+    return f" before signing {_SUMS}" if role == ENGINEER and is_checked_by_engineer(context.project) else ""
 
 
 def _tell_asked(context: DocumentContext) -> str:

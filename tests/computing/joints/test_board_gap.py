@@ -10,6 +10,7 @@ from specgen.model.absence import Absent
 from specgen.model.problem import Refused
 from specgen.quantities.parse import parse_any_quantity
 from tests.computing._figures import resolver_of, worked
+from tests.support import merged
 
 LAMINA = {"base_coat": "3/32 in", "smoothing": "1/32 in"}
 
@@ -75,3 +76,11 @@ def test_a_joint_of_a_project_takes_the_coats_of_its_wall(kind: str, face: str, 
 def test_without_a_bond_face_nobody_knows_the_coats_on_the_edge(tmp_path: Path) -> None:
     with pytest.raises(Absent):
         resolver_of(tmp_path, project(kind="floor_line"))(("joints", "J1"), "board-gap")
+
+
+@pytest.mark.parametrize(("flashed", "told"), [("yes", True), ("no", False)])
+def test_at_a_flashed_head_no_board_edge_stands_beside_the_bead(flashed: str, told: bool, tmp_path: Path) -> None:
+    head = {"elevations": {"E1": {"openings": {"A": {"kind": "window", "head_flashing": flashed}}}}}
+    change = merged(project(kind="opening_perimeter", bond_face="primer", serves=["A"]), head)
+    made = resolver_of(tmp_path, change)(("joints", "J1"), "board-gap")
+    assert any(note.startswith("At jambs; at a head") for note in made.notes) is told

@@ -118,14 +118,15 @@ def test_the_joint_of_a_textbook_worked_by_hand(movement_class: str, wanted: flo
     assert width(TEXTBOOK, movement_class=movement_class).result == pytest.approx(wanted, abs=5e-5)
 
 
-# UFGS 07920, page 6: class 12.5 and class 25 withstand that percentage of the width either way; the rest is recalled.
-@pytest.mark.parametrize(("movement_class", "percent"), [("12.5", 12.5), ("25", 25)])
+# UFGS 07920, page 6: class 12.5 and class 25 withstand that percentage of the width either way; the number of another
+# class is read the same way, and which of two numbers is the extension is recalled.
+@pytest.mark.parametrize(("movement_class", "percent"), [("12.5", 12.5), ("25", 25), ("35", 35), ("50", 50)])
 def test_the_classes_that_a_guide_specification_tells(movement_class: str, percent: float) -> None:
     made = width(RANGE, movement_class=movement_class)
     rows = {row.symbol: row for row in made.inputs if row.symbol in ("S_e", "S_c")}
     assert {100 * row.value for row in rows.values()} == {percent}
     assert {row.source.reference.partition(":")[0] for row in rows.values() if row.source} == {"UFGS 07920, page 6"}
-    recalled = next(row.source for row in width(RANGE, movement_class="50").inputs if row.symbol == "S_e")
+    recalled = next(row.source for row in width(RANGE, movement_class="100/50").inputs if row.symbol == "S_e")
     assert recalled is not None and recalled.kind is Kind.MEMORY
 
 

@@ -64,6 +64,18 @@ def test_a_resubmittal_moves_what_waits_for_the_review(planned: str, ordered: st
     assert f"Assumes one review; a resubmittal of 14 days moves {told}" in made.notes
 
 
+def test_a_second_review_in_working_days_counts_as_the_first(tmp_path: Path) -> None:
+    # 10 working days from Monday 1 March are 15 March, 10 more 29 March; the color is there on 22 March, so that the
+    # mockup moves by 7 days, and the work from 5 April to the 12th.
+    change = {"contract": {"review_days": 10, "review_day_kind": "working", "resubmittal_days": 10}}
+    made = start(tmp_path, change)
+    assert (made.result, line(made, "E_2")) == (35, 42)
+    assert (
+        "Assumes one review; a resubmittal of 10 working days moves review, and moves the start by 7 days."
+        in made.notes
+    )
+
+
 @pytest.mark.parametrize(
     ("change", "days", "governs"),
     [

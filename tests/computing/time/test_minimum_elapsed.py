@@ -78,6 +78,9 @@ def test_a_barrier_that_dries_is_waited_for_before_the_board(tmp_path: Path) -> 
     assert line(wet, "t") == 24 + 108 + 12 + 5.5
     assert next(step.name for step in wet.steps) == "drying time, WRB to gloss"
     assert line(elapsed(tmp_path, {"wrb": {"kind": "felt"}}), "t") == 108 + 12 + 5.5
+    twice = elapsed(tmp_path, {"wrb": {"kind": "fluid_applied", "dry_hours": 24, "coats": 2}})
+    assert line(twice, "t") == 2 * 24 + 108 + 12 + 5.5
+    assert any(note.startswith("Each coat of the WRB") for note in twice.notes)
 
 
 def test_a_panel_recoated_on_the_mockup_dries_once_more(tmp_path: Path) -> None:

@@ -218,6 +218,18 @@ def test_an_elevation_takes_the_pull_on_a_board_in_the_corner_strip(tmp_path: Pa
     assert made.secondary_results == ("q_h", "p_a_4", "p_a_5", "p_a_n")
 
 
+def test_boards_of_a_parapet_take_the_velocity_pressure_of_its_top(tmp_path: Path) -> None:
+    # ASCE 7-16, 30.9, from memory: the outer face takes the coefficients of the wall at the top of the parapet. In
+    # exposure B the pressure rises by the height to the power 2 / 7, from table 26.11-1: from 30 ft to 40 ft here.
+    high = {"E1": {"base_above_grade": "1 ft", "height": "39 ft"}}
+    detail = {"details": {"PA1": {"kind": "parapet", "elevation": "E1"}}}
+    wall, parapet = asked(tmp_path, {"elevations": high}), asked(tmp_path, {"elevations": high} | detail)
+    assert parapet.result / wall.result == pytest.approx((40 / 30) ** (2 / 7))
+    assert any("cap, and structure of a parapet are by the engineer" in note for note in parapet.notes)
+    low = {"elevations": {"E1": {"base_above_grade": "1 ft", "height": "9 ft"}}}
+    assert asked(tmp_path, low | detail).result == wall.result
+
+
 def test_the_engineers_pressure_comes_before_the_computed_one_and_says_so(tmp_path: Path) -> None:
     face = {"design_pressure_outward": "27 psf", "design_pressure_inward": "24 psf"}
     for roof in ("30 ft", "90 ft"):

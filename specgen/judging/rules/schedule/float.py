@@ -10,9 +10,17 @@ fails SCH-04a at contract.resubmittal_days
     contract: {resubmittal_days: 0}
 fails SCH-04b at schedule.weather_days
     schedule: {weather_days: 0}
+fails SCH-04c at schedule.work_start
+    schedule: {submit_on: 2027-03-01, work_start: 2027-04-05}
+    contract: {review_days: 14, review_day_kind: calendar, resubmittal_days: 14}
+    colors: {C1: {kind: standard}}
+    mockup: {duration_days: 14}
 """
 
-from specgen.judging.rule import CAUTION, Rule
+from specgen.judging.rule import CAUTION, Computed, Rule, Violations, violation
+from specgen.model.absence import read_all
+from specgen.model.dates import days_after
+from specgen.model.typed_views import Description
 
 RULE = Rule(
     "SCH-04",
@@ -39,3 +47,23 @@ RULE.clause(
     basis="review_memory",
     remedy="Add the days of the season that are unfit for spraying.",
 )
+
+
+@RULE.test(
+    "c",
+    CAUTION,
+    "Work is planned for {found}; if this set must be resubmitted, it can start on {wanted}.",
+    at="schedule.work_start",
+    basis="computed practice",
+    remedy="Agree with the general contractor and the architect to move the start of work to that day if the set is "
+    "returned for resubmittal; keep the crews free for it.",
+)
+def second_review_moves_the_start(project: Description, earliest_start: Computed) -> Violations:
+    """Work is planned for a day that one review leaves free and a second one takes, with the mockup not accepted."""
+    more, planned, earliest = read_all(
+        lambda: project.contract.resubmittal_days, lambda: project.schedule.work_start, earliest_start
+    )
+    days = {step.symbol: step.value for step in earliest.steps}
+    first, second = (days_after(project.schedule.submit_on, round(days[symbol])) for symbol in ("E", "E_2"))
+    if more and first <= planned < second and project.mockup.get("accepted_on") is None:
+        yield violation(planned, wanted=second)
