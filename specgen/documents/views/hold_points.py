@@ -24,5 +24,5 @@ def _line(composer: Composer, step: StepPage) -> tuple[Any, ...]:
         str(step.hold),
         f"{step.title}: {step.point_of}" if step.point_of else step.title,
         composer.inlines(step.released_by),
-        step.forms.removeprefix("Form ").removeprefix("Forms "),
+        step.release_form,
     )
