@@ -159,7 +159,7 @@ class Form:
         places = [self.places[shown] for shown in (row.part, *row.shows) if shown in self.places]
         location = f"Place{'s' if len(places) > 1 else ''} {_join(places)}" if places else row.location
         if location == _WHOLE and "build_up_steps" in self.places:
-            location = f"{_WHOLE} except place {self.places['build_up_steps']}"
+            location = "finished part"
         told = _tell_readings(readings)
         return [location[:1].upper(), location[1:], f"; {told}" if told else ""]
 

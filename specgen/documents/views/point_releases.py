@@ -76,7 +76,7 @@ def _witness(context: DocumentContext, faces: tuple[str, ...]) -> tuple[Any, ...
     """The first of each detail that the mockup does not show, signed by who has witnessed it."""
     role = "inspector" if has_inspector(context.project) else "architect"
     cells = (_make_place(f"Witnessed: first in place {face}".strip(), "first_in_place", face, role) for face in faces)
-    return ("W", "Witnessed, no release: first in place of details not on the mockup", _BY[role], *cells)
+    return ("W", "First in place, not on the mockup: witnessed, no release", _BY[role], *cells)
 
 
 def _sign(context: DocumentContext, name: str, role: str, step: Step, faces: tuple[str, ...]) -> tuple[Any, ...]:
