@@ -234,7 +234,7 @@ def test_the_work_is_tested_for_what_the_mockup_is_tested_for(tmp_path: Path) ->
     assert found["WRB"][0].startswith("special inspection, 1705.17")
     assert found["Dry film"][2].startswith("mean minimum 1.5 mil primer, 1.2 mil gloss;")
     assert found["Adhesion by tape"][0].startswith("ASTM D3359")
-    assert {form for *_, form in found.values()} <= {"D11", "D12a", "D12b", "D12c", "D12d"}
+    assert {form for *_, form in found.values()} <= {"D11", "D12a", "D12b", "D12c", "D12e"}
     unread = matrix(procedure(tmp_path / "two", {"walls": {"W1": {"wrb": {"kind": "fluid_applied"}}}}))
     assert unread["WRB"][0] == "visual; cut sample, micrometer"
     plain_wall = matrix(procedure(tmp_path, {"walls": {"W1": {"wrb": {"kind": "none"}}}}))
