@@ -111,7 +111,7 @@ def test_a_method_that_names_a_standard_chooses_the_line(tmp_path: Path) -> None
         "smoothing, primer, and gloss. Project criterion: board fails first"
     )
     assert lines["Adhesion by tape"][2:4] == [
-        "ASTM D3359, method B up to 5 mil total dry film, A above[c]",
+        "ASTM D3359, method B up to 5 mil total dry film, A above[b]",
         lines_of(tmp_path / "b", {})["Adhesion by tape"][3],
     ]
 

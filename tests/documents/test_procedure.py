@@ -219,7 +219,8 @@ def test_the_pulls_of_the_sealant_are_counted_by_the_length_of_the_joints(length
 
 
 def test_without_a_length_the_rate_of_the_pulls_stands(tmp_path: Path) -> None:
-    assert re.search(r"minimum 10 per first 1000 ft, then 1 per 1000 ft", procedure(tmp_path, JOINT))
+    said = re.sub(r"\[[a-z]\]", "", procedure(tmp_path, JOINT))
+    assert "minimum 10 per first 1000 ft, then 1 per 1000 ft" in said
 
 
 def matrix(said: str) -> dict[str, list[str]]:
@@ -229,7 +230,7 @@ def matrix(said: str) -> dict[str, list[str]]:
 
 
 def test_the_work_is_tested_for_what_the_mockup_is_tested_for(tmp_path: Path) -> None:
-    found = matrix(text.write_text(document_of("clean", "D08")))
+    found = matrix(re.sub(r"\[[a-z]\]", "", text.write_text(document_of("clean", "D08"))))
     # International Building Code, 2021: special inspection of a fluid-applied barrier over sheathing.
     assert found["WRB"][0].startswith("special inspection, 1705.17")
     assert found["Dry film"][2].startswith("mean minimum 1.5 mil primer, 1.2 mil gloss;")
