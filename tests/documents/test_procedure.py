@@ -283,6 +283,21 @@ def test_the_safety_device_of_a_hose_is_due_by_its_bore(bore: str | None, due: b
     assert ("safety device at the source of each air hose over 1/2 in" in said) is due
 
 
+# International Building Code, 202: fire separation distance runs to the lot line or to the middle of a street.
+@pytest.mark.parametrize(("kept", "asked"), [("60 ft", True), ("48 ft", False), (None, False)])
+def test_a_distance_past_the_lot_line_needs_permission(kept: str | None, asked: bool, tmp_path: Path) -> None:
+    change: dict[str, Any] = {"elevations": {"E1": {"wall": "W1", "fire_separation": "48 ft"}}}
+    said = procedure(tmp_path, change | ({"protection": {"exclusion": kept}} if kept else {}))
+    assert ("obtain written permission" in step_of(said, "Preparation for spraying")) is asked
+
+
+# Common practice, no source.
+def test_a_fresh_panel_is_shielded_and_no_tape_goes_on_it_before_its_age(tmp_path: Path) -> None:
+    said = step_of(procedure(tmp_path), "Preparation for spraying")
+    assert "Shield finished panels" in said
+    assert "Tape a film only at the age that the data sheet of the tape gives." in said
+
+
 def test_a_parapet_is_capped_after_the_finish_that_its_cap_laps(tmp_path: Path) -> None:
     assert "Metal caps" not in procedure(tmp_path)
     details = {"PA1": {"kind": "parapet", "elevation": "E1", "at": "full length", "cap": "yes"}}
