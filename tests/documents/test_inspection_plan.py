@@ -115,6 +115,8 @@ def test_a_hold_point_is_signed_on_one_form_alone() -> None:
     signed = {number[1:]: here[0] for number, _, _, *here in halves}
     told = {row[0]: row[3] for row in rows_of("D08", context) if len(row) == 4 and row[0].isdigit()}
     assert told == {number: here.removeprefix("on ") if "on " in here else "D11" for number, here in signed.items()}
+    layout = next(row for row in rows_of("D08", context) if row[0] == "–" and row[1].startswith("Joint layout"))
+    assert layout[3] == "D11" and any(row[0] == "–" and row[1].startswith("Joint layout") for row in rows)
     dried = {found[1] for row in rows_of("D12", context) if (found := re.search(r"\(Hold Point (\d+)\)", row[0]))}
     assert dried == {number for number, form in told.items() if form == "D12d"} == {"3", "6", "7", "8", "9", "10"}
 

@@ -5,6 +5,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.steps import StepPage, steps
+from specgen.documents.views.point_releases import RELEASES
 from specgen.scheduling.releases import name_party
 
 
@@ -14,7 +15,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines = [_line(composer, page) for page in pages if page.hold]
     if any(page.name == "aesthetic_joints" for page in pages):
         before = sum(1 for page in pages[: [page.name for page in pages].index("aesthetic_joints")] if page.hold)
-        layout = ("–", "Joint layout, before the first cut", name_party(context.project, "architect"), "D07")
+        told = "Joint layout of Document D07, before the first cut"
+        layout = ("–", told, name_party(context.project, "architect"), RELEASES)
         lines.insert(before, layout)
     return TableView(("No.", "Hold point", "Released by", "Form"), tuple(lines), (5, 36, 42, 17))
 

@@ -22,7 +22,8 @@ _ABREAST = 3
 _NONE = "–"
 _SIGNED = 26  # the share of the width for the signatures of one half
 _BY = {"inspector": "Insp.", "architect": "Arch."}
-_FORM = "D11"
+# The form of every hold point that has no other, and of the joint layout.
+RELEASES = "D11"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -46,7 +47,7 @@ def find_faces(context: DocumentContext) -> tuple[str, ...]:
 
 def list_signers(context: DocumentContext) -> tuple[str, ...]:
     """The roles that sign for hold points, the architect for the joint layout among them."""
-    points = [step for step in context.standards.steps.values() if find_release_form(step) == _FORM]
+    points = [step for step in context.standards.steps.values() if find_release_form(step) == RELEASES]
     return tuple(dict.fromkeys((*(find_releasing_role(context.project, step) for step in points), "architect")))
 
 
@@ -65,7 +66,7 @@ def _points(context: DocumentContext, composer: Composer, faces: tuple[str, ...]
         if page.hold:
             role = find_releasing_role(context.project, step)
             signed = _sign(context, page.name, role, step, faces)
-            if page.release_form != _FORM:
+            if page.release_form != RELEASES:
                 signed = (f"on {page.release_form}", *(_NONE,) * (len(faces) - 1))
             yield (f"H{page.hold}", page.title, name_role(role), *signed)
         if page.name == "mockup" and name_not_shown(context):
