@@ -116,7 +116,9 @@ def test_a_hold_point_is_signed_on_one_form_alone() -> None:
     told = {row[0]: row[3] for row in rows_of("D08", context) if len(row) == 4 and row[0].isdigit()}
     assert told == {number: here.removeprefix("on ") if "on " in here else "D11" for number, here in signed.items()}
     layout = next(row for row in rows_of("D08", context) if row[0] == "–" and row[1].startswith("Joint layout"))
-    assert layout[3] == "D11" and any(row[0] == "–" and row[1].startswith("Joint layout") for row in rows)
+    here = next(row for row in rows if row[0] == "–" and row[1].startswith("Joint layout"))
+    assert (layout[3], here[3]) == ("D07", "on D07")
+    assert any("Architect: Lintel and Quoin Architects signed" in line for line in lines_of("D07", context))
     dried = {found[1] for row in rows_of("D12", context) if (found := re.search(r"\(Hold Point (\d+)\)", row[0]))}
     assert dried == {number for number, form in told.items() if form == "D12d"} == {"3", "6", "7", "8", "9", "10"}
 

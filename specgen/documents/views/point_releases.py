@@ -22,8 +22,8 @@ _ABREAST = 3
 _NONE = "–"
 _SIGNED = 26  # the share of the width for the signatures of one half
 _BY = {"inspector": "Insp.", "architect": "Arch."}
-# The form of every hold point that has no other, and of the joint layout.
-RELEASES = "D11"
+# The document on which the joint layout is released, and the form of this table.
+LAYOUT, _FORM = "D07", "D11"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -46,9 +46,9 @@ def find_faces(context: DocumentContext) -> tuple[str, ...]:
 
 
 def list_signers(context: DocumentContext) -> tuple[str, ...]:
-    """The roles that sign for hold points, the architect for the joint layout among them."""
-    points = [step for step in context.standards.steps.values() if find_release_form(step) == RELEASES]
-    return tuple(dict.fromkeys((*(find_releasing_role(context.project, step) for step in points), "architect")))
+    """The roles that sign here for hold points."""
+    points = [step for step in context.standards.steps.values() if find_release_form(step) == _FORM]
+    return tuple(dict.fromkeys(find_releasing_role(context.project, step) for step in points))
 
 
 def name_role(role: str) -> str:
@@ -57,20 +57,24 @@ def name_role(role: str) -> str:
 
 
 def _points(context: DocumentContext, composer: Composer, faces: tuple[str, ...]) -> Iterator[tuple[Any, ...]]:
-    """Each hold point in the order of the work, and what is witnessed in place after the mockup."""
+    """Each hold point in the order of the work, the joint layout, and what is witnessed in place after the mockup."""
     for page in steps(context, composer):
         step = context.standards.steps[page.name]
         if page.name == "aesthetic_joints":
-            signed = _sign(context, "joint_layout", "architect", step, faces)
-            yield (_NONE, "Joint layout of Document D07", _BY["architect"], *signed)
+            yield (_NONE, "Joint layout", _BY["architect"], *_refer(LAYOUT, faces))
         if page.hold:
             role = find_releasing_role(context.project, step)
             signed = _sign(context, page.name, role, step, faces)
-            if page.release_form != RELEASES:
-                signed = (f"on {page.release_form}", *(_NONE,) * (len(faces) - 1))
+            if page.release_form != _FORM:
+                signed = _refer(page.release_form, faces)
             yield (f"H{page.hold}", page.title, name_role(role), *signed)
         if page.name == "mockup" and name_not_shown(context):
             yield _witness(context, faces)
+
+
+def _refer(form: str, faces: tuple[str, ...]) -> tuple[Any, ...]:
+    """The form on which a point is signed instead of here."""
+    return (f"on {form}", *(_NONE,) * (len(faces) - 1))
 
 
 def _witness(context: DocumentContext, faces: tuple[str, ...]) -> tuple[Any, ...]:
