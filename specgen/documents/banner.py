@@ -75,7 +75,7 @@ def _tell_box(box: Box) -> Box:
 
 
 def _tell_purpose(text: str) -> str:
-    """`Draft of action submittal, mockup`; a design draft is called so already."""
+    """`Draft of submittal, mockup`; a design draft is called so already."""
     return text if "draft" in text else f"Draft of {text[:1].lower()}{text[1:]}"
 
 

@@ -10,7 +10,7 @@ from specgen.model.block import Blank, CheckBox, Inlines, Table, Text
 
 NONE = "–"
 # So many lines of a group at most stand below one name; its rows stay on the page of the name above them.
-_GROUP = 12
+_GROUP = 18
 Row = tuple[Inlines, ...]
 
 

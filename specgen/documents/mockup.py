@@ -57,14 +57,17 @@ def _wall_of(context: DocumentContext, face: str) -> str | None:
     return None if wall is None else str(wall)
 
 
-def list_mesh_kinds(context: DocumentContext) -> dict[tuple[str, ...], list[str]]:
-    """The kinds of mesh that the mockup shows, each with the walls that have just these."""
+def list_mesh_zones(context: DocumentContext) -> dict[tuple[str, ...], list[str]]:
+    """The zones of mesh that the mockup shows, by their kinds, each with the walls that have just these.
+
+    Detail mesh lines edges and joints, and is no zone.
+    """
     project, walls = context.project, list_mockup_walls(context)
     of_kinds: dict[tuple[str, ...], list[str]] = {}
     for wall in walls:
         layers = ("walls", wall, "mesh", "layers")
         kinds = (project.get((*layers, mark, "kind")) for mark in project.members.get(layers, ()))
-        said = (words(str(kind)) for kind in kinds if kind is not None)
+        said = (words(str(kind)) for kind in kinds if kind not in (None, "detail"))
         of_kinds.setdefault(tuple(dict.fromkeys(said)), []).append(wall)
     return {kinds: marks for kinds, marks in of_kinds.items() if kinds}
 

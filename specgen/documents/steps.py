@@ -11,7 +11,7 @@ from specgen.documents.work_findings import work_findings
 from specgen.model.finding import Finding
 from specgen.model.standard import Sentence, Step
 from specgen.scheduling.applying import applies
-from specgen.scheduling.releases import name_inspector, name_releaser
+from specgen.scheduling.releases import find_release_form, name_inspector, name_releaser
 
 # The name of each kind of point.
 POINTS = {"H": "Hold point", "W": "Witness point", "R": "Review point", "E": ""}
@@ -33,7 +33,8 @@ class StepPage(Record):
     items: tuple[str, ...]  # its sentences
     released_by: str  # who releases the hold point; empty where there is none
     notified: str  # who is told of a witness point; empty where there is none
-    forms: str  # the forms to fill in: `Forms D11 and D12d`; empty for none
+    forms: str  # the forms to fill in: `Forms D12a and D12c`; empty for none
+    release_form: str  # the form on which its hold point is released; empty where there is none
     cautions: tuple[str, ...]  # its warnings
     findings: tuple[Finding, ...]  # findings about its work
     hold: int = 0  # the number of its hold point; 0 where it has none
@@ -103,6 +104,7 @@ def _step(sentences: Sentences, step: Step, walls: list[str], everywhere: bool) 
         released_by=composer.token(name_releaser(context.project, step)),
         notified=composer.token(name_inspector(context.project)) if step.point == "W" else "",
         forms=name_forms(step.records),
+        release_form=find_release_form(step),
         cautions=lines(step.cautions),
         findings=work_findings(context.judgment, step),
     )

@@ -22,8 +22,8 @@ from specgen.model.block import (
 
 # A table of at most so many rows and lines is not torn: with its heading it then leaves a quarter of a page at most.
 ROWS, LINES = 6, 10
-# So is one that is signed row by row, up to so many rows.
-SIGNED = 14
+# So is one that is filled in by hand in each row, or signed row by row, up to so many rows.
+FILLED, SIGNED = 8, 14
 # Signs of a paragraph of at most two lines.
 _TWO_LINES = 200
 
@@ -82,9 +82,16 @@ def _is_signed(row: Sequence[Inlines]) -> bool:
     return any(isinstance(part, Blank) and part.kind == "date" for cell in row for part in cell)
 
 
+def _is_filled(row: Sequence[Inlines]) -> bool:
+    """Whether a row is filled in by hand."""
+    return any(isinstance(part, (Blank, CheckBox)) for cell in row for part in cell)
+
+
 def is_whole(table: Table) -> bool:
-    """Whether a table is not torn: a small one, or one that is signed row by row."""
+    """Whether a table is not torn: a small one, or one that is filled in or signed row by row."""
     if len(table.rows) <= ROWS and sum(count_row_lines(row, table.widths) for row in table.rows) <= LINES:
+        return True
+    if len(table.rows) <= FILLED and all(map(_is_filled, table.rows)):
         return True
     return len(table.rows) <= SIGNED and all(map(_is_signed, table.rows))
 

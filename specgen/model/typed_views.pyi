@@ -703,6 +703,9 @@ class Safety(View):
     respirator_program: Attachment
     silica_plan: Attachment
     hazcom: Attachment
+    emergency_number: str
+    hospital: str
+    first_aid: str
 
 class Crew(View):
     steps: tuple[Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant", "final_viewing"], ...]

@@ -63,9 +63,8 @@ def raw_text(value: Any, field: Field | None = None, first: str = "ip") -> str:
 
 # Choices whose words differ from their names.
 _SAID = {
-    "mockup_submittal": "action submittal, mockup",
-    "work_submittal": "action submittal, work",
-    "resubmittal": "action resubmittal",
+    "mockup_submittal": "submittal, mockup",
+    "work_submittal": "submittal, work",
     "existing_coated": "existing coated wall",
     "eps": "EPS",
     "xps": "XPS",

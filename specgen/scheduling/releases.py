@@ -13,6 +13,11 @@ def find_releasing_role(project: Project, step: Step) -> str:
     return "inspector" if has_inspector(project) else "architect"
 
 
+def find_release_form(step: Step) -> str:
+    """The one form on which the hold point of a step is released; an empty text where it is none."""
+    return step.records[0] if step.point == "H" else ""
+
+
 def has_inspector(project: Project) -> bool:
     """Whether somebody inspects the work besides the architect: named, or asked for by the contract."""
     people = project.members.get(("people",), ())

@@ -245,7 +245,7 @@ def test_a_clinic_comes_to_its_mockup_package(facts: dict[str, Any], tmp_path: P
     run("take", *fill_folder(tmp_path / "more", facts, sent))
     others = {file.name for name in ("sheets", "more") for file in (tmp_path / name).glob("*.xlsx")} - OF_OURS
     assert others == {f"{name}.xlsx" for name in OTHERS}
-    assert run("check").startswith("Package: ready to build\nTwo Larches Clinic: action submittal, mockup\n0 stops,")
+    assert run("check").startswith("Package: ready to build\nTwo Larches Clinic: submittal, mockup\n0 stops,")
     run("build", "--out", str(tmp_path / "out"), "--formats", "txt")
     assert (tmp_path / "out" / "D09-mockup-plan.txt").is_file()
     assert typed + 2 + len(MUST) <= 120

@@ -41,7 +41,7 @@ def test_the_package_stands_first_and_the_next_command_last(tmp_path: Path, caps
     lines = lines_of(capsys, tmp_path, OWED)
     data = json.loads(run_main(capsys, "check", str(file), "--format", "json").out)
     stops, items = data["counts"]["stop"], data["counts"]["open"]
-    assert lines[:2] == [f"Package: stopped by {stops} stops and {items} open items", "Trial: action submittal, mockup"]
+    assert lines[:2] == [f"Package: stopped by {stops} stops and {items} open items", "Trial: submittal, mockup"]
     assert lines[2].startswith(f"{stops} stops, ")
     assert lines[-2:] == ["", f"next: specgen check {file} --severity stop"]
 
@@ -72,7 +72,7 @@ def test_the_next_command_fits_how_the_project_stands(
 
 def test_a_submittal_that_lacks_nothing_is_built_next(capsys: Any) -> None:
     out = run_main(capsys, "check", str(EXAMPLES / "clean" / "project.yaml")).out
-    assert out.startswith("Package: ready to build\nWickerwell Branch Library: action submittal, work\n")
+    assert out.startswith("Package: ready to build\nWickerwell Branch Library: submittal, work\n")
     assert re.search(r"\n\nnext: specgen build \S+project.yaml --out package\n$", out)
 
 

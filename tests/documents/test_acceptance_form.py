@@ -111,7 +111,7 @@ def test_a_method_that_names_a_standard_chooses_the_line(tmp_path: Path) -> None
         "smoothing, primer, and gloss. Project criterion: board fails first"
     )
     assert lines["Adhesion by tape"][2:4] == [
-        "ASTM D3359, method B up to 5 mil total dry film, A above[c]",
+        "ASTM D3359, method B up to 5 mil total dry film, A above[b]",
         lines_of(tmp_path / "b", {})["Adhesion by tape"][3],
     ]
 
@@ -281,10 +281,11 @@ def test_mesh_has_a_box_each_zone_that_the_plan_lists(tmp_path: Path) -> None:
         {"kind": "standard", "zone": "all"},
     ]
     lines = lines_of(tmp_path / "a", {"walls": {"W1": {"mesh": {"layers": layers}}}})
-    assert lines["Mesh concealment"][5:9] == ["____", "____", "____", "–"]
+    # Detail mesh lines edges and joints; the zones are those of the other kinds.
+    assert lines["Mesh concealment"][5:8] == ["____", "____", "–"]
     two = {"W1": {"mesh": {"layers": layers}}, "W2": {"mesh": {"layers": layers[1:]}}}
-    lines = lines_of(tmp_path / "c", {"walls": two})  # W1: high-impact, detail, standard; W2: detail, standard
-    assert lines["Mesh concealment"][5:11] == [*["____"] * 5, "–"]
+    lines = lines_of(tmp_path / "c", {"walls": two})  # W1: high-impact, standard; W2: standard
+    assert lines["Mesh concealment"][5:9] == [*["____"] * 3, "–"]
     assert lines_of(tmp_path / "b", {})["Mesh concealment"][5:7] == ["____", "–"]
 
 
@@ -343,6 +344,8 @@ def test_each_reading_has_one_place_and_the_form_its_key(tmp_path: Path) -> None
     assert lines[GLOSS][4] == "Place 1; 6 readings"
     assert lines["Aesthetic joint straightness and edges"][4] == "Places 2 and 3; 4 readings"
     assert lines[LONG][4] == "Whole face; 3 readings"
+    stepped = lines_of(tmp_path / "c", {"mockup": {"includes": ["full_panel", "build_up_steps"]}})
+    assert stepped[LONG][4] == "Finished part; 3 readings"
     assert lines["Adhesion by tape"][4] == "Place 4; 3 readings"
     (made,) = (tmp_path / "out").glob("D10*.txt")
     told = "Places: 1 full panel; 2 aesthetic joint crossing; 3 outside corner; 4 test area."

@@ -23,7 +23,7 @@ def test_the_title_block_names_project_and_submittal_by_what_is_given(tmp_path: 
     assert facts["Section"] == "07 24 00, 09 96 00"
     assert facts["Architect"] == "Lintel and Quoin Architects"
     assert facts["Contractor"] == "Almsgrove Building"
-    assert facts["Purpose"] == "Action submittal, work"
+    assert facts["Purpose"] == "Submittal, work"
     assert not [text for text in dict(written(tmp_path, "# A\n").facts).values() if "[" in text or not text]
 
 
@@ -54,7 +54,7 @@ def test_the_boxes_of_the_review_hold_what_the_contractor_states_and_leave_room_
     ]
     assert read_revisions(revisions) == [
         ["No.", "Date", "Description"],
-        ["0", "March 1, 2027", "Action submittal, work"],
+        ["0", "March 1, 2027", "Submittal, work"],
     ]
     assert boxes.stamp.title == "Architect’s review: Lintel and Quoin Architects"
     assert boxes.stamp.lines == ()

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from specgen.standards import load_standards
 from tests.documents.support import context_of, context_of_example, lines_of, rows_of
 
 INSPECTED: dict[str, Any] = {
@@ -100,17 +101,38 @@ def test_a_person_named_to_release_is_told(tmp_path: Path) -> None:
     assert "Insp.: the resident engineer." in text
 
 
-def test_each_elevation_is_signed_for_where_its_wall_takes_the_step() -> None:
-    rows = [row for row in rows_of("D11", context_of_example("clean")) if row[0] in ("H2", "H3")]
-    # The mockup is released on its own form; wall W2 of elevation E3 has no barrier.
-    assert [row[3:6] for row in rows] == [["on D10", "–", "–"], ["____", "____", "–"]]
+def test_each_elevation_is_signed_for_where_its_wall_takes_the_step(tmp_path: Path) -> None:
+    faces = {"E1": {"wall": "W1"}, "E2": {"wall": "W2"}}
+    walls = {"W1": {"attachment": {"method": "adhesive_full_bed"}}, "W2": {"attachment": {"method": "direct_applied"}}}
+    rows = rows_of("D11", context_of(tmp_path, {"elevations": faces, "walls": walls}))
+    assert [row[3:5] for row in rows if row[1].startswith("Rasping")] == [["____", "–"]]
+
+
+def test_a_hold_point_is_signed_on_one_form_alone() -> None:
+    context = context_of_example("clean")
+    rows = rows_of("D11", context)
+    halves = [half for row in rows if len(row) == 12 for half in (row[:6], row[6:]) if re.fullmatch(r"H\d+", half[0])]
+    signed = {number[1:]: here[0] for number, _, _, *here in halves}
+    told = {row[0]: row[3] for row in rows_of("D08", context) if len(row) == 4 and row[0].isdigit()}
+    assert told == {number: here.removeprefix("on ") if "on " in here else "D11" for number, here in signed.items()}
+    layout = next(row for row in rows_of("D08", context) if row[0] == "–" and row[1].startswith("Joint layout"))
+    here = next(row for row in rows if row[0] == "–" and row[1].startswith("Joint layout"))
+    assert (layout[3], here[3]) == ("D07", "on D07")
+    assert any("Architect: Lintel and Quoin Architects signed" in line for line in lines_of("D07", context))
+    dried = {found[1] for row in rows_of("D12", context) if (found := re.search(r"\(Hold Point (\d+)\)", row[0]))}
+    assert dried == {number for number, form in told.items() if form == "D12d"} == {"3", "6", "7", "8", "9", "10"}
+
+
+def test_a_hold_point_fills_the_form_of_its_release_and_no_other() -> None:
+    holds = [step for step in load_standards().steps.values() if step.point == "H"]
+    assert {step.name: len(step.records) for step in holds} == {step.name: 1 for step in holds}
 
 
 def test_what_the_mockup_does_not_show_is_witnessed_in_place_and_no_part_of_its_hold() -> None:
     context = context_of_example("clean")
     row = next(row for row in plan_of(context) if row[1] == "First in place")
     assert (row[0], row[6:]) == ("Details, in place", ["E", "W", "W"])
-    assert any(row[0] == "W" and row[3:6] == ["____"] * 3 for row in rows_of("D11", context))
+    assert any(row[0] == "W" and row[2:6] == ["Insp.", *["____"] * 3] for row in rows_of("D11", context))
 
 
 def test_many_elevations_have_a_sheet_each(tmp_path: Path) -> None:

@@ -160,9 +160,19 @@ def test_a_tent_that_may_be_heated_has_its_cautions(tmp_path: Path, change: Any,
         assert (words in said) is told
 
 
-def test_the_emergency_lines_have_a_person_and_a_day() -> None:
+def test_the_emergency_lines_are_those_of_the_project_with_a_person_and_a_day() -> None:
     lines = lines_of("D15", context_of_example("clean"))
-    assert any(line.startswith("1. T. Underbough enters the lines below and posts this page") for line in lines)
+    assert any(line.startswith("1. T. Underbough posts this page on site before the first shift") for line in lines)
+    told = [line.partition(". ")[2] for line in lines]
+    assert "Site, as told to the emergency services: 60 Thimble Hill, Wickerwell" in told
+    assert "Emergency number: 911" in told
+
+
+def test_an_emergency_line_that_the_project_does_not_tell_is_a_blank_for_the_foreman(tmp_path: Path) -> None:
+    lines = lines_of("D15", context_of(tmp_path, {"safety": {"emergency_number": "112"}}))
+    told = [line.partition(". ")[2] for line in lines]
+    assert any(line.startswith("The foreman enters the lines below and posts this page") for line in told)
+    assert {"Emergency number: 112", "Hospital and route: ____", "First aid and eyewash at: ____"} <= set(told)
 
 
 def test_from_the_ground_nobody_falls(tmp_path: Path) -> None:

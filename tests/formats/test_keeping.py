@@ -96,5 +96,12 @@ def test_a_table_that_is_signed_row_by_row_is_not_torn(kind: Literal["text", "da
     assert all(list_kept_rows(signed, kept_below=False)[:-1]) is whole
 
 
+@pytest.mark.parametrize(("count", "whole"), [(8, True), (9, False)])
+def test_a_short_table_that_is_filled_in_by_hand_is_not_torn(count: int, whole: bool) -> None:
+    rows = tuple(((Text("Gun"),), (Blank("Gun"),)) for _ in range(count))
+    settings = Table(((Text("Setting"),), (Text("Accepted"),)), rows, (50, 50))
+    assert all(list_kept_rows(settings, kept_below=False)[:-1]) is whole
+
+
 def test_a_table_without_rows_keeps_none() -> None:
     assert list_kept_rows(table(), kept_below=True) == []

@@ -138,7 +138,7 @@ def test_a_package_that_is_sent_has_no_word_of_a_draft_and_nothing_open(clean_pa
         "Submittal": "07 24 00-002",
         "Revision": "0",
         "Date": "March 1, 2027",
-        "Purpose": "Action submittal, work",
+        "Purpose": "Submittal, work",
     }
     assert tree.xpath("string(//h2[.='Open items by party']/following-sibling::p[1])") == "None."
     assert tree.xpath("//h2[.='Figures not verified against a published text']")

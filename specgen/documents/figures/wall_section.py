@@ -22,15 +22,20 @@ def draw(context: DocumentContext) -> tuple[Figure, ...]:
     for layers, mark in told:
         if any(layer.kind == "board" for layer in layers):
             by_layers.setdefault(layers, []).append(mark)
-    return tuple(_draw_wall(context, layers, marks) for layers, marks in by_layers.items())
+    scale = max((_choose_scale(context, layers) for layers in by_layers), default=1)
+    return tuple(_draw_wall(context, layers, marks, scale) for layers, marks in by_layers.items())
 
 
-def _draw_wall(context: DocumentContext, layers: tuple[Layer, ...], marks: list[str]) -> Figure:
-    """The figure of one build-up, inside to the left."""
-    sheet = Sheet()
+def _choose_scale(context: DocumentContext, layers: tuple[Layer, ...]) -> int:
+    """The largest scale at which a build-up has room beside its words."""
     scaled = [layer.thickness for layer in layers if layer.thickness is not None]
     free = sum(_DRAWN[layer.kind] + _APART for layer in layers if layer.thickness is None)
-    scale = choose_scale(float(sum(map(count_mm, scaled))), _ROOM - free + _LEFT, context.first)
+    return choose_scale(float(sum(map(count_mm, scaled))), _ROOM - free + _LEFT, context.first)
+
+
+def _draw_wall(context: DocumentContext, layers: tuple[Layer, ...], marks: list[str], scale: int) -> Figure:
+    """The figure of one build-up at the scale of all, inside to the left."""
+    sheet = Sheet()
     places = _place(layers, scale)
     end = places[-1][1]
     words = max(end + 9, 45)

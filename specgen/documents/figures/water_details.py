@@ -52,7 +52,7 @@ _SAID = {
         "EIFS ended above the roofing and back-wrapped",
     ),
     "lower_edge": (
-        "Starter with drip, open for drainage",
+        "Starter with drip{open}",
         "Base coat and mesh over the starter",
         "Clearance above grade",
     ),
@@ -115,23 +115,24 @@ def _of_joints(context: DocumentContext) -> Iterator[tuple[str, bool, str]]:
 
 
 def _of_details(context: DocumentContext) -> Iterator[tuple[str, bool, str]]:
-    """Parapets and roof ends, alike on all walls."""
-    project, barrier = context.project, _has_barrier(context, ())
+    """Parapets and roof ends."""
+    project = context.project
     for mark in list_marks(context, "details"):
+        elevation = project.get(("details", mark, "elevation"))
+        barrier = _has_barrier(context, ("elevations", elevation.mark) if elevation is not None else ())
         for kind, name in (("parapet", "cap"), ("roof_end", "diverter")):
             if project.get(("details", mark, "kind")) == kind and project.get(("details", mark, name)) is True:
                 yield kind, barrier, mark
 
 
 def _of_lower_edges(context: DocumentContext) -> Iterator[tuple[str, bool, str]]:
-    """The elevations that end above grade, where the project has starters; alike on all walls."""
+    """The elevations that end above grade, where the project has starters."""
     project = context.project
     marks = list_marks(context, "accessories")
     if any(project.get(("accessories", mark, "kind")) == "starter" for mark in marks):
-        barrier = _has_barrier(context, ())
         for face in list_marks(context, "elevations"):
             if project.is_given(("elevations", face, "grade_clearance")):
-                yield "lower_edge", barrier, face
+                yield "lower_edge", _has_barrier(context, ("elevations", face)), face
 
 
 def _has_barrier(context: DocumentContext, elevation: tuple[str, ...]) -> bool:
@@ -167,7 +168,8 @@ def _list_words(context: DocumentContext, detail: Shown) -> list[str]:
     membrane = _find_membrane(context)
     sealed = f"sealed to the wall{f' with {membrane}' if membrane else ''}"
     lapped = "lapped by the WRB" if detail.barrier else sealed
-    return [text.replace("{lapped}", lapped) for text in _SAID[detail.kind]]
+    is_open = ", open for drainage" if detail.barrier else ""
+    return [text.replace("{lapped}", lapped).replace("{open}", is_open) for text in _SAID[detail.kind]]
 
 
 def _find_membrane(context: DocumentContext) -> str:

@@ -11,10 +11,12 @@ from specgen.documents.records.entry_text import tell_disposition
 from specgen.documents.records.panel_work import COATS, list_panel_work
 from specgen.model.finding import Severity
 from specgen.model.record_judgment import MockupCount, Nonconformance
+from specgen.model.standard import Step
 from specgen.model.status import StepState
 from specgen.model.value_text import count
 from specgen.recording.mockup_results import count_recorded
 from specgen.recording.status import Asked, find_status
+from specgen.scheduling.releases import find_release_form
 
 # The document of a closeout.
 CLOSEOUT = "D17"
@@ -91,18 +93,18 @@ def _list_criteria(context: DocumentContext) -> Iterator[OpenLine]:
 def _list_holds(context: DocumentContext) -> Iterator[OpenLine]:
     """The hold points that nobody has released, and those signed by another than the party that accepts."""
     status = find_status(context.project, context.standards, Asked(context.recorded))
-    grouped: dict[tuple[str, str, str], list[str]] = {}
+    grouped: dict[tuple[Step, str, str], list[str]] = {}
     for face in status.faces if status.at is not None else ():
         for one in face.steps:
             if one.releaser is not None and one.state is not StepState.RELEASED:
-                grouped.setdefault((one.step.title, one.releaser.role, ""), []).append(face.elevation)
+                grouped.setdefault((one.step, one.releaser.role, ""), []).append(face.elevation)
         for owed in face.owed:
             if owed.what == "signature" and owed.step.point == "H":
-                grouped.setdefault((owed.step.title, owed.party.role, owed.about), []).append(face.elevation)
-    for (title, role, about), faces in grouped.items():
+                grouped.setdefault((owed.step, owed.party.role, owed.about), []).append(face.elevation)
+    for (step, role, about), faces in grouped.items():
         told = f"{span_marks(dict.fromkeys(faces))}{about and f', {about}'}"
-        said = f"Hold point {title} not {'signed' if about else 'released'}: {told}"
-        yield OpenLine(said, tell_party(context, role), "D11")
+        said = f"Hold point {step.title} not {'signed' if about else 'released'}: {told}"
+        yield OpenLine(said, tell_party(context, role), find_release_form(step))
 
 
 def _list_warranties(context: DocumentContext) -> Iterator[OpenLine]:

@@ -8,7 +8,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.mockup import list_mesh_kinds
+from specgen.documents.mockup import list_mesh_zones
 from specgen.documents.template_functions import figure_functions
 from specgen.documents.template_views import Page
 from specgen.documents.views._deviated import name_deviations
@@ -23,6 +23,7 @@ from specgen.recording.acceptance_lines import AcceptanceLine, count_asked, list
 from specgen.recording.own_criteria import Own
 
 _EYE = "eye"  # an instrument without a mark
+_WHOLE = "whole face"  # of a mockup with a stepped build-up the finished part of it
 _FIELD = re.compile(r"\{\{ ([a-z_]+\.[a-z_.]+) \}\}")
 
 
@@ -86,7 +87,7 @@ class Form:
         """How many readings have a box: one each coat, size of joint, or zone."""
         counted = {
             "joints": lambda: len(list_joint_sizes(self.context)),
-            "walls": lambda: sum(map(len, list_mesh_kinds(self.context))),
+            "walls": lambda: sum(map(len, list_mesh_zones(self.context))),
         }
         if row.box_each[0][0] in counted:
             return max(1, counted[row.box_each[0][0]]())
@@ -157,6 +158,8 @@ class Form:
     def _where(self, row: Criterion, readings: str) -> list[Any]:
         places = [self.places[shown] for shown in (row.part, *row.shows) if shown in self.places]
         location = f"Place{'s' if len(places) > 1 else ''} {_join(places)}" if places else row.location
+        if location == _WHOLE and "build_up_steps" in self.places:
+            location = "finished part"
         told = _tell_readings(readings)
         return [location[:1].upper(), location[1:], f"; {told}" if told else ""]
 

@@ -9,7 +9,7 @@ from specgen.documents.mockup import (
     find_full_panel,
     list_built_faces,
     list_built_joints,
-    list_mesh_kinds,
+    list_mesh_zones,
     list_mockup_faces,
 )
 from specgen.model.field import Path
@@ -126,8 +126,8 @@ def _grade(context: DocumentContext) -> Iterator[list[Any]]:
 
 
 def _mesh(context: DocumentContext) -> Iterator[list[Any]]:
-    """The kinds of mesh by wall; walls of the same mesh together."""
-    for kinds, walls in list_mesh_kinds(context).items():
+    """The zones of mesh by wall; walls of the same mesh together."""
+    for kinds, walls in list_mesh_zones(context).items():
         yield [f"{', '.join(walls)}: {', '.join(kinds)}"]
 
 

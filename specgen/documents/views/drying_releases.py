@@ -13,8 +13,6 @@ from specgen.model.block import CheckBox
 from specgen.model.evaluation import evaluate
 
 _FORM = "D12d"
-# What dries before it, though the point of the step is released on another form.
-_BESIDES = ("substrate", "wrb")
 # The steps whose releases ask for a dry wall of even look.
 _LOOKED_AT = ("smoothing_2", "primer")
 _LEVELING = "second_pass"
@@ -25,12 +23,12 @@ _METERED = ("substrate", "primer")
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """A line for each step of the work that dries before the next."""
     pages = steps(context, composer)
-    holds = {page.name: page.hold for page in pages}
+    holds = {page.name: page.hold for page in pages if page.release_form == _FORM}
     # The release of the primer is a step of its own, and is told at the primer.
     of_others = {page.name: context.standards.steps[page.name].releases for page in pages}
-    holds |= {released: holds[name] for name, released in of_others.items() if released}
+    holds |= {released: holds[name] for name, released in of_others.items() if released and name in holds}
     taken = [page for page in pages if _dries(context, page)]
-    lines = tuple(_line(context, page, holds[page.name]) for page in taken)
+    lines = tuple(_line(context, page, holds.get(page.name, 0)) for page in taken)
     header = (
         "Step",
         "Minimum",
@@ -51,7 +49,7 @@ def _dries(context: DocumentContext, page: StepPage) -> bool:
     """Whether a step is released here; of the substrate a wall that stands already."""
     if page.name == "substrate":
         return bool(list_standing(context))
-    return (_FORM in page.forms and not context.standards.steps[page.name].releases) or page.name in _BESIDES
+    return _FORM in page.forms and not context.standards.steps[page.name].releases
 
 
 def _line(context: DocumentContext, page: StepPage, hold: int) -> tuple[Any, ...]:

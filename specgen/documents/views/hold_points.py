@@ -5,6 +5,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.steps import StepPage, steps
+from specgen.documents.views.point_releases import LAYOUT
 from specgen.scheduling.releases import name_party
 
 
@@ -14,7 +15,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines = [_line(composer, page) for page in pages if page.hold]
     if any(page.name == "aesthetic_joints" for page in pages):
         before = sum(1 for page in pages[: [page.name for page in pages].index("aesthetic_joints")] if page.hold)
-        layout = ("–", "Joint layout, before the first cut", name_party(context.project, "architect"), "D07")
+        layout = ("–", "Joint layout, before the first cut", name_party(context.project, "architect"), LAYOUT)
         lines.insert(before, layout)
     return TableView(("No.", "Hold point", "Released by", "Form"), tuple(lines), (5, 36, 42, 17))
 
@@ -24,5 +25,5 @@ def _line(composer: Composer, step: StepPage) -> tuple[Any, ...]:
         str(step.hold),
         f"{step.title}: {step.point_of}" if step.point_of else step.title,
         composer.inlines(step.released_by),
-        step.forms.removeprefix("Form ").removeprefix("Forms "),
+        step.release_form,
     )

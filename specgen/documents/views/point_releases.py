@@ -7,7 +7,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import list_marks
-from specgen.documents.steps import StepPage, steps
+from specgen.documents.steps import steps
 from specgen.documents.views._not_shown import name_not_shown
 from specgen.documents.views._record_blanks import make_blank
 from specgen.model.block import Blank
@@ -15,13 +15,15 @@ from specgen.model.standard import Step
 from specgen.model.value_text import words
 from specgen.reading.records.row_names import name_signature
 from specgen.scheduling.applying import applies
-from specgen.scheduling.releases import find_releasing_role
+from specgen.scheduling.releases import find_release_form, find_releasing_role, has_inspector
 
 # Elevations side by side; of more, one sheet is used for each.
 _ABREAST = 3
 _NONE = "–"
 _SIGNED = 26  # the share of the width for the signatures of one half
 _BY = {"inspector": "Insp.", "architect": "Arch."}
+# The document on which the joint layout is released, and the form of this table.
+LAYOUT, _FORM = "D07", "D11"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -44,9 +46,9 @@ def find_faces(context: DocumentContext) -> tuple[str, ...]:
 
 
 def list_signers(context: DocumentContext) -> tuple[str, ...]:
-    """The roles that sign for hold points, the architect for the joint layout among them."""
-    points = [step for step in context.standards.steps.values() if step.point == "H" and step.name != "mockup"]
-    return tuple(dict.fromkeys((*(find_releasing_role(context.project, step) for step in points), "architect")))
+    """The roles that sign here for hold points."""
+    points = [step for step in context.standards.steps.values() if find_release_form(step) == _FORM]
+    return tuple(dict.fromkeys(find_releasing_role(context.project, step) for step in points))
 
 
 def name_role(role: str) -> str:
@@ -55,37 +57,31 @@ def name_role(role: str) -> str:
 
 
 def _points(context: DocumentContext, composer: Composer, faces: tuple[str, ...]) -> Iterator[tuple[Any, ...]]:
-    """Each hold point in the order of the work, and what is witnessed in place after the mockup."""
+    """Each hold point in the order of the work, the joint layout, and what is witnessed in place after the mockup."""
     for page in steps(context, composer):
         step = context.standards.steps[page.name]
-        if page.name == "mockup":
-            yield from _mockup(context, page, faces)
-            continue
         if page.name == "aesthetic_joints":
-            signed = _sign(context, "joint_layout", "architect", step, faces)
-            yield (_NONE, "Joint layout of Document D07", _BY["architect"], *signed)
+            yield (_NONE, "Joint layout", _BY["architect"], *_refer(LAYOUT, faces))
         if page.hold:
             role = find_releasing_role(context.project, step)
-            yield (
-                f"H{page.hold}",
-                page.title,
-                name_role(role),
-                *_sign(context, page.name, role, step, faces),
-            )
+            signed = _sign(context, page.name, role, step, faces)
+            if page.release_form != _FORM:
+                signed = _refer(page.release_form, faces)
+            yield (f"H{page.hold}", page.title, name_role(role), *signed)
+        if page.name == "mockup" and name_not_shown(context):
+            yield _witness(context, faces)
 
 
-def _mockup(context: DocumentContext, page: StepPage, faces: tuple[str, ...]) -> Iterator[tuple[Any, ...]]:
-    """The mockup, released on a form of its own, and the first of each detail that it does not show."""
-    step = context.standards.steps[page.name]
-    role = find_releasing_role(context.project, step)
-    on_form = ("on D10", *(_NONE,) * (len(faces) - 1))
-    yield (f"H{page.hold}", page.title, name_role(role), *on_form)
-    if name_not_shown(context):
-        cells = [
-            _make_place(f"Witnessed: first in place {face}".strip(), "first_in_place", face, "architect")
-            for face in faces
-        ]
-        yield ("W", "First in place, details not on the mockup", _BY["architect"], *cells)
+def _refer(form: str, faces: tuple[str, ...]) -> tuple[Any, ...]:
+    """The form on which a point is signed instead of here."""
+    return (f"on {form}", *(_NONE,) * (len(faces) - 1))
+
+
+def _witness(context: DocumentContext, faces: tuple[str, ...]) -> tuple[Any, ...]:
+    """The first of each detail that the mockup does not show, signed by who has witnessed it."""
+    role = "inspector" if has_inspector(context.project) else "architect"
+    cells = (_make_place(f"Witnessed: first in place {face}".strip(), "first_in_place", face, role) for face in faces)
+    return ("W", "First in place, not on the mockup: witnessed, no release", _BY[role], *cells)
 
 
 def _sign(context: DocumentContext, name: str, role: str, step: Step, faces: tuple[str, ...]) -> tuple[Any, ...]:

@@ -1,4 +1,4 @@
-"""The panels of a day: wet film of each coat, and a tick where the finished panel was masked."""
+"""The panels of a day: wet film of each coat, and a tick where the finished panel was shielded."""
 
 from itertools import chain
 from typing import Any
@@ -19,7 +19,7 @@ _FILMS = 18  # the share of the width that the films of one panel have
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Three panels in a line: mark, wet film of each coat, tick."""
     coats, film = count_coats(context), UNITS[context.first]["film"]
-    heads = ("Panel", *(f"Coat {coat} wet, {film}" for coat in range(1, coats + 1)), "Masked")
+    heads = ("Panel", *(f"Coat {coat} wet, {film}" for coat in range(1, coats + 1)), "Shielded")
     count = _LINES if coats <= _FEW_COATS else _LINES_OF_MORE
     places = [range(_ABREAST * line + 1, _ABREAST * (line + 1) + 1) for line in range(count)]
     lines = tuple(tuple(chain.from_iterable(_panel(place, coats) for place in line)) for line in places)

@@ -43,7 +43,9 @@ def _tell_exceptions(context: DocumentContext, mark: str, judged: WallJudgment) 
         f"Not met: {'; '.join(stops)}." if stops else "",
         f"Measures required: {'; '.join(measures)}." if measures else "",
     )
-    none = "None so far" if judged.verdict is Verdict.NOT_YET_KNOWN else _NONE
+    besides = any(f.severity is Severity.CAUTION for f in context.judgment.findings)
+    none = "None for the wall" if besides else _NONE
+    none = "None so far" if judged.verdict is Verdict.NOT_YET_KNOWN else none
     return " ".join(filter(None, parts)) or none
 
 

@@ -173,7 +173,7 @@ def test_the_coats_of_the_mockup_are_no_record_of_the_work_and_that_is_told(tmp_
 def test_a_date_on_the_form_of_hold_points_is_an_inspection_by_whoever_signs_for_the_role(tmp_path: Path) -> None:
     values = {
         "inspection.done_on.rasp.E1-inspector": "2027-05-20",
-        "inspection.done_on.joint_layout.E2-architect": "5/21/2027",
+        "inspection.done_on.acceptance.E2-architect": "5/21/2027",
         "inspection.by.signed.inspector": "Straightedge Inspection",
     }
     records = read(tmp_path, filled("D11", values))
@@ -186,8 +186,8 @@ def test_a_date_on_the_form_of_hold_points_is_an_inspection_by_whoever_signs_for
             "outcome": "accepted",
             "by": "Straightedge Inspection",
         },
-        "joint_layout": {
-            "step": "joint_layout",
+        "acceptance": {
+            "step": "acceptance",
             "elevation": "E2",
             "done_on": datetime.date(2027, 5, 21),
             "outcome": "accepted",

@@ -107,8 +107,9 @@ def cold_nights(month: Month, project: Description) -> Violations:
     basis="practice",
     step="mockup",
     remedy=(
-        "Enclose the mockup in a heated tent with exhaust, from the first smoothing coat until the gloss is dry. Heat "
-        "by an indirect, vented heater clear of board and cloth, with carbon monoxide alarm and extinguisher."
+        "Enclose the mockup in a heated tent with exhaust, from its first wet work until the gloss is dry; hold in it "
+        "the minimum temperature of that work. Heat by an indirect, vented heater clear of board and cloth, with "
+        "carbon monoxide alarm and extinguisher."
     ),
 )
 def cold_mockup(project: Description) -> Violations:
