@@ -13,6 +13,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.drafts import ALWAYS, ANSWER, LEAST_KNOWN
 from specgen.documents.figures.drawings import draw_named, name_drawings
 from specgen.documents.figures.record_trends import tell_not_drawn
+from specgen.documents.finish_name import name_finish
 from specgen.documents.marks import tell_marks
 from specgen.documents.measures import name_groups
 from specgen.documents.parties import tell_contact, tell_route
@@ -80,6 +81,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "marks": tell_marks(context, tell_asked(context)),
         "holds_key": tell_holds_key(context),
         "mockup_places": name_places(context),
+        "finish_name": name_finish(context),
         "is_draft": context.is_draft,
         "is_marked": context.is_marked,
         "always_included": ", ".join(name for name in ALWAYS if name != ANSWER),

@@ -108,12 +108,14 @@ def _find_given(context: DocumentContext, name: str) -> list[Fraction]:
 
 
 def _tell_scheduled(given: list[Fraction]) -> str:
-    """`21 to 64 h`, `38 days`, to the nearest."""
+    """`21 to 64 h`, `38 days`, `14 h to 4 days`, each to the nearest."""
     if not given:
         return ""
-    days = max(given) > _LONG
-    least, most = (f"{round(hours / (24 if days else 1))}" for hours in (min(given), max(given)))
-    return f"{least if least == most else f'{least} to {most}'} {'days' if days else 'h'}"
+    ends = [(round(hours / 24), "days") if hours > _LONG else (round(hours), "h") for hours in (min(given), max(given))]
+    (least, unit), (most, other) = ends
+    if unit != other:
+        return f"{least} {unit} to {most} {other}"
+    return f"{least if least == most else f'{least} to {most}'} {unit}"
 
 
 def _tell_result(context: DocumentContext, name: str, given: list[Fraction]) -> Any:
