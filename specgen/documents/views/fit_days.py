@@ -19,8 +19,9 @@ from specgen.model.dates import MONTHS, days_after
 from specgen.model.typed_views import Elevation, root_of
 from specgen.quantities.format import format_decimal
 
-_HEADER = ("Month", "Days of the season", "Working days", "Rain days of the month", "Expected unfit", "Expected fit")
-_WIDTHS = (22, 14, 14, 18, 16, 16)
+_RAIN = "Rain days of the month"
+_HEADER = ("Month", "Days of the season", "Working days", _RAIN, "Expected with rain", "Expected dry", "Mean wind")
+_WIDTHS = (22, 12, 12, 15, 14, 13, 12)
 
 
 class FitMonth(NamedTuple):
@@ -38,17 +39,17 @@ class FitMonth(NamedTuple):
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each month, and their sum."""
+    """One row for each month, and their sum; the wind of a month is told, and no day is taken off for it."""
     months = list_fit_months(context)
     if not months:
         ends = [context.display(("schedule", name)) for name in ("spray_start", "spray_end")]
-        return TableView(_HEADER, (([ends[0], " to ", ends[1]], "", "", "", "", OPEN),), _WIDTHS)
+        return TableView(_HEADER, (([ends[0], " to ", ends[1]], "", "", "", "", OPEN, ""),), _WIDTHS)
     lines = [line for one in months for line in (_line(context, one), *_list_unusable(context, one))]
     if len(months) > 1:
         lines.append(_sum_up(months))
     needed = _count_spray_days(context)
     if needed:
-        lines.append(("Spray days in the schedule", "", str(needed), "", "", ""))
+        lines.append(("Spray days in the schedule", "", str(needed), "", "", "", ""))
     return TableView(_HEADER, tuple(lines), _WIDTHS)
 
 
@@ -74,16 +75,24 @@ def _count(context: DocumentContext, month: date, start: date, end: date) -> Fit
 
 
 def _find_rain(context: DocumentContext, month: date) -> Fraction | None:
-    for row in _list_months(context):
+    row = _find_month(context, month)
+    days = context.project.get((*row, "rain_days")) if row else None
+    return None if days is None else Fraction(days)
+
+
+def _find_month(context: DocumentContext, month: date) -> tuple[str, ...] | None:
+    """The climate of a month; None where it is not given."""
+    for mark in context.project.members.get(("climate", "months"), ()):
+        row = ("climate", "months", mark)
         if context.project.get((*row, "month")) == MONTHS[month.month - 1]:
-            days = context.project.get((*row, "rain_days"))
-            return None if days is None else Fraction(days)
+            return row
     return None
 
 
-def _list_months(context: DocumentContext) -> Iterator[tuple[str, ...]]:
-    for mark in context.project.members.get(("climate", "months"), ()):
-        yield "climate", "months", mark
+def _tell_wind(context: DocumentContext, month: date) -> Any:
+    row = _find_month(context, month)
+    wind = (*row, "mean_wind") if row else None
+    return context.display(wind) if wind and context.project.is_given(wind) else ""
 
 
 def _count_spray_days(context: DocumentContext) -> int:
@@ -101,12 +110,19 @@ def _count_spray_days(context: DocumentContext) -> int:
 def _line(context: DocumentContext, one: FitMonth) -> tuple[Any, ...]:
     told = (f"{one.month:%B %Y}", str(one.days), str(one.worked))
     if one.rain is None or one.unfit is None:
-        return (*told, DisplayValue("[Rain days]", open=True, asks="climate.months"), "", OPEN)
+        return (
+            *told,
+            DisplayValue("[Rain days]", open=True, asks="climate.months"),
+            "",
+            OPEN,
+            _tell_wind(context, one.month),
+        )
     return (
         *told,
         format_decimal(one.rain, 3),
         format_decimal(one.unfit, 3, 1),
         format_decimal(one.worked - one.unfit, 3, 1),
+        _tell_wind(context, one.month),
     )
 
 
@@ -118,7 +134,7 @@ def _list_unusable(context: DocumentContext, one: FitMonth) -> Iterator[tuple[An
         except Absent:
             continue
         if any(usable.month.month == one.month.month and not usable.hours for usable in months):
-            yield f"{one.month:%B}, {mark}: no usable spray hours", "", "", "", "", "0"
+            yield f"{one.month:%B}, {mark}: no usable spray hours", "", "", "", "", "0", ""
 
 
 def _sum_up(months: tuple[FitMonth, ...]) -> tuple[Any, ...]:
@@ -127,9 +143,9 @@ def _sum_up(months: tuple[FitMonth, ...]) -> tuple[Any, ...]:
     known = [days for days in unfit if days is not None]
     told = ("Season", str(days), str(worked), "")
     if len(known) < len(unfit):
-        return (*told, "", OPEN)
+        return (*told, "", OPEN, "")
     lost = sum(known, Fraction(0))
-    return (*told, _tell(lost), _tell(worked - lost))
+    return (*told, _tell(lost), _tell(worked - lost), "")
 
 
 def _tell(days: Fraction) -> str:
