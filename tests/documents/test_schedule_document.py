@@ -342,7 +342,7 @@ def test_usable_hours_are_told_by_month_with_what_takes_the_others(tmp_path: Pat
     # Under cloth the shift less an hour; on the north face the sun until 7:58 and 7:53 (Duffie and Beckman).
     found = [row for row in rows_of("D14", planned(tmp_path)) if len(row) == 7]
     rows = [[cell.split("[")[0] for cell in row] for row in found]  # without the letter of the source
-    assert rows[1:] == [
+    assert rows[1:4] == [
         ["E1 South face", "June to July", "06:30 to 15:30", "9 h", "0 h", "0 h, shade cloth", "1 h"],
         ["E2 north", "June", "07:58 to 15:30", "7.5 h", "0 h", "2 h", "0.5 h"],
         ["", "July", "07:47 to 15:30", "7.7 h", "0 h", "1.8 h", "0.5 h"],
@@ -352,12 +352,19 @@ def test_usable_hours_are_told_by_month_with_what_takes_the_others(tmp_path: Pat
 def test_fit_days_are_working_days_less_their_share_of_rain(tmp_path: Path) -> None:
     # 21 to 30 June: 8 working days of 10, 8 x 10 / 30 = 2.7 unfit. 1 to 9 July: 7 of 9, 7 x 6.2 / 31 = 1.4.
     # A primer on one day, a gloss on two.
-    assert rows_behind(planned(tmp_path), "Month") == [
+    assert [row[:6] for row in rows_behind(planned(tmp_path), "Month")] == [
         ["June 2027", "10", "8", "10", "2.7", "5.3"],
         ["July 2027", "9", "7", "6.2", "1.4", "5.6"],
         ["Season", "19", "15", "–", "4.1", "10.9"],
         ["Spray days in the schedule", "–", "3", "–", "–", "–"],
     ]
+
+
+def test_the_wind_of_a_month_stands_beside_its_dry_days_and_takes_none(tmp_path: Path) -> None:
+    june = {"month": "jun", "rain_days": 10, "mean_wind": "9 mph"}
+    context = planned(tmp_path, {"climate": {"months": [june]}, "weather": {"max_spray_wind": "7 mph"}})
+    assert rows_behind(context, "Month")[0][-2:] == ["5.3", "9 mph"]
+    assert any("wind and gusts within 7 mph" in line for line in lines_of("D14", context))
 
 
 def test_no_day_is_fit_on_a_face_without_usable_hours(tmp_path: Path) -> None:
@@ -366,7 +373,7 @@ def test_no_day_is_fit_on_a_face_without_usable_hours(tmp_path: Path) -> None:
     winter = {"spray_start": "2027-12-01", "spray_end": "2027-12-31", "shift_start": "09:00", "shift_hours": 4}
     shade = {"S1": {"elevation": "E1", "kind": "natural"}}
     rows = rows_behind(planned(tmp_path, {"schedule": winter, "shade": shade}), "Month")
-    assert rows[1] == ["December, E1: no usable spray hours", "–", "–", "–", "–", "0"]
+    assert rows[1] == ["December, E1: no usable spray hours", "–", "–", "–", "–", "0", "–"]
     assert [row[0] for row in rows if "E2" in row[0]] == []
 
 
@@ -392,8 +399,8 @@ def test_a_coat_from_friday_to_monday_is_sprayed_on_two_days(tmp_path: Path) -> 
 
 def test_rain_days_that_are_not_given_are_asked_for(tmp_path: Path) -> None:
     rows = rows_behind(planned(tmp_path, {"climate": {"months": [{"month": "jun", "rain_days": 10}]}}), "Month")
-    assert rows[1] == ["July 2027", "9", "7", "[Rain days]", "–", "[open]"]
-    assert rows[2][-1] == "[open]"
+    assert rows[1] == ["July 2027", "9", "7", "[Rain days]", "–", "[open]", "–"]
+    assert rows[2][-2] == "[open]"
 
 
 def test_a_scaffold_is_held_against_a_lift(tmp_path: Path) -> None:
