@@ -181,3 +181,17 @@ def test_limits_of_a_meter_and_a_half_are_never_told_in_feet(tmp_path: Path) -> 
     assert "maximum 1.5 m wide, 1.5 m high, and 2.3 m²" in told
     assert "1.5 m x 1.5 m" in told
     assert not re.search(r"4\.92|\d (ft|in|sq ft)\b", told)
+
+
+@pytest.mark.parametrize(("document", "head"), [("D07", "Elevation"), ("D13", "Elevation"), ("D13", "Boxed batch")])
+def test_a_table_of_elevations_that_are_not_given_asks_for_them(document: str, head: str) -> None:
+    lines = said("own-face", document).splitlines()
+    (at,) = (number for number, line in enumerate(lines) if line.startswith(f"{head} |"))
+    assert lines[at + 1].startswith("[Elevations] |")
+
+
+def test_joints_at_the_ends_of_a_face_are_placed_there() -> None:
+    lines = {line[:2]: line for line in said("clean", "D07").splitlines() if line.startswith(("J6 |", "J7 |"))}
+    assert "E1 South face: dissimilar material at the right end |" in lines["J6"]
+    assert "E2 West face: dissimilar material at the left end |" in lines["J7"]
+    assert lines["J6"].endswith("tinted primer, adjoining material")
