@@ -49,6 +49,7 @@ class Composer:
     lines: dict[int | str, int] = field(default_factory=dict)
     place: str = ""
     first_line: int = 1
+    document: str = ""  # its number; empty where no document is composed
 
     def __post_init__(self) -> None:
         self.environment = Sandbox(self.token)

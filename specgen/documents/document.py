@@ -24,7 +24,7 @@ def compose_document(template: Template, context: DocumentContext, draft: bool) 
 
     The documents of a whole draft are marked together, as each tells what is open in all of them.
     """
-    composer, context = Composer(), dataclasses.replace(context, draft=draft or context.draft)
+    composer, context = Composer(document=template.id), dataclasses.replace(context, draft=draft or context.draft)
     rendered = composer.text(template.words, template_globals(context, composer), template.file, template.first_line)
     blocks = resolve_deferred(composer.blocks(rendered, template.file))
     check_shape(blocks, template, composer.lines)

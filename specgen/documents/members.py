@@ -44,6 +44,12 @@ def span_marks(names: Iterable[str]) -> str:
     return ", ".join(f"{run[0]} to {run[-1]}" if len(run) > 2 else ", ".join(run) for run in runs)
 
 
+def span_first(names: list[str]) -> str:
+    """All the marks as spans where they are few, else the first of them and the number of the rest."""
+    spans = span_marks(names)
+    return spans if spans.count(", ") < MOST_NAMED else marks(names)
+
+
 def split_mark(name: str) -> tuple[str, int]:
     """`WD`, 12 of `WD12`; 0 for a mark without a number."""
     word = name.rstrip("0123456789")

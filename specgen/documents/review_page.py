@@ -56,7 +56,7 @@ def compose_review_page(made: ComposedSet, names: Iterable[str]) -> Document:
 def _list_blocks(files: PackageFiles, drafted: bool) -> Iterator[Block]:
     context, composer = files.made.context, Composer()
     yield Contents()
-    yield from _set_section("Suitability of walls for the finish", set_verdicts(context, "in D02"))
+    yield from _set_section("Suitability of walls for the finish", set_verdicts(context))
     yield from _set_section("Findings", _list_findings(files), _tell_findings(files))
     yield from _set_section("Documents", files.list_rows(drafted))
     drawings = list(_list_drawings(files))

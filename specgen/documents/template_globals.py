@@ -13,6 +13,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.drafts import ALWAYS, ANSWER, LEAST_KNOWN
 from specgen.documents.figures.drawings import draw_named, name_drawings
 from specgen.documents.figures.record_trends import tell_not_drawn
+from specgen.documents.finish_name import name_finish
 from specgen.documents.marks import tell_marks
 from specgen.documents.measures import name_groups
 from specgen.documents.parties import tell_contact, tell_route
@@ -66,10 +67,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "stops": context.judgment.of(Severity.STOP),
         "cautions": list_measured(context),
         "notes": context.judgment.of(Severity.NOTE),
-        "rule_groups": name_groups(_list_codes(context)),
-        "rule_key": name_groups(
-            (*(clause.rule for clause in context.judgment.not_judged), *list_waiting_rules(context))
-        ),
+        "finish_name": name_finish(context),
         "contact": tell_contact(context),
         "reply_route": tell_route(context),
         "issues_compared": tell_issues(context),
@@ -96,7 +94,18 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "to_confirm": Deferred(_to_confirm),
     }
     functions = {f.name: f for f in _page_functions(context, composer)}
-    return names | _tell_open(context) | tell_counts(context) | figure_functions(context) | functions
+    names |= _name_rules(context) | _tell_open(context)
+    return names | tell_counts(context) | figure_functions(context) | functions
+
+
+def _name_rules(context: DocumentContext) -> dict[str, Any]:
+    """What the letters of rules stand for: of those that found something, and of those that found nothing."""
+    return {
+        "rule_groups": name_groups(_list_codes(context)),
+        "rule_key": name_groups(
+            (*(clause.rule for clause in context.judgment.not_judged), *list_waiting_rules(context))
+        ),
+    }
 
 
 def _tell_open(context: DocumentContext) -> dict[str, Any]:

@@ -5,15 +5,12 @@ from fractions import Fraction
 from itertools import pairwise
 
 from specgen.laying_out.cutting import Box, Cell, cut_box
-from specgen.laying_out.face import Corner, Face, Opening
+from specgen.laying_out.face import LETTERS, Corner, Face, Opening
 from specgen.laying_out.measuring import Shape, measure, trace
 from specgen.laying_out.merging import Piece, join_across
 from specgen.laying_out.runs import Run, find_runs, runs_around
 from specgen.laying_out.scoring import Wishes, score
 from specgen.model.layout import AESTHETIC, ElevationLayout, JointRun, Panel, Point, Proposal
-
-# I and O are read as figures on a wall; H and V begin the marks of lines, J as a rule those of movement joints.
-LETTERS = "ABCDEFGKLMNPQRSTUWXYZ"
 
 
 def assemble(
@@ -27,7 +24,7 @@ def assemble(
     notes: tuple[str, ...] = (),
 ) -> ElevationLayout:
     """The layout of an elevation by lines in ticks; `left_out` are runs of them at which no joint is cut."""
-    pieces = list(name_pieces(face.mark, cut_face(face, upright, level, left_out)))
+    pieces = list(name_pieces(face, cut_face(face, upright, level, left_out)))
     runs = drop_runs(line_runs(face, upright, level), left_out)
     shapes = [measure(cells) for _, cells in pieces]
     return ElevationLayout(
@@ -98,7 +95,7 @@ def drop_runs(runs: list[Run], left_out: frozenset[Run]) -> list[Run]:
     return kept
 
 
-def name_pieces(elevation: str, pieces: list[Piece]) -> Iterator[tuple[str, list[Cell]]]:
+def name_pieces(face: Face, pieces: list[Piece]) -> Iterator[tuple[str, list[Cell]]]:
     """Each piece with its mark, `E1-A3`: the letter of its column and its row from below.
 
     Several of one box are told apart by a small letter, from the left and from below.
@@ -109,15 +106,15 @@ def name_pieces(elevation: str, pieces: list[Piece]) -> Iterator[tuple[str, list
     for (column, row), parts in in_box.items():
         for number, cells in enumerate(sorted(parts)):
             part = LETTERS[number % len(LETTERS)].lower() if len(parts) > 1 else ""
-            yield f"{elevation}-{name_column(column)}{row + 1}{part}", cells
+            yield f"{face.mark}-{name_column(column, face.letters)}{row + 1}{part}", cells
 
 
-def name_column(number: int) -> str:
-    """The letters of a column: A to Z without H, I, J, O and V, then AA."""
+def name_column(number: int, letters: str = LETTERS) -> str:
+    """The letters of a column: A to Z without those that are left out, then AA."""
     name = ""
     while number >= 0:
-        number, place = divmod(number, len(LETTERS))
-        name, number = LETTERS[place] + name, number - 1
+        number, place = divmod(number, len(letters))
+        name, number = letters[place] + name, number - 1
     return name
 
 

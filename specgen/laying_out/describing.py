@@ -1,19 +1,24 @@
 """An elevation of a project as a face in ticks, and the lines that are given or wished for it."""
 
+import re
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 from typing import NamedTuple
 
-from specgen.laying_out.face import Around, Edge, Face, Limits, Movement, Opening, find_scale
+from specgen.laying_out.face import LETTERS, Around, Edge, Face, Limits, Movement, Opening, find_scale
 from specgen.laying_out.scoring import Wishes
 from specgen.model.absence import Absent, if_given
 from specgen.model.outline import Outline, Stretch, read_outline
+from specgen.model.project import Project
 from specgen.model.typed_views import Elevation, Joint, root_of
 from specgen.quantities.quantity import Quantity
 
 # What a crew can snap: proposed lines lie on these, save where they lie on an edge of an opening.
 SNAP = {"ip": Quantity.of("1/8", "in").amount, "si": Quantity.of(5, "mm").amount}  # method's own
+
+_AS_A_PANEL = re.compile(r"[A-Z]\d+[a-z]?")
 
 
 class Described(NamedTuple):
@@ -48,11 +53,22 @@ def describe(elevation: Elevation, scale: int | None = None) -> Described:
     if scale is None:
         scale = find_scale(_lengths(elevation, measures, lines, targets, base))
     ticks = _Ticks(scale)
-    face = _build_face(elevation.mark, measures, ticks)
+    face = replace(_build_face(elevation.mark, measures, ticks), letters=_find_letters(elevation.project))
     width, height = (ticks(target) if target is not None else None for target in targets)
     wishes = _wishes(elevation, face)._replace(width=width, height=height)
     upright, level = (tuple(map(ticks, each)) for each in lines)
     return Described(face, upright, level, wishes, ticks(SNAP[elevation.project.system]), ticks(base))
+
+
+def _find_letters(project: Project) -> str:
+    """The letters of columns, without one that begins the marks of elevations: a panel `E2` reads as the face E2."""
+    return project.remember(("column letters",), lambda: _leave_out(project.marks(("elevations",))))
+
+
+def _leave_out(marks: tuple[str, ...]) -> str:
+    taken = {mark[0] for mark in marks if _AS_A_PANEL.fullmatch(mark)}
+    # Where marks begin with every letter, none is clearer than another.
+    return "".join(letter for letter in LETTERS if letter not in taken) or LETTERS
 
 
 def face_of(elevation: Elevation) -> Face:

@@ -13,6 +13,10 @@ from typing import NamedTuple
 Length = int | Fraction  # ticks; a fraction only where a sloped edge is cut
 Corner = tuple[Length, Length]
 
+# Of the columns of panels. I and O are read as figures on a wall; H and V begin the marks of lines, J as a rule those
+# of movement joints.
+LETTERS = "ABCDEFGKLMNPQRSTUWXYZ"
+
 
 class Opening(NamedTuple):
     """The box of an opening, edges in ticks."""
@@ -80,6 +84,7 @@ class Face:
     floors: tuple[int, ...] = ()  # heights of the floor lines
     top: tuple[Edge, ...] = ()  # the upper edge; none for a rectangle
     bottom: tuple[Edge, ...] = ()
+    letters: str = LETTERS  # that name its columns
     _by_left: list[tuple[int, int]] = field(init=False, compare=False, repr=False)
     _widest: int = field(init=False, compare=False, repr=False)
     _meters: dict[Length, Fraction] = field(init=False, compare=False, repr=False, default_factory=dict)

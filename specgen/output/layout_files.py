@@ -4,7 +4,7 @@ import json
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from specgen.documents.figures.elevation import DrawnSheet, draw_elevation
+from specgen.documents.figures.elevation import draw_elevations
 from specgen.documents.figures.elevation_facts import ElevationFacts, find_day_area, read_facts
 from specgen.formats.csv_sheet import write_csv
 from specgen.formats.dxf import write_dxf
@@ -49,9 +49,7 @@ def _draw_all(
     drawings: list[tuple[ElevationLayout, ElevationFacts]], sheet: str | None, notes: list[str]
 ) -> Iterator[tuple[str, bytes]]:
     """Each elevation as SVG, as a picture and in real units, as far as the libraries for them are installed."""
-    sheets: list[DrawnSheet] = []
-    for layout, facts in drawings:
-        sheets += draw_elevation(layout, facts, sheet)
+    sheets = [drawn for every in draw_elevations(drawings, sheet) for drawn in every]
     yield from ((f"{_stem(drawn.name)}.svg", drawn.svg.encode()) for drawn in sheets)
     try:
         for drawn in sheets:

@@ -11,7 +11,7 @@ from tests.documents.support import context_of, context_of_example, lines_of
 LINES = (
     "5. Do not wash before the last coat has dried a minimum of 36 h, or longer per its manufacturer.",
     "4. Warranty: 5 years from substantial completion. Notify the warrantors before repairing under warranty.",
-    "Sealant joints J1 to J5 | splits, loss of bond, hardening | renew the joint",
+    "Sealant joints J1 to J9 | splits, loss of bond, hardening | renew the joint",
     "Flashings, sills, kick-out flashing RE1, roof flashing RB1, metal caps PA1 to PA3, ledge LG1"
     " | loose seams, blocked weeps, water stains below | clear and refasten; find the source of stains",
     "Base of the walls | clearance under 9 in (E1, E2), 8 in (E3) | remove soil, plants, and snow from the face",
@@ -20,7 +20,7 @@ LINES = (
     "Color C1 | sample board 2, manufacturer’s No. 4107; angles, degrees: 15, 45, 110 | ____",
     "Gloss in reserve | 12% of the quantity of all coats, boxed, resealed, and labeled; stored at a minimum of 45 °F;"
     " shelf life 9 months | ____",
-    "S1 | Sealant 61, light gray | J1 to J5, PN1 | tinted primer; frames, flashing, collar | LT2, TR7, TR10",
+    "S1 | Sealant 61, light gray | J1 to J9, PN1 | tinted primer; frames, flashing, collar | LT2, TR7, TR10",
     "Gloss | 62 ± 5 gloss units at 60 degrees | ____",
     "2 | Scratch or scuff in the gloss; primer and base coat whole"
     " | Wash, dry, abrade per IN3, recoat the full panel to the next corner or joint. | applicator",

@@ -59,10 +59,8 @@ def test_a_joint_line_is_as_long_as_its_runs() -> None:
 
 def test_the_joint_list_tells_what_each_joint_serves_and_leaves_open() -> None:
     line = next(line for line in said("clean", "D07").splitlines() if line.startswith("J2 |"))
-    assert (
-        "floor line 12 ft above the base, serves floor F2 | a weep each 24 in over its flashing | 12 ft | 45 ft |"
-        in line
-    )
+    opened = "3/8 in between its flashing and the board above, full length"
+    assert f"floor line 12 ft above the base, serves floor F2 | {opened} | 12 ft | 45 ft |" in line
     assert line.endswith("| 1-1/4 in | tinted primer, flashing")
 
 
@@ -120,10 +118,10 @@ def test_joints_are_taken_off_by_type_and_size() -> None:
     told = said("clean", "D13")
     for row in (
         "Joint cutting | V profile, 3/4 in x 1/2 in | 808 ft |",
-        "Detail mesh | diagonals at the corners of openings | 30 pieces | E1, E2, E3",
+        "Detail mesh | diagonals at the corners of openings | 30 pieces | E1 to E3",
         "Backer rod | closed-cell, 1 in | 102 ft | J1, J4",
         "Backer rod | closed-cell, 1-1/4 in | 81 ft | J2, J3",
-        "Masking | one bond face; none at flashed heads | 153 ft | J1, J2, J3, J4, J5",
+        "Masking | one bond face; none at flashed heads | 241 ft | J1 to J9",
     ):
         assert row in told
 
@@ -183,3 +181,17 @@ def test_limits_of_a_meter_and_a_half_are_never_told_in_feet(tmp_path: Path) -> 
     assert "maximum 1.5 m wide, 1.5 m high, and 2.3 m²" in told
     assert "1.5 m x 1.5 m" in told
     assert not re.search(r"4\.92|\d (ft|in|sq ft)\b", told)
+
+
+@pytest.mark.parametrize(("document", "head"), [("D07", "Elevation"), ("D13", "Elevation"), ("D13", "Boxed batch")])
+def test_a_table_of_elevations_that_are_not_given_asks_for_them(document: str, head: str) -> None:
+    lines = said("own-face", document).splitlines()
+    (at,) = (number for number, line in enumerate(lines) if line.startswith(f"{head} |"))
+    assert lines[at + 1].startswith("[Elevations] |")
+
+
+def test_joints_at_the_ends_of_a_face_are_placed_there() -> None:
+    lines = {line[:2]: line for line in said("clean", "D07").splitlines() if line.startswith(("J6 |", "J7 |"))}
+    assert "E1 South face: dissimilar material at the right end |" in lines["J6"]
+    assert "E2 West face: dissimilar material at the left end |" in lines["J7"]
+    assert lines["J6"].endswith("tinted primer, adjoining material")

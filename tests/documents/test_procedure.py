@@ -315,7 +315,7 @@ def test_a_parapet_is_capped_after_the_finish_that_its_cap_laps(tmp_path: Path) 
 def test_what_the_mockup_does_not_show_is_witnessed_first_in_place(tmp_path: Path) -> None:
     found = matrix(text.write_text(document_of("clean", "D08")))["First in place"]
     assert (
-        found[2] == "Wall W2; joints J2, J3, J5; openings DR1, LV1; "
+        found[2] == "Wall W2; joints J2, J3, J5, J6, J7, J8, J9; openings DR1, LV1; "
         "details RE1, RB1, PA1, PA2, PA3, LG1, PN1, not on the mockup"
     )
     assert "First in place" not in matrix(procedure(tmp_path))

@@ -1,7 +1,8 @@
 """An elevation as sheets of SVG: laid on paper at a true scale, with all that the crew and the reviewer read off it."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
 from specgen.documents.figures.elevation_chain import tell_chains
@@ -33,8 +34,36 @@ class DrawnSheet:
     scale: str
 
 
+class _Planned(NamedTuple):
+    """An elevation on its sheets, of which only the feet are still to be drawn."""
+
+    plan: Plan
+    geometry: Geometry
+    facts: ElevationFacts
+    sheets: list[Canvas]
+
+
 def draw_elevation(layout: ElevationLayout, facts: ElevationFacts, sheet: str | None = None) -> tuple[DrawnSheet, ...]:
-    """The sheets of an elevation; `sheet` is letter, tabloid, a4 or a3, else the smallest that serves."""
+    """The sheets of one elevation; `sheet` is letter, tabloid, a4 or a3, else the smallest that serves."""
+    return next(draw_elevations([(layout, facts)], sheet))
+
+
+def draw_elevations(
+    faces: Iterable[tuple[ElevationLayout, ElevationFacts]], sheet: str | None = None
+) -> Iterator[tuple[DrawnSheet, ...]]:
+    """The sheets of some elevations, numbered through as one set."""
+    planned, first = [], 1
+    for layout, facts in faces:
+        planned.append(_plan_sheets(layout, facts, sheet, first))
+        first += len(planned[-1].sheets)
+    number = 1
+    for one in planned:
+        yield tuple(_finish(one, number, first - 1))
+        number += len(one.sheets)
+
+
+def _plan_sheets(layout: ElevationLayout, facts: ElevationFacts, sheet: str | None, first: int) -> _Planned:
+    """All that is drawn but the feet; `first` is the number of the first sheet."""
     geometry = Geometry(layout, facts.day_area, facts.open_sills)
     unit = ["Dimensions in millimeters"] if facts.system == "si" else []
     remarks = [
@@ -52,7 +81,8 @@ def draw_elevation(layout: ElevationLayout, facts: ElevationFacts, sheet: str | 
     if not _has_room(plan, sheets, [*remarks, *longest]):
         plan = _plan(geometry, facts, sheet, [*remarks, *longest])
         sheets = [_draw_part(plan, window, geometry, facts, remarks) for window in plan.windows]
-    return tuple(_finish(plan, sheets, geometry, facts, remarks))
+    left = _write_remarks(plan, sheets, remarks, first)
+    return _Planned(plan, geometry, facts, [*sheets, *_draw_keys(plan.paper, left)])
 
 
 def _plan(geometry: Geometry, facts: ElevationFacts, sheet: str | None, remarks: list[str]) -> Plan:
@@ -94,22 +124,25 @@ def _draw_part(plan: Plan, window: Window, geometry: Geometry, facts: ElevationF
     return canvas
 
 
-def _finish(
-    plan: Plan, sheets: list[Canvas], geometry: Geometry, facts: ElevationFacts, remarks: list[str]
-) -> Iterator[DrawnSheet]:
-    """The sheets with their feet; what the key of a sheet cannot hold is told on a sheet of its own."""
+def _write_remarks(plan: Plan, sheets: list[Canvas], remarks: list[str], first: int) -> list[str]:
+    """What stands above the feet; what a sheet cannot hold is handed back, for a sheet of its own."""
     paper, rest = plan.paper, list[str]()
-    for number, canvas in enumerate(sheets, 1):
+    for number, canvas in enumerate(sheets, first):
         texts = [*remarks, *canvas.remarks]
         left = draw_remarks(canvas, paper, texts, _room(paper, texts))
         rest += [f"Sheet {number}: {text}" for text in left]
-    keys = [*_draw_keys(paper, rest)]
-    every = [*sheets, *keys]
-    for number, canvas in enumerate(every, 1):
-        kinds = set(canvas.strokes)
-        draw_strip(canvas, plan, geometry, facts, Sheet(number, len(every)), kinds)
-        name = geometry.layout.elevation if len(every) == 1 else f"{geometry.layout.elevation}-{number}"
-        alt = _describe(plan, geometry, facts, Sheet(number, len(every)))
+    return rest
+
+
+def _finish(planned: _Planned, first: int, total: int) -> Iterator[DrawnSheet]:
+    """The sheets with their feet, each with its number among all."""
+    plan, geometry, facts, sheets = planned
+    mark, paper = geometry.layout.elevation, plan.paper
+    for number, canvas in enumerate(sheets):
+        sheet = Sheet(first + number, total)
+        draw_strip(canvas, plan, geometry, facts, sheet, set(canvas.strokes))
+        name = mark if len(sheets) == 1 else f"{mark}-{number + 1}"
+        alt = _describe(plan, geometry, facts, sheet)
         size = {"width": f"{paper.width:g}", "height": f"{paper.height:g}"}
         svg = render_figure("elevation", canvas.values() | size | {"title": name, "alt": alt})
         yield DrawnSheet(name, svg, alt, paper.width, paper.height, paper.name, plan.scale.text)

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.figures import water_sections
+from specgen.documents.figures import meeting_sections, water_sections
 from specgen.documents.figures.labels import shorten
 from specgen.documents.figures.section_sheet import PAGE_WIDTH, SIZE, Point, Sheet
 from specgen.documents.joint_flashing import is_flashed
@@ -22,7 +22,11 @@ _DRAWN: dict[str, tuple[str, Callable[[Sheet, Point, bool], list[tuple[Point, Po
     "floor_line": ("Floor line with flashing", water_sections.draw_floor_line),
     "parapet": ("Parapet with cap", water_sections.draw_parapet),
     "roof_end": ("Roof end with kick-out flashing", water_sections.draw_roof_end),
+    "roof_below": ("Roof below, step flashing", meeting_sections.draw_roof_below),
+    "ledge": ("Ledge of board", meeting_sections.draw_ledge),
+    "penetration": ("Penetration with collar", meeting_sections.draw_penetration),
     "lower_edge": ("Lower edge with starter", water_sections.draw_lower_edge),
+    "corner": ("Outside corner, from above", meeting_sections.draw_corner),
 }
 _DRIP, _WEEPS = "Drip past the finished face", "Weeps above the flashing left open"
 _SAID = {
@@ -51,10 +55,30 @@ _SAID = {
         "Step flashing, {lapped}",
         "EIFS ended above the roofing and back-wrapped",
     ),
+    "roof_below": (
+        "Step flashing, {lapped}",
+        "EIFS ended above the roofing and back-wrapped",
+        "Clearance above the roofing",
+    ),
+    "ledge": (
+        "Added board, top sloped outward",
+        "Drip groove in the underside",
+        "Full bed of adhesive between board and board",
+        "Base coat, mesh, and coats around the ledge",
+    ),
+    "penetration": (
+        "Collar around the pipe, {lapped}",
+        "Sealant on backer rod, edge of the board to collar",
+        "Pipe or fitting",
+    ),
     "lower_edge": (
         "Starter with drip{open}",
         "Base coat and mesh over the starter",
         "Clearance above grade",
+    ),
+    "corner": (
+        "Boards interlocked, past each other by turns",
+        "Base coat and mesh carried around the corner",
     ),
 }
 
@@ -81,7 +105,9 @@ def _find_shown(context: DocumentContext) -> Iterator[Shown]:
         *_of_openings(context),
         *_of_joints(context),
         *_of_details(context),
+        *_of_meetings(context),
         *_of_lower_edges(context),
+        *_of_corners(context),
     ):
         found.setdefault((kind, barrier), []).append(mark)
     for kind in _DRAWN:
@@ -123,6 +149,26 @@ def _of_details(context: DocumentContext) -> Iterator[tuple[str, bool, str]]:
         for kind, name in (("parapet", "cap"), ("roof_end", "diverter")):
             if project.get(("details", mark, "kind")) == kind and project.get(("details", mark, name)) is True:
                 yield kind, barrier, mark
+
+
+def _of_meetings(context: DocumentContext) -> Iterator[tuple[str, bool, str]]:
+    """Roofs below the face, ledges of board without a cap, and sealed penetrations, each on its wall."""
+    project = context.project
+    for mark in list_marks(context, "details"):
+        kind, elevation, cap, sealed = (
+            project.get(("details", mark, name)) for name in ("kind", "elevation", "cap", "sealed")
+        )
+        if kind == "roof_below" or (kind == "ledge" and cap is False) or (kind == "penetration" and sealed is True):
+            yield kind, _has_barrier(context, () if elevation is None else ("elevations", elevation.mark)), mark
+
+
+def _of_corners(context: DocumentContext) -> Iterator[tuple[str, bool, str]]:
+    """The outside corners, each told once by the elevation to its left."""
+    project = context.project
+    for face in list_marks(context, "elevations"):
+        met = project.get(("elevations", face, "right_meets"))
+        if project.get(("elevations", face, "right_end")) == "outside_corner" and met is not None:
+            yield "corner", _has_barrier(context, ("elevations", face)), f"{face}/{met.mark}"
 
 
 def _of_lower_edges(context: DocumentContext) -> Iterator[tuple[str, bool, str]]:

@@ -39,6 +39,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         )
     if len(lines) > 1 and len(known) == len(faces):
         lines.append(_sum(context, known, mockup or Fraction(0)))
+    lines = lines or [(context.ask(("elevations",)), *("",) * 7)]
     gross, openings, net, sides, returns, coated = (head_unit(context, title, "area") for title in _AREAS)
     header = ("Elevation", gross, openings, net, "Aesthetic joints", sides, returns, coated)
     return TableView(header, tuple(lines), (20, 13, 12, 13, 11, 10, 10, 13))

@@ -35,6 +35,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     if len(lines) > 1 and len(known) == len(faces):
         whole = sum(known, mockup or Fraction(0))
         lines.append(("Total", "", "", "", tell_summed(context, whole), *_shares(context, whole)))
+    lines = lines or [(context.ask(("elevations",)), *("",) * 6)]
     header = ("Boxed batch", "Face", "Color", "Natural breaks", "Coated area", "Primer", "Gloss")
     return TableView(header, tuple(lines), (8, 18, 17, 24, 12, 10, 11))
 

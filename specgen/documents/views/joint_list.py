@@ -25,11 +25,12 @@ def _tell(context: DocumentContext, mark: str, place: list[Any], *rest: Any) -> 
     sizes = ["" if cell == NONE else cell for cell in rest]
     if at not in context.given_sections:
         return mark, place, "", "", *sizes
-    # A joint around openings names them as its place.
+    # A joint around openings, and one at an end, names what it serves as its place.
     serves = (*at, "serves")
-    around = context.project.get((*at, "runs")) == "around_opening"
+    told_already = context.project.get((*at, "runs")) == "around_opening" or joints.find_end(context, at)
     floor = "floor " if context.project.get((*at, "kind")) == "floor_line" else ""
-    told = [f", serves {floor}", context.display(serves)] if context.project.is_given(serves) and not around else []
+    given = context.project.is_given(serves) and not told_already
+    told = [f", serves {floor}", context.display(serves)] if given else []
     left_open = (*at, "left_open")
     usual = _USUALLY_OPEN.get(str(context.project.get((*at, "kind"))), "")
     opened = context.display(left_open) if context.project.is_given(left_open) else usual

@@ -10,7 +10,7 @@ from specgen.documents.display_values import DisplayValue
 from specgen.documents.joint_flashing import is_flashed, measure_flashed_heads
 from specgen.documents.layouts import tell_length
 from specgen.documents.marks import list_marks, name_member
-from specgen.documents.members import marks as first_marks
+from specgen.documents.members import span_first
 from specgen.documents.takeoff import FaceArea, list_faces, tell_volume
 from specgen.documents.views._areas import name_missing
 from specgen.model.absence import Absent
@@ -31,7 +31,7 @@ def _cutting(context: DocumentContext) -> Iterator[Entry]:
     """Cutting of aesthetic joints, and the mesh that goes with joints and openings."""
     faces = [face for face in list_faces(context).values() if isinstance(face, FaceArea)]
     length = sum((face.joints or Fraction(0) for face in faces), Fraction(0))
-    lines = first_marks([face.mark for face in faces if face.joints])
+    lines = span_first([face.mark for face in faces if face.joints])
     if length:
         size = [context.display(("aesthetic_joint", name)) for name in ("profile", "width", "depth")]
         yield "Joint cutting", [size[0], ", ", size[1], " x ", size[2]], tell_length(context, length), lines
@@ -45,7 +45,7 @@ def _cutting(context: DocumentContext) -> Iterator[Entry]:
             "Detail mesh",
             "diagonals at the corners of openings",
             f"{corners} pieces",
-            first_marks([mark for mark in counted if counted[mark]]),
+            span_first([mark for mark in counted if counted[mark]]),
         )
 
 
@@ -73,11 +73,11 @@ def _sealants(context: DocumentContext) -> Iterator[Entry]:
         for size, marks in sizes.items():
             volume = _sum_volumes(context, marks)
             said = tell_volume(context, volume) if isinstance(volume, Quantity) else name_missing(context, volume)
-            yield item, [*size], said, first_marks(marks)
+            yield item, [*size], said, span_first(marks)
             if isinstance(volume, Quantity):
                 total = volume if total is None else total + volume
         if total is not None and len(sizes) > 1:
-            yield item, "all sizes", tell_volume(context, total), first_marks(joints)
+            yield item, "all sizes", tell_volume(context, total), span_first(joints)
 
 
 def _name_sealant(context: DocumentContext, mark: str) -> str:
@@ -100,7 +100,7 @@ def _rods(context: DocumentContext) -> Iterator[Entry]:
 
     for parts, marks in _group(context, rod).items():
         if parts:
-            yield parts[0], [*parts[1:]], _sum_lengths(context, marks), first_marks(marks)
+            yield parts[0], [*parts[1:]], _sum_lengths(context, marks), span_first(marks)
     for mark in list_marks(context, "details"):
         path = ("details", mark, "rod_diameter")
         if context.project.get(path) is not None:
@@ -124,7 +124,7 @@ def _masking(context: DocumentContext) -> Iterator[Entry]:
             said = "one bond face" if count == 1 else "two bond faces"
             heads = {mark: measure_flashed_heads(context, ("joints", mark)) for mark in marks}
             said += "; none at flashed heads" if any(heads.values()) else ""
-            yield "Masking", said, _sum_lengths(context, marks, count, heads), first_marks(marks)
+            yield "Masking", said, _sum_lengths(context, marks, count, heads), span_first(marks)
 
 
 def _group(context: DocumentContext, tell: Any, joints: Any = None) -> dict[Any, list[str]]:

@@ -55,9 +55,23 @@ def _place(context: DocumentContext, at: Path) -> list[Any]:
     if runs == "around_opening" and context.project.get((*at, "serves")):
         sides = ["heads and jambs of "] if _is_open_below(context, at) else [kind, " at "]
         parts = [where, ": ", *sides, context.display((*at, "serves"))]
+    elif end := find_end(context, at):
+        parts += [f" at the {end} end"]
     elif runs != "around_opening" and context.project.is_given((*at, "at")):
         parts += [" ", context.display((*at, "at")), _FROM.get(str(runs), " from the lower left corner")]
     return parts
+
+
+def find_end(context: DocumentContext, at: Path) -> str:
+    """The end of its elevation at which an upright joint stands, left or right; an empty text elsewhere."""
+    project = context.project
+    elevation, place = project.get((*at, "elevation")), project.get((*at, "at"))
+    if project.get((*at, "runs")) != "vertical" or elevation is None or place is None:
+        return ""
+    width = project.get(("elevations", elevation.mark, "width"))
+    if place.amount == 0:
+        return "left"
+    return "right" if width is not None and place.amount == width.amount else ""
 
 
 def _is_open_below(context: DocumentContext, at: Path) -> bool:
@@ -160,6 +174,8 @@ def _bond_face(context: DocumentContext, at: Path) -> list[Any]:
     frames = [", ", " and ".join(_list_frames(context, at)), " frame"] if _list_frames(context, at) else []
     if flashing := name_flashing(context, at):
         frames += [", ", flashing]
+    if context.project.get((*at, "kind")) == "dissimilar_material":
+        frames += [", adjoining material"]
     sealant = context.project.get((*at, "sealant"))
     tested = sealant.get("reported_face") if sealant is not None else None
     if tested is None or face == tested:

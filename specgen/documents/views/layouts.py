@@ -22,6 +22,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each elevation; what its layout waits for where that is not known."""
     found = list_layouts(context)
     lines = [_line(context, mark, found.get(mark)) for mark in list_marks(context, "elevations")]
+    lines = lines or [(context.ask(("elevations",)), *("",) * 6)]
     header = ("Elevation", "Width x height", "Joint lines", "Panels", "Net area", "Aesthetic joints", "Judgment")
     return TableView(header, tuple(lines), (16, 15, 19, 7, 11, 11, 21))
 

@@ -6,9 +6,9 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue, count_things
+from specgen.documents.finish_name import is_metallic
 from specgen.documents.marks import list_marks
 from specgen.documents.views._materials import MaterialLine, party_name, set_materials
-from specgen.model.evaluation import evaluate
 from specgen.model.value_text import words
 
 _BEDS = {
@@ -118,8 +118,8 @@ def _flat(parts: list[Any]) -> list[Any]:
 
 def _coats(context: DocumentContext) -> Iterator[MaterialLine]:
     by = party_name(context, "finish_source")
-    tint = ", tinted" if context.project.get(("primer", "tinted")) else ""
-    flake = ", metallic" if evaluate("colors.*.metallic = yes", context.project) else ""
+    tint = "" if context.project.get(("primer", "tinted")) is False else ", tinted"
+    flake = ", metallic" if is_metallic(context) else ""
     described = {
         "smoothing": ("Smoothing coat", "trowel-applied"),
         "primer": ("Primer", f"spray-applied{tint}"),

@@ -22,6 +22,7 @@ from specgen.scheduling.before_work import ACCEPTANCE, MOCKUP, REVIEW, order_mar
 
 GOVERNS = "governs"
 _TOLD_BEFORE = (REVIEW, MOCKUP, ACCEPTANCE, order_mark("", "sample"))
+_LEFT_OUT = "no output given"
 _WIDTHS = (9, 22, 6, 15, 15, 15, 15, 8)
 
 
@@ -36,7 +37,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     heads = [_name(context, row, above) for row, above in zip(taken, named, strict=False)]
     moments = (f"Start, {year}", f"End, {year}", "Dry or cured", "Earliest release")
     header = ("Elevation", "Activity", "Crew", *moments, "Float")
-    lines = [(head, *_line(row, year)) for head, row in zip(heads, taken, strict=True)]
+    lines = [(head, *_line(row, year, row.title in schedule.untimed)) for head, row in zip(heads, taken, strict=True)]
     if schedule.missing:
         lines.append(("Not scheduled", tell_untold(context), "", OPEN, OPEN, "", "", ""))
     return TableView(header, tuple(lines), _WIDTHS)
@@ -82,13 +83,14 @@ def _tell_title(row: StepRow, year: int) -> str:
     return f"{row.title}: {days}" if len(begun) > 1 else row.title
 
 
-def _line(row: StepRow, year: int) -> tuple[Any, ...]:
+def _line(row: StepRow, year: int, untimed: bool) -> tuple[Any, ...]:
+    """The cells of a step; of one that a crew does, and for which no output is given, that its time is left out."""
     work, dry = row.span("work", "weather", *BEFORE_WORK), row.span("drying")
     hold = row.span("hold")
     return (
         _tell_title(row, year),
         row.crew,
-        *(_tell_ends(row, work, year) if work else ("", "")),
+        *(_tell_ends(row, work, year) if work else ("", _LEFT_OUT if untimed and row.crew else "")),
         tell_moment(dry[1], year) if dry else "",
         tell_moment(hold[1], year) if hold else "",
         tell_float(row),

@@ -11,15 +11,17 @@ from specgen.model.finding import Severity, Verdict, WallJudgment
 from specgen.model.value_text import count
 
 _NONE = "None"
+_RULES, _MEASURES = "D02", "D05"  # the documents that list rules not evaluated, and exceptions with their measures
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Wall, build-up, verdict, and what it rests on, in the document that lists the rules below."""
-    return set_verdicts(context, "below")
+    """Wall, build-up, verdict, and what it rests on."""
+    return set_verdicts(context, composer.document)
 
 
-def set_verdicts(context: DocumentContext, where: str) -> TableView:
-    """The same, with the place `where` the documents pending and the rules not evaluated are listed."""
+def set_verdicts(context: DocumentContext, document: str = "") -> TableView:
+    """The same; what another document lists than the one that prints it is cited by its number."""
+    where = "below" if document == _RULES else f"in {_RULES}"
     lines = tuple(
         (
             mark,
@@ -30,7 +32,8 @@ def set_verdicts(context: DocumentContext, where: str) -> TableView:
         )
         for mark, judged in context.judgment.walls.items()
     )
-    header = ("Wall", "Build-up to the board", "Suitable for finish", "Exceptions and measures, see D05", "Pending")
+    found = "Exceptions and measures" + ("" if document == _MEASURES else f", see {_MEASURES}")
+    header = ("Wall", "Build-up to the board", "Suitable for finish", found, "Pending")
     return TableView(header, lines, (7, 29, 14, 31, 19))
 
 

@@ -52,11 +52,12 @@ def _tell_week(project: Description) -> str:
 
 
 def _list_dates(context: DocumentContext, project: Description) -> str:
-    """The dates and public holidays without work, from the first activity to the last."""
+    """The dates and public holidays without work, from the first activity to the last or the end of spraying."""
     schedule, days = find_schedule(context), find_work_days(project)
     if schedule is None:
         return ""
-    first, last = schedule.activities[0].start.date(), schedule.end.date()
+    first, season = schedule.activities[0].start.date(), project.schedule.get("spray_end")
+    last = max(schedule.end.date(), season or first)
     every = (first + timedelta(days=number) for number in range((last - first).days + 1))
     off = [day for day in every if not days.is_worked(day) and WEEK[day.weekday()] not in days.weekdays_off]
     code = project.schedule.get("holidays")

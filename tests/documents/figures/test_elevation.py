@@ -8,7 +8,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from specgen.documents.figures.elevation import draw_elevation
+from specgen.documents.figures.elevation import draw_elevation, draw_elevations
 from tests.documents.figures.faces import FACE, JOINTS, draw_of, large_face
 from tests.documents.figures.sheets import Sheet, overlapping, read_sheet
 
@@ -166,7 +166,7 @@ def test_panels_too_narrow_for_a_mark_are_told_by_a_key(tmp_path):
     face = {"width": "31 ft", "height": "24 in", "openings": {}, "floor_lines": {}, "impact_zones": [], "layout": lines}
     _, (sheet,) = sheets_of(tmp_path, face, {})
     assert faults(sheet) == []
-    marks = [f"{column}{row}" for column in "ABCDEFG" for row in (1, 2)]
+    marks = [f"{column}{row}" for column in "ABCDFGK" for row in (1, 2)]
     assert told_marks([sheet], marks) == marks
     assert "5′-0⅛″" in sheet.words
     keyed = [word.split(" = ")[0] for word in sheet.words if " = " in word and "ft" not in word]
@@ -404,3 +404,11 @@ def test_marks_and_names_of_sixty_characters_keep_to_the_sheet(paper, tmp_path):
     words = " ".join(word for sheet in sheets for word in sheet.words)
     assert f"{long}A" in words
     assert "12′-0″ floor WWW" in words
+
+
+def test_the_sheets_of_some_elevations_are_numbered_through(tmp_path):
+    faces = [draw_of(tmp_path), draw_of(tmp_path, *large_face(12))]
+    sheets = [read_sheet(sheet.svg) for every in draw_elevations(faces) for sheet in every]
+    told = [word for sheet in sheets for word in sheet.words if word.startswith("Sheet ") and " of " in word]
+    assert told == [f"Sheet {number} of {len(sheets)}" for number in range(1, len(sheets) + 1)]
+    assert len(sheets) > 2

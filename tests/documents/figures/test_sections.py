@@ -168,11 +168,19 @@ def test_joints_that_are_built_alike_share_a_section() -> None:
         ({"P": {"kind": "parapet", "at": "all", "cap": "no"}}, []),
         ({"R": {"kind": "roof_end", "at": "eave", "diverter": "yes"}}, ["Roof end with kick-out flashing"]),
         ({"R": {"kind": "roof_end", "at": "eave", "diverter": "no"}}, []),
+        ({"R": {"kind": "roof_below", "at": "rake"}}, ["Roof below, step flashing"]),
+        ({"L": {"kind": "ledge", "at": "hood", "cap": "no"}}, ["Ledge of board"]),
+        ({"L": {"kind": "ledge", "at": "hood", "cap": "yes"}}, []),
+        ({"N": {"kind": "penetration", "at": "pipe", "sealed": "yes"}}, ["Penetration with collar"]),
+        ({"N": {"kind": "penetration", "at": "pipe", "sealed": "no"}}, []),
     ],
 )
 def test_a_water_detail_is_drawn_only_where_the_project_has_it(tmp_path, details, shown) -> None:
     figures = draw_named("water_details", context_of(tmp_path, {"details": details}))
-    titles = {"Parapet with cap", "Roof end with kick-out flashing"}
+    titles = {
+        *("Parapet with cap", "Roof end with kick-out flashing", "Roof below, step flashing"),
+        *("Ledge of board", "Penetration with collar"),
+    }
     assert [word for figure in figures for word in words_of(figure) if word in titles] == shown
 
 
@@ -187,6 +195,12 @@ def test_a_detail_on_a_wall_without_a_barrier_is_drawn_apart() -> None:
 def test_build_ups_share_a_scale() -> None:
     told = " ".join(figure.alt for figure in drawn("clean", "wall_section"))
     assert re.findall(r"Scale 1:(\d+)", told) == ["4", "4"]
+def test_an_outside_corner_is_drawn_once_for_both_of_its_faces(tmp_path) -> None:
+    ends = {"E1": {"right_end": "outside_corner", "right_meets": "E2"}}
+    ends |= {"E2": {"left_end": "outside_corner", "left_meets": "E1"}}
+    figures = draw_named("water_details", context_of(tmp_path, {"elevations": ends}))
+    said = [word for figure in figures for word in words_of(figure)]
+    assert (said.count("Outside corner, from above"), said.count("E1/E2")) == (1, 1)
 
 
 def test_every_place_of_the_mockup_plan_is_numbered() -> None:
