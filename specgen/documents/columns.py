@@ -1,7 +1,7 @@
 """The columns of a table: which hold figures in one unit, and shares of the width that make few lines."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from itertools import chain
 from math import ceil
@@ -77,6 +77,11 @@ def fit_widths(table: Table, page: int = PAGE) -> tuple[int, ...]:
     return min(candidates, key=lambda widths: _count_lines(rows, widths, page))
 
 
+def stands_across(table: Table, row: Sequence[Inlines]) -> bool:
+    """Whether a row of a table is one cell across all its columns."""
+    return len(row) < len(table.widths)
+
+
 def count_row_lines(row: Iterable[Inlines], widths: tuple[int, ...]) -> int:
     """The lines of a row in columns of these shares of the width, or of one that stands across them."""
     cells = list(map(_measure, row))
@@ -85,7 +90,7 @@ def count_row_lines(row: Iterable[Inlines], widths: tuple[int, ...]) -> int:
 
 def _list_full(table: Table) -> list[tuple[Inlines, ...]]:
     """The rows that have a cell in each column."""
-    return [row for row in table.rows if not table.is_head(row)]
+    return [row for row in table.rows if not stands_across(table, row)]
 
 
 def _measure(cell: Inlines) -> Measure:

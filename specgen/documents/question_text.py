@@ -8,17 +8,14 @@ from specgen.model.figure_text import fill_figures
 # Where the code requires the inspection, none is no answer.
 _INSPECTION, _NONE = ("contract", "inspection_level"), ", or none if the code allows"
 # A spot repair remains visible, and nobody is asked for one.
-_LEFT_OUT = {("finish", "repair_method"): ("spot",)}
+_LEFT_OUT: dict[Path, tuple[str, ...]] = {("finish", "repair_method"): ("spot",)}
 # Of what a joint serves, openings are asked of one around them alone.
-_SERVES, _AROUND, _OTHERS = (
-    ("joints", "*", "serves"),
-    "opening_perimeter",
-    "Which places that move does the joint serve? marks",
-)
+_SERVES, _AROUND = ("joints", "*", "serves"), "opening_perimeter"
+_OTHERS = "Which places that move does the joint serve? marks"
 
 
 def word_question(context: DocumentContext, field: Field, path: Path) -> str:
-    """The question of the field at a path, its figures in the project's system; empty where its label asks for itself."""
+    """The question of a field at a path, its figures in the project's system; empty where its label asks for itself."""
     if field.path == _SERVES and context.project.get((*path[:2], "kind")) not in (None, _AROUND):
         return _OTHERS
     asked = fill_figures(context.tell(field.asks), context.figure)

@@ -6,6 +6,7 @@ from html import escape
 from itertools import groupby
 from pathlib import Path
 
+from specgen.documents.columns import stands_across
 from specgen.documents.plain_text import plain_text
 from specgen.documents.source_letters import WITHOUT_LETTER
 from specgen.documents.template_overrides import frame_of, style_of
@@ -206,7 +207,9 @@ def _render_table(table: Table, title: str) -> str:
         "".join(f'<col style="width:{width}%">' for width in table.widths),
         (render_line(column) for column in table.header),
         (
-            _render_across(row[0], len(kinds)) if table.is_head(row) else _render_cells(map(render_line, row), kinds)
+            _render_across(row[0], len(kinds))
+            if stands_across(table, row)
+            else _render_cells(map(render_line, row), kinds)
             for row in table.rows
         ),
         "many" if many else "",

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from specgen.documents.columns import count_row_lines
+from specgen.documents.columns import count_row_lines, stands_across
 from specgen.documents.plain_text import plain_text
 from specgen.model.block import (
     Article,
@@ -103,7 +103,7 @@ def list_kept_rows(table: Table, kept_below: bool) -> list[bool]:
     """
     last, small = len(table.rows) - 1, is_whole(table)
     kept = [
-        small or number in (0, last - 1) or table.is_head(row) or not table.rows[number + 1][0]
+        small or number in (0, last - 1) or stands_across(table, row) or not table.rows[number + 1][0]
         for number, row in enumerate(table.rows[:last])
     ]
     return [*kept, kept_below] if table.rows else []

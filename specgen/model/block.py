@@ -169,10 +169,7 @@ class Note:
 @dataclass(frozen=True, slots=True)
 class Table:
     """A table with one header row; `widths` are shares of the page width that add up to 100, `figures` the places of
-    columns that stand to the right.
-
-    A row of one cell stands across all columns, and heads the rows below it.
-    """
+    columns that stand to the right. A row of one cell stands across all columns, and heads the rows below it."""
 
     header: tuple[Inlines, ...]
     rows: tuple[tuple[Inlines, ...], ...]
@@ -180,10 +177,6 @@ class Table:
     caption: Inlines = ()
     number: str = ""
     figures: frozenset[int] = frozenset()
-
-    def is_head(self, row: tuple[Inlines, ...]) -> bool:
-        """Whether a row stands across all columns."""
-        return len(row) < len(self.widths)
 
 
 @dataclass(frozen=True, slots=True)

@@ -30,7 +30,7 @@ def changed_small(folder: Path, change: Any) -> DocumentContext:
 
 def drafted(folder: Path, change: Any = None, only: tuple[str, ...] = ()) -> dict[str, str]:
     """The text of each document of a draft of the small project, by its number."""
-    building.build(written(folder, merged(SMALL, change or {})), folder / "out", ("txt",), only, draft=True)
+    building.build(written(folder, merged(SMALL, change or {})), folder / "out", ("txt", "csv"), only, draft=True)
     return {file.name[:3]: file.read_text("utf-8") for file in (folder / "out").glob("*.txt")}
 
 

@@ -52,7 +52,7 @@ def _find_head(request: Request) -> tuple[str, int, str]:
 
 
 def _tell_due(context: DocumentContext, order: int) -> str:
-    """`; reply by April 12, 2027`; empty where no date is known, and for what comes before the decision on the walls."""
+    """`; reply by April 12, 2027`; empty where no date is known, and before the decision on the walls."""
     due = find_due(context, order) if order >= DECISION[0] else None
     return f"; reply by {long_date(due)}" if due else ""
 

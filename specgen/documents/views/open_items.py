@@ -37,7 +37,7 @@ class OpenLine(NamedTuple):
 
 
 def list_lines(context: DocumentContext) -> tuple[OpenLine, ...]:
-    """Every open item in a line of its own, in the order of the tables; documents bear the numbers that they have there."""
+    """Every open item in a line of its own, in the order of the tables; documents bear their numbers."""
     return tuple(_number_lines(context))
 
 

@@ -195,6 +195,8 @@ def test_a_detail_on_a_wall_without_a_barrier_is_drawn_apart() -> None:
 def test_build_ups_share_a_scale() -> None:
     told = " ".join(figure.alt for figure in drawn("clean", "wall_section"))
     assert re.findall(r"Scale 1:(\d+)", told) == ["4", "4"]
+
+
 def test_an_outside_corner_is_drawn_once_for_both_of_its_faces(tmp_path) -> None:
     ends = {"E1": {"right_end": "outside_corner", "right_meets": "E2"}}
     ends |= {"E2": {"left_end": "outside_corner", "left_meets": "E1"}}
