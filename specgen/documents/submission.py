@@ -29,7 +29,8 @@ def find_last_submission(context: DocumentContext) -> datetime.date | None:
 def find_issue(context: DocumentContext) -> IssueDays | None:
     """The planned day of issue, or the last one where the planned leaves no time for the decision on the walls.
 
-    None where neither is given, or both are past.
+    None where neither is given, or both are past. A set that is no draft yet is dated when it is issued: what it
+    lacks is due by then, however short the time.
     """
     planned, last = context.project.get(("schedule", "submit_on")), find_last_submission(context)
     drafted = context.project.get(("package", "date"))
@@ -37,7 +38,8 @@ def find_issue(context: DocumentContext) -> IssueDays | None:
         days = _count_from(context, day)
         if drafted is None or days.asked >= drafted:
             return days
-    return None
+    held = planned is not None and not context.draft and planned >= drafted
+    return IssueDays(planned, planned, planned) if held else None
 
 
 def tell_issue(context: DocumentContext) -> str:

@@ -28,7 +28,8 @@ def test_each_party_is_asked_what_it_owes_and_what_decides_comes_first(tmp_path:
             "mockup.width",
         ],
         "eifs_source": ["walls.W1.insulation.flame_spread"],
-        "applicator": ["joints.J1.install_low", "mockup.destructive_area_apart"],
+        "sealant_source": ["joints.J1.install_low"],
+        "applicator": ["mockup.destructive_area_apart"],
     }
     assert asked.later == 0
 
@@ -242,21 +243,26 @@ DATED: dict[str, Any] = {
 @pytest.mark.parametrize(
     ("change", "due"),
     [
-        ({"schedule": {"submit_on": "2027-03-01"}}, "2027-03-01"),
-        # April 12, 2027 is a Monday: 14 calendar days before it is a Monday, 14 working days are 20 calendar days.
-        ({}, "2027-03-29"),
-        ({"contract": {"review_day_kind": "working"}}, "2027-03-23"),
-        ({"contract": {"review_day_kind": "working"}, "schedule": {"days_off": ["sun", "2027-04-02"]}}, "2027-03-25"),
-        # A mockup on a Sunday has no day of review in it.
-        ({"contract": {"review_day_kind": "working"}, "mockup": {"planned_on": "2027-04-11"}}, "2027-03-22"),
+        # The walls are decided on the working day before the issue, a review behind the replies: counted on a calendar.
+        ({"schedule": {"submit_on": "2027-03-01"}}, "2027-02-12"),
+        # April 12, 2027 is a Monday: the issue is 14 days before it on Monday, March 29, the decision on Friday.
+        ({}, "2027-03-12"),
+        # 14 working days are 18 or 20 calendar days: issue March 23, decision March 22.
+        ({"contract": {"review_day_kind": "working"}}, "2027-03-02"),
+        # Issue on March 25, decision on March 24; Saturdays are worked.
+        ({"contract": {"review_day_kind": "working"}, "schedule": {"days_off": ["sun", "2027-04-02"]}}, "2027-03-08"),
+        # A mockup on a Sunday has no day of review in it: issue March 22, decision Friday, March 19.
+        ({"contract": {"review_day_kind": "working"}, "mockup": {"planned_on": "2027-04-11"}}, "2027-03-01"),
         ({"contract": {"review_days": "tbd"}}, "2027-04-12"),
         ({"contract": {"review_days": "tbd"}, "mockup": "drop"}, "2027-05-17"),
         ({"contract": {"review_days": "tbd"}, "mockup": "drop", "schedule": "drop"}, None),
-        # What is not after the date of the package dates no answer.
-        ({"schedule": {"submit_on": "2027-01-29"}}, "2027-04-12"),
+        # A day before the date of the package dates no answer: the last day does.
+        ({"schedule": {"submit_on": "2027-01-29"}}, "2027-03-12"),
+        # On the date of the package itself what it lacks is due.
+        ({"schedule": {"submit_on": "2027-02-01"}, "mockup": "drop"}, "2027-02-01"),
     ],
 )
-def test_an_answer_for_the_submittal_is_due_when_the_package_goes_in(
+def test_an_answer_for_the_decision_is_due_a_review_before_the_package_goes_in(
     tmp_path: Path, change: Any, due: str | None
 ) -> None:
     file = written(tmp_path, merged(merged(SMALL, DATED), change))

@@ -15,7 +15,7 @@ def test_the_matrix_shows_what_covers_each_material() -> None:
     head, *rows = rows_below(page, "DOCUMENTS OF EACH MATERIAL")
     assert head == ["Material", "Data sheet", "Safety data sheet", "Test report", "Letter", "Instructions", "Other"]
     told = {row[0]: row[1:] for row in rows}
-    assert told["WRB"] == ["PD1", "SD1", "TR6", "LT1, LT2", "–", "CT4"]
+    assert told["WRB"] == ["PD1", "SD1", "TR6", "LT1, LT2", "IN4", "CT4"]
     assert told["Adhesive"] == ["PD2", "SD1", "TR3 to TR6", "LT1", "IN1", "CT4"]
     assert told["Sheathing"][-1] == "DW1"
     # Board, mesh and rod are neither liquid nor powder, and need no safety data sheet.
@@ -38,7 +38,7 @@ def test_the_table_tells_state_age_and_item_of_each_attachment() -> None:
     page = page_of(context_of_example("clean"), "D18")
     assert "Contract award: January 18, 2027. Maximum age of a test report at award: 3 years." in page
     rows = {row[0]: row for row in rows_below(page, "ATTACHMENTS")}
-    assert len(rows) == 1 + 24 + 7 + 5  # the head; those of the project, the firm, and the coatings
+    assert len(rows) == 1 + 27 + 8 + 5  # the head; those of the project, the firm, and the coatings
     assert rows["PD4"] == [
         "PD4",
         "Sealant, backer rod, and accessory data sheets",

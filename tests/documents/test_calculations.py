@@ -227,7 +227,7 @@ def test_constants_stand_on_the_sheet_that_uses_them_with_the_mark_of_their_sour
     told = [b.content for b in made.blocks if isinstance(b, Paragraph) and "Constants: " in plain_text(b.content)]
     (face, *_) = (content for content in told if "Heat capacity constant, H\u00a0= 100" in plain_text(content))
     marks = [mark for part in face if isinstance(part, Letters) for mark in part.text.split(", ")]
-    assert any(dict(made.legend)[mark].startswith("Not verified") for mark in marks)
+    assert any(dict(made.legend)[mark].startswith("Proposed, not verified") for mark in marks)
     # ASTM E1980: 12 W/(m2 K) at medium wind, 5 at low wind; each stands on the sheet of its own.
     for film in ("12", "5"):
         assert sum(f"Convection coefficient, h\u00a0= {film}\u00a0W/" in plain_text(content) for content in told) == 1

@@ -36,8 +36,8 @@ def test_a_default_names_common_practice_and_a_project_figure_nothing(tmp_path: 
     assert practice.source.kind is Kind.UNVERIFIED
     assert practice.source.behind is not None
     assert practice.source.behind.kind is Kind.PRACTICE
-    assert document.blocks[0].content[-1] == Letters("a")  # type: ignore[union-attr]
-    assert document.legend[0][0] == "a"
+    assert document.blocks[0].content[-1] == Letters("p")  # type: ignore[union-attr]
+    assert document.legend[0][0] == "p"
 
 
 def test_open_values_are_equal_to_nothing_and_false(tmp_path: Path) -> None:

@@ -13,13 +13,13 @@ from tests.documents.support import context_of_example
 
 # The items of the example by their place, retyped from its file.
 ITEMS = {
-    "I1": ("07 24 00", "1.3.A", "Action", None, "IN1, IN2, PD1 to PD4, SD1"),
-    "I2": ("07 24 00", "1.3.B", "Action", "D07, D09, D10", "DW1"),
+    "I1": ("07 24 00", "1.3.A", "Action", None, "IN1, IN2, IN4, IN5, PD1 to PD4, SD1"),
+    "I2": ("07 24 00", "1.3.B", "Action", "D07, D09, D10", "DW1, DW2"),
     "I3": ("07 24 00", "1.3.C", "Action", "D02", "LT1, LT2"),
     "I4": ("07 24 00", "1.3.D", "Action", "D06", "CL1"),
     "I5": ("07 24 00", "1.5.A", "Informational", None, "TR1 to TR7, TR10"),
     "I6": ("07 24 00", "1.5.B", "Informational", None, "LT3"),
-    "I7": ("07 24 00", "1.5.C", "Informational", "D04", "CT1 to CT4"),
+    "I7": ("07 24 00", "1.5.C", "Informational", "D04", "CT1 to CT5"),
     "I8": ("07 24 00", "1.5.D", "Informational", "D08, D15", "SP1 to SP3"),
     "I9": ("09 96 00", "1.3.A", "Action", None, "IN3, PD5 to PD7, SD2"),
     "I10": ("09 96 00", "1.3.B", "Action", None, "TR8, TR9"),
@@ -230,7 +230,8 @@ def test_each_person_has_one_sheet_with_all_roles() -> None:
     assert rows_below(page, "KEY PERSONNEL")[1:] == [
         [
             "T. Underbough: foreman; competent person; Lark and Mallow Finishes",
-            "CT1 Training of foreman and sprayer on the finish; CT4 Training of foreman and plasterer on the EIFS",
+            "CT1 Training of foreman and sprayer on the finish; CT4 Training of foreman and plasterer on the EIFS; "
+            "CT5 Training of the competent person for scaffolds",
             "14 years; 6 years",
             "11",
             "Signed February 15, 2027",

@@ -183,7 +183,7 @@ def test_each_detail_has_its_mark_and_what_it_stands_for(tmp_path: Path) -> None
         [
             "2",
             "Outside corner",
-            "Corner of E1 South face and E2; return on the mockup minimum 2 ft wide, at the left edge[a]",
+            "Corner of E1 South face and E2; return on the mockup minimum 2 ft wide, at the left edge[p]",
         ],
         ["3a", "Opening with returns", "E1 South face: A, B"],
         ["3b", "Sill of the opening", "E1 South face: A"],
@@ -302,7 +302,7 @@ def test_the_mockup_is_accepted_when_its_slowest_sealant_has_cured(tmp_path: Pat
     # The gloss is dry on day 9: then nine days of cure, or the usual fourteen (common practice, no source).
     rows = [line.split(" | ") for line in plan_of(tmp_path / "a", merged(DRYING, SEALED)) if line.count(" | ") == 4]
     assert [row[1:] for row in rows[-3:]] == [
-        ["Day 9", "the last gloss coat has dried a minimum of 36 h[b]", "Sealant joints", "–"],
+        ["Day 9", "the last gloss coat has dried a minimum of 36 h[a]", "Sealant joints", "–"],
         ["Day 18", "the sealant has cured a minimum of 9 days", "Sealant hand pull", "Hold point (sealant adhesion)"],
         ["Day 18", "–", "Acceptance of the finish", "Hold point"],
     ]

@@ -14,7 +14,12 @@ class CupsInputs(Inputs):
 
     cup: _cups.Cup = option_input("the cup that was read", read=_cups.read_cup)
     seconds: Quantity = given_input(
-        "", "", "time", about="time until the stream breaks", bare="s", span=("0.1 s", "3600 s")
+        "",
+        "",
+        "time",
+        about="time until the stream breaks",
+        bare="s",
+        span=("0.1 s", "3600 s"),  # method's own: no cup takes longer
     )
     to: _cups.Cup = option_input("the cup whose time is wanted", read=_cups.read_cup)
 

@@ -16,7 +16,12 @@ class ViscosityInputs(Inputs):
 
     cup: _cups.Cup = option_input("such as zahn_4, ford_4, iso_4, shell_3", read=_cups.read_cup)
     seconds: Quantity = given_input(
-        "", "", "time", about="time until the stream breaks", bare="s", span=("0.1 s", "3600 s")
+        "",
+        "",
+        "time",
+        about="time until the stream breaks",
+        bare="s",
+        span=("0.1 s", "3600 s"),  # method's own: no cup takes longer
     )
 
 
