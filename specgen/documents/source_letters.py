@@ -40,13 +40,17 @@ def letter(count: int) -> str:
 def name_mark(source: Source, marks: Marks) -> str:
     """The letter of a source in a document: the next free one; what is only proposed has the same in every document."""
     if source not in marks:
-        lettered = (letter(count) for count in range(1, len(marks) + 3))
-        marks[source] = (
-            PROPOSED
-            if source.kind is Kind.UNVERIFIED
-            else next(one for one in lettered if one != PROPOSED and one not in marks.values())
-        )
+        marks[source] = PROPOSED if source.kind is Kind.UNVERIFIED else _next_letter(marks)
     return marks[source]
+
+
+def _next_letter(marks: Marks) -> str:
+    """The first letter that marks no source; that of what is proposed is passed over."""
+    given = {*marks.values(), PROPOSED}
+    place = len(given)
+    while letter(place) in given:
+        place += 1
+    return letter(place)
 
 
 @dataclass

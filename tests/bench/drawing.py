@@ -4,7 +4,7 @@ import math
 import tempfile
 from pathlib import Path
 
-from specgen.documents.figures.elevation import draw_elevation
+from specgen.documents.figures.elevation import draw_elevations
 from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.model.layout import ElevationLayout
 from tests.bench.measuring import at_most, seconds
@@ -36,10 +36,10 @@ def measure() -> None:
     """Sheets of 2,030 panels and 400 openings against the same built as text, in seconds, and growth with openings."""
     with tempfile.TemporaryDirectory() as folder:
         small, large = (_draw(Path(folder), columns) for columns in (10, 40))
-    sheets = seconds(lambda: draw_elevation(*large))
+    sheets = seconds(lambda: next(draw_elevations([large])))
     at_most("sheets of 2,030 panels / the same as plain text", sheets / seconds(lambda: plain(large[0])), 6)
     at_most("sheets of 2,030 panels, seconds", sheets, 1)
-    part = seconds(lambda: draw_elevation(*small))
+    part = seconds(lambda: next(draw_elevations([small])))
     at_most("sheets, exponent of growth with openings", math.log(sheets / part) / math.log(4), 1.5)
 
 

@@ -252,7 +252,9 @@ def test_water_has_a_box_each_coat_and_a_cup_a_row_each_coat(tmp_path: Path) -> 
 
 def test_the_wet_film_is_recorded_and_what_it_lacks_stands_in_brackets_that_count(tmp_path: Path) -> None:
     line = coats(tmp_path, "1.2 mil")["Gloss wet film, coat 1"]
-    assert re.sub(r"\[[a-z]\]", "", line[3]).startswith("Target for 1.2 mil dry at [Gloss volume solids] solids; dry film governs")
+    assert re.sub(r"\[[a-z]\]", "", line[3]).startswith(
+        "Target for 1.2 mil dry at [Gloss volume solids] solids; dry film governs"
+    )
     assert "done" in line[12] and "pass" not in line[12]
 
 

@@ -94,7 +94,9 @@ def test_a_smoothing_coat_is_bought_with_its_reserve_and_the_mockup() -> None:
         r"^Quantity, all coats \| ([^|]*)\|", text.write_text(document_of("clean", "D08")), re.MULTILINE
     )
     # Pails of 5 gal and 8 % are those of the coating system, retyped; one pail for the mockup, five for the work.
-    assert re.match(r"24\.\d gal, 6 pails of 5 gal, mockup \(1 pail\) and 8% reserve included", re.sub(r"\[[a-z]\]", "", row))
+    assert re.match(
+        r"24\.\d gal, 6 pails of 5 gal, mockup \(1 pail\) and 8% reserve included", re.sub(r"\[[a-z]\]", "", row)
+    )
 
 
 def test_a_color_too_hot_for_one_face_is_held_on_each_face_of_it() -> None:

@@ -447,7 +447,7 @@ def forms_of(page: str) -> list[str]:
 def test_a_draft_prints_the_forms_whose_limits_are_known_and_says_what_the_others_wait_for(tmp_path: Path) -> None:
     pages = drafted(tmp_path, OLD_WALLS)
     assert forms_of(pages["D12"]) == ["D12f", "D12c"]
-    rows = dict(cells_below(pages["D12"], "Form | Waits for, and from whom"))
+    rows = dict(cells_below(pages["D12"], "Form | Pending, and from whom"))
     assert [name.split()[0] for name in rows] == ["D12a", "D12b", "D12d", "D12e"]
     assert rows["D12d Drying release"] == "Primer release moisture reading (finish manufacturer)"
     # What a form waits for is asked for all the same, and named as what it holds up.
@@ -465,7 +465,7 @@ def test_a_form_is_printed_in_a_draft_when_what_it_waits_for_is_given(tmp_path: 
 def test_all_forms_are_printed_where_they_are_asked_for(tmp_path: Path) -> None:
     page = drafted(tmp_path, OLD_WALLS, only=("D12",))["D12"]
     assert forms_of(page) == ["D12f", "D12a", "D12b", "D12c", "D12d", "D12e"]
-    assert "Waits for" not in page
+    assert "Pending, and from whom" not in page
 
 
 def test_a_plane_limit_that_nobody_gave_is_that_of_the_guide(tmp_path: Path) -> None:

@@ -122,7 +122,7 @@ def test_a_stop_stands_with_its_measure_its_party_and_the_documents_it_affects(d
     assert row[2] == "W1 OSB"
     assert row[3].startswith("Base coat dry thickness is 3/64 in; minimum 1/16 in")
     assert row[4] == "Apply the base coat to a minimum dry thickness of 1/16 in."
-    assert row[5] == "Applicator (Three Trowels Company), before base coat"
+    assert row[5] == "Applicator, before base coat"
     assert row[6].split(", ")[0] == "D08"
     order = [row[0] for row in rows]
     assert order == sorted(order, key=["Stop", "Caution", "Note"].index)

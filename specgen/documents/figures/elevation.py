@@ -43,15 +43,12 @@ class _Planned(NamedTuple):
     sheets: list[Canvas]
 
 
-def draw_elevation(layout: ElevationLayout, facts: ElevationFacts, sheet: str | None = None) -> tuple[DrawnSheet, ...]:
-    """The sheets of one elevation; `sheet` is letter, tabloid, a4 or a3, else the smallest that serves."""
-    return next(draw_elevations([(layout, facts)], sheet))
-
-
 def draw_elevations(
     faces: Iterable[tuple[ElevationLayout, ElevationFacts]], sheet: str | None = None
 ) -> Iterator[tuple[DrawnSheet, ...]]:
-    """The sheets of some elevations, numbered through as one set."""
+    """The sheets of some elevations, numbered through as one set; `sheet` is letter, tabloid, a4 or a3, else the
+    smallest that serves.
+    """
     planned, first = [], 1
     for layout, facts in faces:
         planned.append(_plan_sheets(layout, facts, sheet, first))

@@ -28,5 +28,10 @@ def strip_clause(code: str) -> str:
 def list_undecided(context: DocumentContext, mark: str) -> tuple[str, ...]:
     """The rules on a wall that are not evaluated, whether or not its verdict waits for them."""
     # What lies behind a wall that stands is confirmed first.
-    exempt = mark in list_exempt(cast(Any, context.project.root())) and mark not in list_solid(context)
+    exempt = mark in context.remember(_find_exempt)
     return tuple(rule for rule in list_unjudged(context.judgment, mark) if rule != _INSPECTION or not exempt)
+
+
+def _find_exempt(context: DocumentContext) -> set[str]:
+    """The walls that need no special inspection whatever the others need, and of which nothing is to be confirmed."""
+    return set(list_exempt(cast(Any, context.project.root()))) - set(list_solid(context))

@@ -66,11 +66,17 @@ def concerns(context: DocumentContext, entry: RequiredDocument, mark: str) -> bo
     return not {mark, "project", *list_colors(context, mark)}.isdisjoint(entry.subjects)
 
 
-def list_colors(context: DocumentContext, mark: str) -> Iterator[str]:
+def list_colors(context: DocumentContext, mark: str) -> tuple[str, ...]:
     """The colors of a wall: those of its elevations, the only one where an elevation names none."""
+    return context.remember(_group_colors).get(mark, ())
+
+
+def _group_colors(context: DocumentContext) -> dict[str, tuple[str, ...]]:
+    """The colors of each wall, an entry for each of its elevations."""
     project = context.project
+    found: dict[str, tuple[str, ...]] = {}
     for elevation in project.members.get(("elevations",), ()):
         path = ("elevations", elevation)
-        if str(project.get((*path, "wall")) or "") == mark:
-            color = project.get((*path, "color"))
-            yield from (str(color),) if color else project.members.get(("colors",), ())
+        wall, color = str(project.get((*path, "wall")) or ""), project.get((*path, "color"))
+        found[wall] = found.get(wall, ()) + ((str(color),) if color else project.members.get(("colors",), ()))
+    return found

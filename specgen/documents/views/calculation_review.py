@@ -13,7 +13,7 @@ _SIGNING = {"calculated_by": "Calculated by", "checked_by": "Checked by"}
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for the author and one for the checker; a blank where the name is not given."""
     sealed = is_checked_by_engineer(context.project)
-    header: tuple[str, ...] = ("", "Name", "Signature", "Date", "Seal")
+    header: tuple[str, ...] = ("Role", "Name", "Signature", "Date", "Seal")
     widths: tuple[int, ...] = (14, 34, 22, 12, 18)
     lines = tuple((*_sign(context, name), _seal(name)) for name in _SIGNING)
     if not sealed:

@@ -10,4 +10,4 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines = tuple(
         (f"{form.id} {form.title}", tell_missing(context, composer, form)) for form in context.rest.forms_left_out
     )
-    return TableView(("Form", "Waits for, and from whom"), lines, (30, 70))
+    return TableView(("Form", "Pending, and from whom"), lines, (30, 70))

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from specgen.documents.figures.elevation import draw_elevation, draw_elevations
+from specgen.documents.figures.elevation import draw_elevations
 from tests.documents.figures.faces import FACE, JOINTS, draw_of, large_face
 from tests.documents.figures.sheets import Sheet, overlapping, read_sheet
 
@@ -32,7 +32,7 @@ PAPERS = {"letter": (279.4, 215.9), "tabloid": (431.8, 279.4), "a4": (297, 210),
 
 
 def sheets_of(folder, face=None, joints=JOINTS, sheet=None, more=None):
-    drawn = draw_elevation(*draw_of(folder, face, joints, more), sheet)
+    drawn = next(draw_elevations([draw_of(folder, face, joints, more)], sheet))
     return drawn, [read_sheet(each.svg) for each in drawn]
 
 
@@ -111,13 +111,13 @@ def test_every_panel_has_its_mark_once(tmp_path):
     lines = FACE["layout"] | {"vertical_lines": [f"{place} ft" for place in range(5, 35, 5)]}
     layout, facts = draw_of(tmp_path, {"width": "35 ft", "layout": lines})
     marks = sorted(panel.mark.removeprefix("E1-") for panel in layout.panels)
-    assert told_marks([read_sheet(draw_elevation(layout, facts)[0].svg)], marks) == marks
+    assert told_marks([read_sheet(next(draw_elevations([(layout, facts)]))[0].svg)], marks) == marks
 
 
 def test_a_large_face_is_spread_over_sheets_that_meet(tmp_path):
     face, joints = large_face()
     layout, facts = draw_of(tmp_path, face, joints)
-    drawn = draw_elevation(layout, facts)
+    drawn = next(draw_elevations([(layout, facts)]))
     sheets = [read_sheet(each.svg) for each in drawn]
     assert [each.name for each in drawn] == [f"E1-{number}" for number in range(1, len(drawn) + 1)]
     assert [problem for sheet in sheets for problem in faults(sheet)] == []
@@ -199,7 +199,7 @@ def test_a_gable_keeps_its_marks_within_its_slopes(tmp_path):
 
 def test_the_same_layout_gives_the_same_sheets(tmp_path):
     layout, facts = draw_of(tmp_path)
-    assert draw_elevation(layout, facts) == draw_elevation(layout, facts)
+    assert next(draw_elevations([(layout, facts)])) == next(draw_elevations([(layout, facts)]))
 
 
 def test_signs_of_markup_in_names_are_text(tmp_path):
@@ -239,7 +239,7 @@ def test_labels_of_any_face_keep_apart_and_every_panel_is_told(tmp_path, drawn_f
     face, joints = drawn_face
     joints = joints if face["openings"] else {"J2": joints["J2"]}
     layout, facts = draw_of(tmp_path, face, joints)
-    sheets = [read_sheet(each.svg) for each in draw_elevation(layout, facts, paper)]
+    sheets = [read_sheet(each.svg) for each in next(draw_elevations([(layout, facts)], paper))]
     assert [problem for sheet in sheets for problem in faults(sheet)] == []
     words = " ".join(word for sheet in sheets for word in sheet.words)
     marks = [panel.mark.removeprefix("E1-") for panel in layout.panels]
@@ -251,7 +251,7 @@ def test_days_end_at_joints_and_are_no_larger_than_the_area_of_a_day(tmp_path):
     layout, facts = draw_of(tmp_path)
     # 24 ft high, 5 ft wide: a column is 120 sq ft, that with the opening of 5 by 4 ft is 100; 250 sq ft are two.
     facts = replace(facts, day_area=Fraction(250) * Fraction(3048, 10_000) ** 2)
-    (drawn,) = draw_elevation(layout, facts)
+    (drawn,) = next(draw_elevations([(layout, facts)]))
     sheet = read_sheet(drawn.svg)
     ratio = SCALES[drawn.scale]
     left = min(x for x, y in sheet.points("movement"))
@@ -265,7 +265,7 @@ def test_days_end_at_joints_and_are_no_larger_than_the_area_of_a_day(tmp_path):
 def test_a_day_less_than_a_column_is_told_and_not_drawn(tmp_path):
     layout, facts = draw_of(tmp_path)
     facts = replace(facts, day_area=Fraction(100) * Fraction(3048, 10_000) ** 2)
-    sheet = read_sheet(draw_elevation(layout, facts)[0].svg)
+    sheet = read_sheet(next(draw_elevations([(layout, facts)]))[0].svg)
     assert "day" not in sheet.strokes
     told = "Gloss, both coats, in a day: maximum 100 sq ft; less than one column of panels; break at level joints"
     assert told in " ".join(sheet.words)

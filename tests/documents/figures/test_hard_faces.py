@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from specgen.documents.figures.elevation import draw_elevation
+from specgen.documents.figures.elevation import draw_elevations
 from tests.documents.figures.faces import draw_of
 from tests.documents.figures.sheets import read_sheet
 from tests.documents.figures.test_elevation import PAPERS, faults
@@ -80,7 +80,7 @@ PLAIN: dict[str, Any] = {"openings": {}, "floor_lines": {}, "impact_zones": [], 
 def test_a_hard_wall_is_drawn_in_order_on_every_paper(case: str, paper: str, tmp_path: Path) -> None:
     face, joints, length = HARD[case]
     layout, facts = draw_of(tmp_path, PLAIN | face, joints)
-    drawn = draw_elevation(layout, facts, paper)
+    drawn = next(draw_elevations([(layout, facts)], paper))
     sheets = [read_sheet(each.svg) for each in drawn]
     assert [problem for sheet in sheets for problem in faults(sheet)] == []
     words = [word for sheet in sheets for word in sheet.words]
@@ -95,7 +95,7 @@ def test_limits_of_a_meter_and_a_half_are_drawn_and_told_in_metric_alone(paper: 
     """6 by 3 m by the usual limits of metric work, 1.5 m: four columns and two rows."""
     more = {"package": {"purpose": "design_draft", "units": "si"}, "panel_limits": {}}
     layout, facts = draw_of(tmp_path, PLAIN | {"width": "6 m", "height": "3 m"}, {}, more)
-    sheets = [read_sheet(each.svg) for each in draw_elevation(layout, facts, paper)]
+    sheets = [read_sheet(each.svg) for each in next(draw_elevations([(layout, facts)], paper))]
     words = [word for sheet in sheets for word in sheet.words]
     assert words.count("1500") == 6
     assert not [word for word in words if re.search(r"4\.92|\d (ft|in)\b|′|″", word)]
