@@ -58,11 +58,12 @@ class _Sentence:
     """The parts of a sentence or cell so far, each with the letters of its sources."""
 
     parts: list[tuple[Inline, tuple[str, ...]]] = field(default_factory=list)
+    has_letters: bool = False  # whether any of its figures has a source
 
-    @property
-    def has_letters(self) -> bool:
-        """Whether any of its figures has a source."""
-        return any(marks for _, marks in self.parts)
+    def add(self, part: Inline, marks: tuple[str, ...] = ()) -> None:
+        """A further part with the letters of its sources."""
+        self.parts.append((part, marks))
+        self.has_letters = self.has_letters or bool(marks)
 
     def end(self) -> Iterator[Inline]:
         """The parts, then the one letter that they share; else each at its figure."""
@@ -80,6 +81,7 @@ class _Sentence:
         if waiting:
             yield _join(waiting)
         self.parts.clear()
+        self.has_letters = False
 
 
 def _set(content: Inlines, marks: Marks, targets: dict[str, str]) -> Iterator[Inline]:
@@ -90,12 +92,12 @@ def _set(content: Inlines, marks: Marks, targets: dict[str, str]) -> Iterator[In
             yield part
         elif isinstance(part, Text) and sentence.has_letters:
             first, *others = _END.split(part.text, maxsplit=1)
-            sentence.parts.append((Text(first) if others else part, ()))
+            sentence.add(Text(first) if others else part)
             if others:
                 yield from sentence.end()
                 yield from (Text(rest) for rest in others if rest)
         else:
-            sentence.parts.append(_resolve(part, marks, targets))
+            sentence.add(*_resolve(part, marks, targets))
             if isinstance(part, Value) and part.lettered:
                 yield from sentence.end()
     yield from sentence.end()

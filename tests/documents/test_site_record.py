@@ -40,7 +40,7 @@ LINES = (
     "Limit | WRB | min. 40 °F | – | min. 40 °F | – | – | – | – | – | no rain | min. 40 °F | none | go: all met",
     "Limit | sealant | – | – | 50 °F to 80 °F | – | dry face, min. 5 °F above | – | – | – | no rain | – | none"
     " | go: all met",
-    "Water-resistive barrier: wall W1 (Hold Point 3) | 12 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
+    "Water-resistive barrier: wall W1 (Hold Point 3) | 24 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
     "Insulation boards | 36 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
     "Tinted primer (Hold Point 10) | 16 h; meter maximum 12; gloss within 168 h | ____ | ____ | ____ | ( ) yes"
     " | ( ) yes | ____ | ____ | ____ | ____",
