@@ -17,6 +17,7 @@ from specgen.model.value_text import count
 
 _DRAFT = (Text("Draft"),)
 _ASKED_NOTHING = "For information; not submitted for review."
+_DECIDED_ON, _FOR_DECISION = "D02", "For the decision on the walls; not submitted for review."
 # These tell of the whole draft, and ask for answers.
 _OPEN_ITEMS = "D19"
 _TELL_WHOLE = (ANSWER, _OPEN_ITEMS)
@@ -54,7 +55,7 @@ def mark_draft(document: Document, context: DocumentContext, whole: bool = False
 def _tell_asked(document: Document, context: DocumentContext) -> str:
     """What the reader of a document is asked to do: nothing, save to answer the open items."""
     if document.id not in _TELL_WHOLE or not (count_pending(context) or context.judgment.open_items):
-        return _ASKED_NOTHING
+        return _FOR_DECISION if document.id == _DECIDED_ON else _ASKED_NOTHING
     contractor = context.project.get(("parties", "general_contractor", "name"))
     route = f"; architect's and owner's through {contractor}, as requests for information" if contractor else ""
     return f"No review requested. Answers to {_OPEN_ITEMS} requested{route}."
@@ -101,9 +102,9 @@ def _tell_held(document: Document, context: DocumentContext, whole: bool) -> Ite
 def _tell_open(document: Document, context: DocumentContext, whole: bool) -> Iterator[str]:
     """Where the open items are listed; of the whole, how many documents are required and rules not evaluated."""
     if whole:
-        owed, rules = " and ".join(_count_owed(context)), count_not_evaluated(context)
+        required, rules = count_pending(context), count_not_evaluated(context)
         where = "listed below" if document.id == _OPEN_ITEMS else f"see {_OPEN_ITEMS}"
-        yield f"{owed}, {where}." if owed else ""
+        yield f"{count(required, 'document')} still required, {where}." if required else ""
         yield f"{count(rules, 'rule')} not evaluated, see D02." if rules else ""
     else:
         yield "Values in brackets are open, see D19." if count_brackets(document) else "Open items: D19."

@@ -78,7 +78,7 @@ def _tell_planned(context: DocumentContext, planned: datetime.date, last: dateti
 def _count_from(context: DocumentContext, issue: datetime.date) -> IssueDays:
     """What is due before an issue: the decision the working day before, the papers for it a review earlier."""
     days = _find_review(context)
-    decided = _find_worked(context, issue - _DAY)
+    decided = find_worked_before(context, issue)
     return IssueDays(issue, decided, decided if days is None else _count_back(context, decided, days))
 
 
@@ -87,6 +87,11 @@ def _count_back(context: DocumentContext, day: datetime.date, days: int) -> date
     working = context.project.get(("contract", "review_day_kind")) == "working"
     worked = find_work_days(root_of(context.project.root())) if working else WorkDays(frozenset())
     return _find_worked(context, worked.count_back(day, days))
+
+
+def find_worked_before(context: DocumentContext, day: datetime.date) -> datetime.date:
+    """The last working day before a day."""
+    return _find_worked(context, day - _DAY)
 
 
 def _find_worked(context: DocumentContext, day: datetime.date) -> datetime.date:

@@ -253,8 +253,9 @@ DATED: dict[str, Any] = {
         ({"contract": {"review_day_kind": "working"}, "schedule": {"days_off": ["sun", "2027-04-02"]}}, "2027-03-08"),
         # A mockup on a Sunday has no day of review in it: issue March 22, decision Friday, March 19.
         ({"contract": {"review_day_kind": "working"}, "mockup": {"planned_on": "2027-04-11"}}, "2027-03-01"),
-        ({"contract": {"review_days": "tbd"}}, "2027-04-12"),
-        ({"contract": {"review_days": "tbd"}, "mockup": "drop"}, "2027-05-17"),
+        # The working day before the mockup on Monday, April 12, and before the start on Monday, May 17.
+        ({"contract": {"review_days": "tbd"}}, "2027-04-09"),
+        ({"contract": {"review_days": "tbd"}, "mockup": "drop"}, "2027-05-14"),
         ({"contract": {"review_days": "tbd"}, "mockup": "drop", "schedule": "drop"}, None),
         # A day before the date of the package dates no answer: the last day does.
         ({"schedule": {"submit_on": "2027-01-29"}}, "2027-03-12"),

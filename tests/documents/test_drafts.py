@@ -115,6 +115,8 @@ def test_a_draft_asks_for_no_action_and_each_page_tells_where_its_open_values_st
         wanted = (
             "No review requested. Answers to D19 requested." if asks else "For information; not submitted for review."
         )
+        if name == "D02":
+            wanted = "For the decision on the walls; not submitted for review."
         head = f"! Draft. {wanted}"
         assert banner_of(page).startswith(head), name
         told = banner_of(page).removeprefix(head)

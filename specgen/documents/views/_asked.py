@@ -54,6 +54,8 @@ _BEFORE_MOCKUP = ("design_draft", "mockup_submittal")
 # What the mockup is built with and sprayed with is settled before it, where it is still to be built.
 _IN_MOCKUP = ("walls", "smoothing", "primer", "gloss", "spray", "guns", "sealants")
 _BY_MOCKUP = (("elevations", "*", "openings"), ("contract", "items", "*"))
+# The list of what is submitted, and product data, are part of a package that is issued.
+_REGISTER, _SHEETS = ("contract", "items"), "SUB-02"
 _WIND_SPEED = "site.wind_speed"
 _RISK = ("site", "risk_category")
 # The list of documents, each of which is asked for by name, and the sections, asked for with the decision on the walls.
@@ -75,6 +77,7 @@ class _Stages(NamedTuple):
 
     owed: frozenset[str]  # paths owed for this submittal; a design draft owes none
     to_build: bool  # whether the mockup is still to be built
+    issues_mockup: bool  # whether the submittal in hand is that of the mockup
     steps: dict[str, tuple[str, ...]]  # those that the rules waiting for a value are about, by its path
     titles: dict[str, str]  # of all steps, in the order of the work
     standing: frozenset[str]  # marks of the walls that stand already
@@ -90,7 +93,7 @@ class _Stages(NamedTuple):
             return PULLS
         if decides:
             return DECISION
-        if path in self.owed:
+        if path in self.owed or (field.path[:2] == _REGISTER and self.issues_mockup):
             return SUBMITTAL
         return min(self._find_step(path, field), self._find_mockup(field))
 
@@ -233,6 +236,8 @@ def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple
         return DECISION
     if document.before in _STAGES:
         return _STAGES[document.before]
+    if document.code.startswith(_SHEETS) and find_next_package(context) == SUBMITTAL and document.before == "mockup":
+        return SUBMITTAL
     step = "mockup" if document.before == "sealant" and _seals_mockup(context) else document.before
     return tell_step({name: step.title for name, step in context.standards.steps.items()}, step)
 
@@ -281,6 +286,7 @@ def _find_stages(context: DocumentContext) -> _Stages:
     return _Stages(
         frozenset(item.path for item in judgment.open_items if purpose != "design_draft"),
         purpose in _BEFORE_MOCKUP,
+        purpose == "mockup_submittal",
         steps,
         {name: step.title for name, step in context.standards.steps.items()},
         frozenset(filter(lambda mark: _stands(context, mark), context.project.members[("walls",)])),

@@ -4,7 +4,7 @@ import datetime
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.submission import find_issue
+from specgen.documents.submission import find_issue, find_worked_before
 from specgen.documents.views._asked import DECISION, START, SUBMITTAL, find_last
 from specgen.documents.views._requests import list_requests
 from specgen.model.block import Blank
@@ -52,10 +52,10 @@ def _tell_date(context: DocumentContext, order: int, before: str) -> object:
 
 
 def _find_date(context: DocumentContext, stage: str) -> datetime.date | None:
-    """The date of a stage; None where the project gives none, or one that the date of this draft is past."""
+    """The working day before a stage; None where the project dates none, or the date of this draft is past it."""
     given, drafted = context.project.get(_DATED_BY[stage]), context.project.get(("package", "date"))
-    dated = isinstance(given, datetime.date) and (drafted is None or given >= drafted)
-    return given if dated else None
+    dated = isinstance(given, datetime.date) and (drafted is None or given > drafted)
+    return find_worked_before(context, given) if dated else None
 
 
 def _list_days(context: DocumentContext) -> tuple[tuple[int, datetime.date], ...]:
