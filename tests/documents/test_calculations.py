@@ -402,8 +402,8 @@ def test_each_sheet_that_adds_its_members_up_tells_the_sum_and_what_is_in_none_o
     # Length in inches by width by depth, by 231 cu in to the gallon, and a tenth of waste.
     # J1: 816 * 3/4 * 3/8 = 229.5 cu in are 1.093 gal; J2: 540 * 1 * 1/2, 1.286 gal; J3: 432 * 1 * 1/2, 1.029 gal;
     # J4: half of J1, 0.546 gal; J5: 396 * 5/8 * 3/8, 0.442 gal;
-    # J6 to J9, 88 ft in all: 1056 * 1-1/4 * 1/2 = 660 cu in are 3.143 gal.
-    assert "Result: total 7.54 gal. Assumptions and limits: " in said
+    # J6 to J9, 88 ft in all: 1056 * 1-3/16 * 1/2 = 627 cu in are 2.986 gal.
+    assert "Result: total 7.38 gal. Assumptions and limits: " in said
     assert "The bead at PN1 is taken from the waste." in said
     assert "DR1: 4.5 ft × 8 ft; LV1: 4.5 ft × 4 ft" in said
 
