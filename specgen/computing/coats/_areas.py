@@ -18,7 +18,7 @@ MOCKUP = "width by height"
 STEPPED = "width by height; uncoated steps make up for corner return and recoated panel"
 # The rows of the limits on what is coated beside the face.
 RETURNS, SIDES = "coat.returns", "coat.joint_sides"
-_MEASURED = "length of the joints by what their sides add to their width"
+_MEASURED = "length of the joints times what their sides add to their width"
 # What is coated besides the elevations less their openings.
 _MORE = {"A_m": "mockup", "A_j": "joint sides"}
 READS = ("elevations.*.width", "elevations.*.height", "elevations.*.openings")
