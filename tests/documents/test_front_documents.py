@@ -261,7 +261,7 @@ def test_each_person_has_one_sheet_with_all_roles() -> None:
             "A. Fennimark: inspector; Straightedge Inspection, engaged by the owner",
             "CT3 Inspector's certificate for EIFS, valid through October 3, 2028",
             "7 years; 3 years",
-            "–",
+            "5",
             "Signed February 17, 2027",
         ],
     ]

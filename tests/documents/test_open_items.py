@@ -41,14 +41,14 @@ def test_a_document_is_asked_of_who_owes_it_with_its_date(tmp_path: Path) -> Non
     owed = {row[0].partition(":")[0]: row for row in list_rows(page)}
     assert set(owed) == {"EIFS manufacturer", "Sealant manufacturer", "WRB manufacturer"}
     assert owed["EIFS manufacturer"][1:4] == [
-        "mockup",
+        "this submittal",
         "( ) Safety data sheets: adhesive, base coat",
         "SUB-02",
     ]
-    # The mockup of the example is planned on April 12, 2027.
-    assert ["Needed before", "Mockup"] in rows_below(page, "OPEN ITEMS")
-    assert ["Reply by", "April 12, 2027"] in rows_below(page, "OPEN ITEMS")
-    assert all(head.endswith(". Needed before: mockup; reply by April 12, 2027") for head in list_heads(page))
+    # Product data are part of what is submitted; the example is submitted on March 1, 2027.
+    assert ["Needed before", "This submittal"] in rows_below(page, "OPEN ITEMS")
+    assert ["Reply by", "March 1, 2027"] in rows_below(page, "OPEN ITEMS")
+    assert all(head.endswith(". Needed before: this submittal; reply by March 1, 2027") for head in list_heads(page))
 
 
 def test_stops_stand_by_the_party_that_resolves_them(tmp_path: Path) -> None:

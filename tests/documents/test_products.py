@@ -121,7 +121,7 @@ def test_each_material_has_its_manufacturer_its_product_and_its_data_sheet(tmp_p
     assert {name: rows[name][1:] for name in expected} == expected
     assert [name for name in rows if name.startswith("Mesh")] == ["Mesh, high-impact", "Mesh, standard"]
     assert rows["Base coat"][0].endswith("1 pass, minimum 3/32 in dry; one pass more at heavy mesh")
-    assert rows["WRB"][0].endswith("1 coat, minimum 12 mil dry; drying, minimum 24 h")
+    assert rows["WRB"][0].endswith("2 coats, minimum 12 mil dry; drying, minimum 24 h")
 
 
 def test_a_material_that_not_every_wall_has_bears_the_marks_of_its_walls(tmp_path: Path) -> None:
