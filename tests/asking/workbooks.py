@@ -1,5 +1,6 @@
 """Workbooks as people and programs make them: written by one library, saved anew by a spreadsheet program."""
 
+import datetime
 import io
 import subprocess
 import zipfile
@@ -12,11 +13,15 @@ import xlsxwriter
 
 Rows = Sequence[Sequence[Any]]
 
+# When a workbook says that it was made: the same cells are the same bytes at any time.
+MADE = datetime.datetime(2027, 1, 4)
+
 
 def written_by_xlsxwriter(sheets: Mapping[str, Rows]) -> bytes:
     """A workbook with the cells of each sheet; texts as text, the rest as the library takes it."""
     stream = io.BytesIO()
     book = xlsxwriter.Workbook(stream, {"in_memory": True, "default_date_format": "d-mmm"})
+    book.set_properties({"created": MADE})
     for name, rows in sheets.items():
         page = book.add_worksheet(name)
         for row, cells in enumerate(rows):
@@ -52,10 +57,10 @@ def with_parts(content: bytes, changes: Mapping[str, bytes | None]) -> bytes:
     with zipfile.ZipFile(io.BytesIO(content)) as old, zipfile.ZipFile(stream, "w", zipfile.ZIP_DEFLATED) as new:
         for name in old.namelist():
             if name not in changes:
-                new.writestr(name, old.read(name))
+                new.writestr(zipfile.ZipInfo(name), old.read(name), zipfile.ZIP_DEFLATED)
         for name, part in changes.items():
             if part is not None:
-                new.writestr(name, part)
+                new.writestr(zipfile.ZipInfo(name), part, zipfile.ZIP_DEFLATED)
     return stream.getvalue()
 
 

@@ -84,7 +84,7 @@ def test_without_a_name_each_sum_has_a_line_with_the_member_nearest_to_its_limit
         "calculation": "joint-width",
         "for": "J6 (of 9)",
         "result": "required width 1-3/16 in",
-        "held against": "width given 1-1/4 in",
+        "held against": "width given 1-3/16 in",
         "yes or no": "yes",
         "missing": "",
     }
