@@ -137,6 +137,7 @@ def test_what_cannot_be_judged_is_refused(
 ) -> None:
     code, data = run_json(capsys, *words)
     assert code == 2 and message in json.dumps(data["errors"])
+    assert {*data["counts"].values(), *data["entries"].values(), data["days"]["number"], data["open"]} == {0}
     assert not (folder / "out").exists()
 
 

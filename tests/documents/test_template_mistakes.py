@@ -40,6 +40,7 @@ MISTAKES: list[tuple[str, str, str, int]] = [
     ("{{ project.name | uper }}\n", "nothing called 'uper' to write after |", "did you mean upper?", 6),
     ("{{ project.name is givn }}\n", "nothing called 'givn' to write after is", "did you mean given?", 6),
     ("{{ 'x' | upper(2) }}\n", "upper takes no value", "", 6),
+    ("{{ ['x'] | join('a', 'b') }}\n", "join takes one value or none", "", 6),
     ("{{ limit() }}\n", "limit() takes the name of a limit", "limit('gloss.dry')", 6),
     ("{{ limit('gloss.dry', 2) }}\n", "limit() takes the name of a limit", "limit('gloss.dry')", 6),
     ("{{ limit('gloss.drry') }}\n", "there is no limit 'gloss.drry'", "did you mean gloss.dry?", 6),
