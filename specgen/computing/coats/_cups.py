@@ -3,7 +3,9 @@
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Any
 
+from specgen.computing.inputs import given_input
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.source import Source
@@ -26,6 +28,18 @@ WARMTH = {
     "iso": "Measured at {73.4 °F|23 °C}.",
 }
 NEWTONIAN = "The formula is for oils. A coating that thins under shear has no single viscosity: compare cup times only."
+
+
+def time_input() -> Any:
+    """The key of a calculation for the time that a cup takes."""
+    return given_input(
+        "",
+        "",
+        "time",
+        about="time until the stream breaks",
+        bare="s",
+        span=("0.1 s", "3600 s"),  # method's own: no cup takes longer
+    )
 
 
 @dataclass(frozen=True, slots=True)

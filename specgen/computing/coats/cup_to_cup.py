@@ -1,7 +1,7 @@
 """Time of one viscosity cup told in the seconds of another, with the spread between laboratories."""
 
 from specgen.computing.coats import _cups
-from specgen.computing.inputs import Inputs, given_input, option_input, provide
+from specgen.computing.inputs import Inputs, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
@@ -13,14 +13,7 @@ class CupsInputs(Inputs):
     """A cup that was read, its time, and the cup whose time is wanted."""
 
     cup: _cups.Cup = option_input("the cup that was read", read=_cups.read_cup)
-    seconds: Quantity = given_input(
-        "",
-        "",
-        "time",
-        about="time until the stream breaks",
-        bare="s",
-        span=("0.1 s", "3600 s"),  # method's own: no cup takes longer
-    )
+    seconds: Quantity = _cups.time_input()
     to: _cups.Cup = option_input("the cup whose time is wanted", read=_cups.read_cup)
 
 

@@ -2,7 +2,7 @@
 
 from specgen.computing.coats import _cups
 from specgen.computing.coats._coats import SECTIONS
-from specgen.computing.inputs import Inputs, given_input, option_input, provide
+from specgen.computing.inputs import Inputs, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.typed_views import Gloss, Primer
@@ -15,14 +15,7 @@ class ViscosityInputs(Inputs):
     """A cup and its time."""
 
     cup: _cups.Cup = option_input("such as zahn_4, ford_4, iso_4, shell_3", read=_cups.read_cup)
-    seconds: Quantity = given_input(
-        "",
-        "",
-        "time",
-        about="time until the stream breaks",
-        bare="s",
-        span=("0.1 s", "3600 s"),  # method's own: no cup takes longer
-    )
+    seconds: Quantity = _cups.time_input()
 
 
 def cup_viscosity(inputs: ViscosityInputs) -> Working:

@@ -77,7 +77,7 @@ _SAID = {
         "Clearance above grade",
     ),
     "corner": (
-        "Boards interlocked, past each other by turns",
+        "Boards interlocked, courses lapped alternately",
         "Base coat and mesh carried around the corner",
     ),
 }
