@@ -74,7 +74,7 @@ def draw_roof_below(sheet: Sheet, corner: Point, barrier: bool) -> Numbers:
 
 
 def draw_corner(sheet: Sheet, corner: Point, barrier: bool) -> Numbers:
-    """An outside corner from above: boards laid by turns past each other, base coat and mesh carried around."""
+    """An outside corner from above: courses of board lapped alternately, base coat and mesh carried around."""
     x, y = corner
     sheet.area(
         "sheathing" if barrier else "masonry",
