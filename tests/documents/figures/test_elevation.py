@@ -412,3 +412,17 @@ def test_the_sheets_of_some_elevations_are_numbered_through(tmp_path):
     told = [word for sheet in sheets for word in sheet.words if word.startswith("Sheet ") and " of " in word]
     assert told == [f"Sheet {number} of {len(sheets)}" for number in range(1, len(sheets) + 1)]
     assert len(sheets) > 2
+
+
+def test_the_mark_of_an_angled_panel_stands_in_the_middle_of_its_largest_rectangle(tmp_path):
+    # A panel of 5 ft by 5 ft less a window of 4 ft by 3 ft at its upper right corner: the leg below is
+    # 5 ft by 2 ft = 10 sq ft, the leg on the left 1 ft by 5 ft = 5 sq ft, what is right of it below 4 ft by 2 ft.
+    window = {"kind": "window", "x": "1 ft", "y": "2 ft", "width": "4 ft", "height": "3 ft"}
+    layout = {"mode": "given", "vertical_lines": [], "horizontal_lines": []}
+    face = {"width": "5 ft", "height": "5 ft", "openings": {"A": window}, "layout": layout}
+    _, (sheet,) = sheets_of(tmp_path, face | {"floor_lines": {}, "impact_zones": []}, {})
+    (mark,) = (text for text in sheet.texts if text.text == "A1")
+    across, up = zip(*sheet.points("edge"), strict=True)
+    foot = FOOT / SCALES["1/2 in = 1 ft"]
+    assert (mark.left + mark.right) / 2 == pytest.approx((min(across) + max(across)) / 2, abs=0.1)
+    assert (mark.top + mark.bottom) / 2 == pytest.approx(max(up) - foot, abs=0.3)
