@@ -90,7 +90,7 @@ def main() -> int:
     parser.add_argument("--under", action="append", help="only files below this folder (default specgen and templates)")
     parser.add_argument("--jobs", type=int, default=2, help="how many are tried at a time (default 2)")
     parser.add_argument("--after", type=int, default=0, help="how many of those drawn were tried before")
-    parser.add_argument("--patience", type=float, default=LONGEST_S, help="seconds for a change; it is unnoticed then")
+    parser.add_argument("--patience", type=float, default=LONGEST_S, help="processor seconds for the tests of a room")
     args = parser.parse_args()
     changes = [one for under in args.under or ("specgen", "templates/documents") for one in all_changes(under)]
     changes = [one for one in changes if args.kind in (None, one.kind)]
