@@ -4,9 +4,9 @@ from argparse import ArgumentParser, Namespace
 from collections.abc import Sequence
 
 from specgen.commands import Outcome
-from specgen.model.field import Field, Node, Schema, dotted_path
+from specgen.model.field import Field, Node, Path, Schema, dotted_path
 from specgen.model.problem import Refused, refuse
-from specgen.model.suggest import suggest
+from specgen.model.suggest import find_slip, suggest
 from specgen.reading.schema import project_schema
 from specgen.terminal.field_page import (
     collection_line,
@@ -51,6 +51,7 @@ def _find(schema: Schema, words: Sequence[str]) -> tuple[list[Field], str]:
     path = tuple(words[0].split(".")) if len(words) == 1 else ()
     if path in schema.fields:  # record files leave out the star, which the tree has
         return [schema.fields[path]], field_page(schema.fields[path])
+    path = _add_stars(schema.root, path)
     try:
         node = schema.node(path) if len(words) < 2 else None
     except KeyError:
@@ -62,7 +63,7 @@ def _find(schema: Schema, words: Sequence[str]) -> tuple[list[Field], str]:
         return below, _head(node) + format_fields(below)
     found = find_fields(schema, words)
     if not found:
-        raise _refuse(schema, " ".join(words))
+        raise _refuse(schema, " ".join(words), path)
     meanings = format_meanings(schema, " ".join(words))
     return found, f"{meanings}\n{format_fields(found)}" if meanings else format_fields(found)
 
@@ -72,6 +73,29 @@ def _head(node: Node) -> str:
     return collection_line(node.collection) + "\n" if node.collection is not None else ""
 
 
-def _refuse(schema: Schema, path: str) -> Refused:
-    known = [dotted_path(field) for field in schema.fields]
-    return refuse(f"there is no field {path!r}", suggest(path, known))
+def _add_stars(root: Node, path: Path) -> Path:
+    """The path with the stars that it leaves out before the name of a field or section, misspelled or not."""
+    node: Node | None = root
+    whole: list[str] = []
+    for name in path:
+        if node and node.star and name != "*" and find_slip(name, node.star.children):
+            whole.append("*")
+            node = node.star
+        whole.append(name)
+        node = node.below(name) if node else None
+    return tuple(whole)
+
+
+def _refuse(schema: Schema, asked: str, path: Path) -> Refused:
+    """Tell the nearest name where the path leaves the tree, and where there is none the nearest field."""
+    node = schema.root
+    for name in path:
+        below = node.below(name)
+        if below is None:
+            meant = node.children.get(find_slip(name, node.children))
+            if meant is not None:
+                near = meant.field.path if meant.field else meant.path
+                return refuse(f"there is no field {asked!r}", f"did you mean {dotted_path(near)}?")
+            break
+        node = below
+    return refuse(f"there is no field {asked!r}", suggest(asked, map(dotted_path, schema.fields)))

@@ -113,6 +113,37 @@ def test_a_name_below_a_record_that_is_no_field_is_refused_with_the_nearest(caps
     assert "there is no field 'log.fluid_presure'" in done.err and "log.fluid_pressure" in done.err
 
 
+@pytest.mark.parametrize(
+    ("path", "whole"), [("walls.insulation", "walls.*.insulation"), ("elevations.openings", "elevations.*.openings")]
+)
+def test_a_section_is_found_without_the_star_of_the_marks(path: str, whole: str, capsys: Any) -> None:
+    done = run_main(capsys, "fields", path)
+    assert done == run_main(capsys, "fields", whole)
+    rows = [row for row in done.out.splitlines() if row.startswith(whole)]
+    assert rows and not any(row.startswith(f"{whole.split('.')[0]}.*.joint") for row in done.out.splitlines())
+
+
+def test_the_fields_below_a_mark_are_those_of_every_mark(capsys: Any) -> None:
+    assert run_main(capsys, "fields", "walls.W1") == run_main(capsys, "fields", "walls.*")
+    told = run_main(capsys, "fields", "walls.W1.insulation.thickness").out
+    assert told.startswith("walls.*.insulation.thickness  ")
+
+
+@pytest.mark.parametrize(
+    ("path", "near"),
+    [
+        ("wals", "walls"),
+        ("walls.insulaton", "walls.*.insulation"),
+        ("walls.insulation.thicknes", "walls.*.insulation.thickness"),
+        ("walls.W1.insulaton", "walls.*.insulation"),
+    ],
+)
+def test_a_misspelled_section_or_field_is_refused_with_the_nearest(path: str, near: str, capsys: Any) -> None:
+    done = run_main(capsys, "fields", path)
+    assert (done.code, done.out) == (2, "")
+    assert done.err == f"specgen: there is no field {path!r} (did you mean {near}?)\n"
+
+
 def test_every_path_of_the_list_has_its_page(capsys: Any) -> None:
     for row in run_main(capsys, "fields").out.splitlines():
         path = row.split()[0]
