@@ -98,8 +98,16 @@ SLIPS = [
     (("check", "a.yaml", "-x"), "'-x' belongs to no argument (specgen check --help tells what there is)"),
     (("matrix", "all"), "'all' belongs to no argument (specgen matrix --help tells what there is)"),
     (("chek", "a.yaml"), "there is no command 'chek' (did you mean check?)"),
-    (("build", "a.yaml", "-o"), "--out stands without a value (specgen build --help tells what there is)"),
-    (("build", "a.yaml"), "--out must be given (specgen build --help tells what there is)"),
+    (
+        ("build", "a.yaml", "-o"),
+        "--out stands without a value (write for example specgen build project.yaml --out package)",
+    ),
+    (("build", "a.yaml"), "--out must be given (write for example specgen build project.yaml --out package)"),
+    (
+        ("take", "a.yaml"),
+        "ANSWERS.xlsx must be given (write for example specgen take project.yaml sheets/architect.xlsx)",
+    ),
+    ((), "COMMAND must be given (specgen --help tells what there is)"),
 ]
 
 

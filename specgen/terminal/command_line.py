@@ -80,10 +80,18 @@ class CommandLine(ArgumentParser):
             )
             raise Refused(Problem(what, suggest(slip["given"], words)))
         if slip := _MISSING.fullmatch(message):
-            raise Refused(Problem(f"{slip['names']} must be given", hint))
+            names = slip["names"]
+            raise Refused(Problem(f"{names} must be given", self._show_call(names.split(", ")) or hint))
         if slip := _VALUE.fullmatch(message):
-            raise Refused(Problem(f"{slip['name']} stands without a value", hint))
+            raise Refused(Problem(f"{slip['name']} stands without a value", self._show_call([slip["name"]]) or hint))
         raise Refused(Problem(message, hint))
+
+    def _show_call(self, names: Sequence[str]) -> str:
+        """The first call of the page with some options, to be written likewise; empty where no call has them all."""
+        options = [name for name in names if name.startswith("--")]
+        calls = (call for call, _ in self.page.examples if all(name in call.split() for name in options))
+        call = "" if self._has_commands() else next(calls, "")
+        return f"write for example {self.prog.split()[0]} {call}" if call else ""
 
     def _has_commands(self) -> bool:
         return any(action.metavar == _VERB for action in self._actions)
