@@ -12,6 +12,8 @@ from specgen.model.block import Figure
 # English Metric Units in a millimeter, and in a twentieth of a point (ECMA-376 part 1, 20.1.2.1).
 _EMU, _EMU_OF_TWENTIETH = 36_000, 635
 _DRAWING = "http://schemas.openxmlformats.org/drawingml/2006"
+# A word processor that reads the SVG does not show the PNG: it is as fine as an office printer shows.
+_PPI = 150
 # The extension of a picture that names its SVG ([MS-ODRAWXML] 2.4.2).
 _SVG_EXTENSION = "{96DAC541-7B7A-43D3-8B79-37D633B846F1}"
 _SVG_SPACE = "http://schemas.microsoft.com/office/drawing/2016/SVG/main"
@@ -28,7 +30,7 @@ class Pictures:
         if not png.can_write():
             return ""
         self.count += 1
-        raster = self._add("png", "image/png", png.write_png(figure.svg, figure.width))
+        raster = self._add("png", "image/png", png.write_png(figure.svg, figure.width, _PPI))
         vector = self._add("svg", "image/svg+xml", encode_xml(figure.svg))
         scale = min(1.0, self.width * _EMU_OF_TWENTIETH / (figure.width * _EMU))
         size = f'cx="{round(figure.width * _EMU * scale)}" cy="{round(figure.height * _EMU * scale)}"'
