@@ -142,10 +142,12 @@ def _name_drawing(document: Document, figure: Figure) -> str:
 
 
 def _write_pdf(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
+    from specgen.formats.page_fonts import forget_pages
     from specgen.formats.pdf.bind import bind
     from specgen.formats.pdf.forms import write_forms
     from specgen.formats.pdf.pages import name_file
 
+    forget_pages()  # the pictures of other formats
     forms = tuple(write_forms(made))  # first: the pages of the set, once made, fill the memory
     bound = bind(made)
     notes: tuple[str | Problem, ...] = (*bound.told, *bound.problems)

@@ -38,6 +38,7 @@ def compile_pages(data: dict[str, Any], pictures: dict[str, bytes]) -> CompiledP
     require_libraries()
     drawings = dict(_take_drawings(data))
     text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    del data  # the pages need the most memory of all
     files = {"main.typ": (templates_folder() / "set.typ").read_bytes(), **pictures}
     pdf, shapeless = _compile_all_signs(text, drawings, files)
     return _find_places(pdf, shapeless)
