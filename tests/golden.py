@@ -12,6 +12,7 @@ from tempfile import TemporaryDirectory
 from typing import Any
 
 import yaml
+from lxml import html
 
 from specgen import pipeline
 from specgen.cli import main
@@ -47,10 +48,24 @@ def texts_of(example: str) -> dict[str, str]:
     context = case.context
     draft = case.judgment.stopped or case.project.value(("package", "purpose")) == "design_draft"
     every = tuple(t.id for t in templates() if t.stage != "closeout") if draft else ()
+    formats = ("txt", "html")
     made = package.make_package(
-        context.project, context.standards, case.judgment, context.resolve, ("txt",), every, draft
+        context.project, context.standards, case.judgment, context.resolve, formats, every, draft
     )
-    return {f"{example}-{name}": content.decode() for name, content in made.files.items()}
+    texts = {f"{example}-{name}": content.decode() for name, content in made.files.items() if name.endswith(".txt")}
+    return texts | {f"{example}-review-page.txt": page_text(made.files["index.html"])}
+
+
+def page_text(page: bytes) -> str:
+    """What a page says: each heading, paragraph, and row of a table on a line."""
+    body = html.fromstring(page).body
+    for unread in [*body.iter("script", "style", "svg")]:
+        unread.drop_tree()
+    lines = []
+    for part in body.iter("h1", "h2", "h3", "p", "li", "caption", "dt", "dd", "tr"):
+        cells = list(part) if part.tag == "tr" else [part]
+        lines.append(" | ".join(" ".join(cell.text_content().split()) for cell in cells))
+    return "".join(f"{line}\n" for line in lines if line)
 
 
 def figure_texts() -> dict[str, str]:

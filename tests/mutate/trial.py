@@ -6,7 +6,7 @@ import shutil
 import signal
 import subprocess
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 from typing import NamedTuple
 
@@ -137,5 +137,14 @@ def stages(file: str, root: Path) -> Iterator[list[str]]:
     # What a change does is seen in the rooms above its own.
     above = LAYERS[LAYERS.index(parts[0]) + 1 :] if parts[0] in LAYERS else LAYERS[LAYERS.index("documents") :]
     yield [f"tests/{room}" for room in above if (root / "tests" / room).is_dir()]
-    last = [str(path.relative_to(root)) for path in sorted(root.glob("tests/test_*.py"))]
-    yield [place for place in last if place not in (*OF_FORM, *LONG)]
+    yield list_without_bounds(root, root.glob("tests/test_*.py"))
+    # The tests of the rooms below see a room above where they run the command.
+    yield list_without_bounds(
+        root, (path for path in root.glob("tests/*/**/test_*.py") if "run_main" in path.read_text())
+    )
+
+
+def list_without_bounds(root: Path, files: Iterable[Path]) -> list[str]:
+    """Files of tests from the checkout on, in their order, without those of form and those that run long."""
+    every = sorted(str(path.relative_to(root)) for path in files)
+    return [place for place in every if place not in (*OF_FORM, *LONG)]
