@@ -38,12 +38,12 @@ def test_the_table_tells_state_age_and_item_of_each_attachment() -> None:
     page = page_of(context_of_example("clean"), "D18")
     assert "Contract award: January 18, 2027. Maximum age of a test report at award: 3 years." in page
     rows = {row[0]: row for row in rows_below(page, "ATTACHMENTS")}
-    assert len(rows) == 1 + 27 + 8 + 5  # the head; those of the project, the firm, and the coatings
+    assert len(rows) == 1 + 31 + 8 + 5  # the head; those of the project, the firm, and the coatings
     assert rows["PD4"] == [
         "PD4",
-        "Sealant, backer rod, and accessory data sheets",
+        "Sealant and backer rod data sheets",
         "Data sheet",
-        "sealant, backer rod, accessories",
+        "sealant, backer rod",
         "March 2, 2026",
         "marked",
         "I1",

@@ -77,7 +77,7 @@ def line_at_corner(elevation: Elevation, layout: LaidOut, project: Description) 
 
 @asked_once
 def _name_detail(project: Description) -> str:
-    """What to do, by the drawings of the mesh that are attached; empty where there is none, for the words of the clause."""
+    """What to do, per the drawings of the mesh that are attached; empty where there is none."""
     drawings = [paper.mark for paper in list_documents(project, (of_kind("drawing"), covering("mesh")))]
     if not drawings:
         return ""
