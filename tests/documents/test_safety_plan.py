@@ -71,7 +71,7 @@ SAID = (
     "Train and label per Hazard communication program (SP3).",
     "Mix cement and rub base coat per Silica exposure plan (SP2).",
     "Wall W2: Grind the substrate wet, or with a shroud and HEPA vacuum.",
-    "Use the pressure tank of 2.5 gal only with its relief valve",
+    "Use the pressure tank of 2.5 gal only with its relief valve, below its rated pressure of 80 psi.",
     "Air hoses: H1 3/8 in bore, H3 1/2 in bore.",
     "Keep people and vehicles a minimum of 60 ft from spraying",
     "Stop in wind or gusts above 8 mph.",
