@@ -14,7 +14,7 @@ from tests.documents.support import context_of_example
 # The items of the example by their place, retyped from its file.
 ITEMS = {
     "I1": ("07 24 00", "1.3.A", "Action", None, "IN1, IN2, IN4, IN5, PD1 to PD4, PD8, SD1"),
-    "I2": ("07 24 00", "1.3.B", "Action", "D07, D09, D10", "DW1 to DW3"),
+    "I2": ("07 24 00", "1.3.B", "Action", "D07, D09, D10", "DW1 to DW3, LT7"),
     "I3": ("07 24 00", "1.3.C", "Action", "D02", "LT1, LT2"),
     "I4": ("07 24 00", "1.3.D", "Action", "D06", "CL1, LT6"),
     "I5": ("07 24 00", "1.5.A", "Informational", None, "TR1 to TR7, TR10"),
