@@ -42,6 +42,11 @@ def is_documented(project: Description, paper: Paper, among: Iterable[Attachment
     return any_of(attachments(project) if among is None else among, partial(_meets, paper))
 
 
+def list_documents(project: Description, paper: Paper) -> list[Attachment]:
+    """The attachments that are known to be such a paper."""
+    return [document for document in attachments(project) if if_given(partial(_meets, paper, document))]
+
+
 def _meets(paper: Paper, document: Attachment) -> bool:
     """Whether an attachment has all traits; a value that is neither given nor owed fails its test."""
     try:

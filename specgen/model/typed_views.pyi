@@ -365,7 +365,7 @@ class WaterDetail(View):
     clearance: Quantity
 
 class Accessory(View):
-    kind: Literal["sheathing_joint_treatment", "flashing_membrane", "sill_pan", "head_flashing", "step_flashing", "kick_out_flashing", "floor_line_flashing", "cap", "collar", "starter", "edge_profile", "drainage_outlet", "bond_break_tape", "other"]
+    kind: Literal["sheathing_joint_treatment", "flashing_membrane", "sill_pan", "head_flashing", "step_flashing", "kick_out_flashing", "floor_line_flashing", "cap", "collar", "starter", "edge_profile", "drainage_outlet", "bond_break_tape", "membrane_primer", "masking_tape", "other"]
     description: str
     at: str
     maker: str
@@ -680,6 +680,7 @@ class Tank(View):
     volume: Quantity
     lined: bool
     relief_valve: bool
+    rated_pressure: Quantity
     regulators: int
     agitation: Literal["none", "by_hand", "agitator", "recirculating"]
 

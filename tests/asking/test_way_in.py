@@ -47,6 +47,7 @@ def facts() -> dict[str, Any]:
     text = (EXAMPLES / "clean" / "project.yaml").read_text("utf-8")
     data: dict[str, Any] = yaml.load(text, _AsText)
     data["package"]["purpose"] = "mockup_submittal"
+    del data["answers"]
     data["project"] = {"name": "Two Larches Clinic", "number": "2802", "address": "4 Larch Row, Wickerwell"}
     for section, gone in (("walls", "W2"), ("elevations", "E3"), ("joints", "J5"), ("access", "X3"), ("shade", "SH3")):
         del data[section][gone]

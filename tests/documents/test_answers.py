@@ -7,13 +7,12 @@ import pytest
 from tests.running import run_specgen
 from tests.support import EXAMPLES
 
-ANSWERS = """
-answers:
-  Q1:
+ANSWERS = """answers:
+  A1:
     {party: eifs_source, by: L. Ferrow, on: 2027-02-01, sheet: a.xlsx, fields: [walls.W1.attachment.safety_factor = 3]}
-  Q2:
+  A2:
     {party: finish_source, by: "I. Pane, Quillgloss Coating Works", on: 2027-02-03, fields: [primer.dry_hours = 16]}
-  Q3:
+  A3:
     {party: architect, by: A. Quoin, on: 2027-02-04, fields: [site.wind_speed = 90 mph]}
 """
 
@@ -24,8 +23,8 @@ def calculations(tmp_path_factory: pytest.TempPathFactory) -> str:
     for file in (EXAMPLES / "clean").iterdir():
         if file.is_file():
             (folder / file.name).write_bytes(file.read_bytes())
-    with (folder / "project.yaml").open("a", encoding="utf-8") as project:
-        project.write(ANSWERS)
+    project = folder / "project.yaml"
+    project.write_text(project.read_text("utf-8").replace("answers:\n", ANSWERS, 1), encoding="utf-8")
     words = ("--formats", "txt", "--only", "D06", "--draft")
     done = run_specgen("build", str(folder / "project.yaml"), "--out", str(folder / "out"), *words)
     assert done.code == 0, done

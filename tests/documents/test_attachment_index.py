@@ -20,7 +20,7 @@ def test_the_matrix_shows_what_covers_each_material() -> None:
     assert told["Sheathing"][-1] == "DW1"
     # Board, mesh and rod are neither liquid nor powder, and need no safety data sheet.
     assert [told[name][1] for name in ("Board", "Mesh", "Backer rod")] == ["–", "–", "–"]
-    assert told["Gloss"] == ["PD7", "SD2", "TR8, TR9", "LT1, LT2, LT4", "IN3", "CT1, WA1"]
+    assert told["Gloss"] == ["PD7", "SD2", "TR8, TR9", "LT1, LT2, LT4, LT7", "IN3", "CT1, WA1"]
     assert told["Safety"][-1] == "SP1 to SP3"
     assert "[pending]" not in page and "still required" not in page
 
@@ -38,12 +38,12 @@ def test_the_table_tells_state_age_and_item_of_each_attachment() -> None:
     page = page_of(context_of_example("clean"), "D18")
     assert "Contract award: January 18, 2027. Maximum age of a test report at award: 3 years." in page
     rows = {row[0]: row for row in rows_below(page, "ATTACHMENTS")}
-    assert len(rows) == 1 + 27 + 8 + 5  # the head; those of the project, the firm, and the coatings
+    assert len(rows) == 1 + 32 + 8 + 5  # the head; those of the project, the firm, and the coatings
     assert rows["PD4"] == [
         "PD4",
-        "Sealant, backer rod, and accessory data sheets",
+        "Sealant and backer rod data sheets",
         "Data sheet",
-        "sealant, backer rod, accessories",
+        "sealant, backer rod",
         "March 2, 2026",
         "marked",
         "I1",

@@ -13,14 +13,14 @@ from tests.documents.support import context_of_example
 
 # The items of the example by their place, retyped from its file.
 ITEMS = {
-    "I1": ("07 24 00", "1.3.A", "Action", None, "IN1, IN2, IN4, IN5, PD1 to PD4, SD1"),
-    "I2": ("07 24 00", "1.3.B", "Action", "D07, D09, D10", "DW1, DW2"),
+    "I1": ("07 24 00", "1.3.A", "Action", None, "IN1, IN2, IN4, IN5, PD1 to PD4, PD8, SD1"),
+    "I2": ("07 24 00", "1.3.B", "Action", "D07, D09, D10", "DW1 to DW3, LT7"),
     "I3": ("07 24 00", "1.3.C", "Action", "D02", "LT1, LT2"),
-    "I4": ("07 24 00", "1.3.D", "Action", "D06", "CL1"),
+    "I4": ("07 24 00", "1.3.D", "Action", "D06", "CL1, LT6"),
     "I5": ("07 24 00", "1.5.A", "Informational", None, "TR1 to TR7, TR10"),
     "I6": ("07 24 00", "1.5.B", "Informational", None, "LT3"),
     "I7": ("07 24 00", "1.5.C", "Informational", "D04", "CT1 to CT5"),
-    "I8": ("07 24 00", "1.5.D", "Informational", "D08, D15", "SP1 to SP3"),
+    "I8": ("07 24 00", "1.5.D", "Informational", "D08, D15", "LT5, SP1 to SP3"),
     "I9": ("09 96 00", "1.3.A", "Action", None, "IN3, PD5 to PD7, SD2"),
     "I10": ("09 96 00", "1.3.B", "Action", None, "TR8, TR9"),
     "I11": ("09 96 00", "1.3.C", "Action", "D03", "LT4"),
@@ -92,7 +92,7 @@ def test_a_contract_of_the_government_has_its_columns_and_numbers(tmp_path: Path
     assert "\nI2 | SD-02 Shop Drawings | Shop drawings: elevations, joint layout" in transmittal
     # An item that no word of its title tells is answered by its description: design data by the calculations.
     (loads,) = (line for line in transmittal.splitlines() if line.startswith("I4 | SD-05 Design Data"))
-    assert loads.split(" | ")[5] == "D06, CL1"
+    assert loads.split(" | ")[5] == "D06, CL1, LT6"
 
 
 def test_the_descriptions_are_those_of_the_guide() -> None:
@@ -230,22 +230,23 @@ def test_each_person_has_one_sheet_with_all_roles() -> None:
     assert rows_below(page, "KEY PERSONNEL")[1:] == [
         [
             "T. Underbough: foreman; competent person; Lark and Mallow Finishes",
-            "CT1 Training of foreman and sprayer on the finish; CT4 Training of foreman and plasterer on the EIFS; "
-            "CT5 Training of the competent person for scaffolds",
+            "CT1 Training of foreman, plasterer, and sprayer on the finish; CT4 Training of foreman and plasterer on "
+            "the EIFS and its flashings; CT5 Training of the competent person for scaffolds",
             "14 years; 6 years",
             "11",
             "Signed February 15, 2027",
         ],
         [
             "O. Pikestaff: sprayer; Lark and Mallow Finishes",
-            "CT1 Training of foreman and sprayer on the finish",
+            "CT1 Training of foreman, plasterer, and sprayer on the finish",
             "9 years; 5 years",
             "9",
             "Signed February 15, 2027",
         ],
         [
             "M. Brightlath: plasterer; Lark and Mallow Finishes",
-            "CT4 Training of foreman and plasterer on the EIFS",
+            "CT1 Training of foreman, plasterer, and sprayer on the finish; CT4 Training of foreman and plasterer on "
+            "the EIFS and its flashings",
             "12 years; 6 years",
             "11",
             "Signed February 15, 2027",

@@ -87,12 +87,12 @@ def test_what_holds_a_step_back_is_its_first_line() -> None:
             assert before.level == 0 or "not begin until" in plain(before), plain(block)
 
 
-# The lines of the clean example, each from its own fields: face_gap 14 in, tie_location opening, grade_clearance 9 in
+# The lines of the clean example, each from its own fields: face_gap 14 in, tie_location none, grade_clearance 9 in
 # and 8 in, rods, exclusion, overspray plan, weather days, gloss and dry hours, cure hours.
 BOUND = [
     "Provide frame scaffold, 14 in from the finished face",
     "E1 South face, E2 West face: Hang the shade cloth per design CL1.",
-    "any tie in an opening",
+    "no ties",
     "shade cloth per design CL1",
     "E1 South face, E2 West face: End the board 9 in",
     "E3 Stack house: End the board 8 in",

@@ -60,7 +60,7 @@ def test_each_measure_cites_its_clause_and_names_a_person() -> None:
 
 # The example as its files have it.
 SAID = (
-    "Erect frame scaffold 24 ft high on a base of 7 ft, any tie in an opening.",
+    "Erect frame scaffold 24 ft high on a base of 7 ft, without ties.",
     "E1 South face, E2 West face: Hang the shade cloth only per signed design CL1.",
     "Climb by ladder or stair tower, never by cross braces.",
     "Roof edges at RE1, RB1, PA1, PA2, PA3: guardrails or personal fall arrest at 6 ft or more above a lower level.",
@@ -71,7 +71,7 @@ SAID = (
     "Train and label per Hazard communication program (SP3).",
     "Mix cement and rub base coat per Silica exposure plan (SP2).",
     "Wall W2: Grind the substrate wet, or with a shroud and HEPA vacuum.",
-    "Use the pressure tank of 2.5 gal only with its relief valve",
+    "Use the pressure tank of 2.5 gal only with its relief valve, below its rated pressure of 80 psi.",
     "Air hoses: H1 3/8 in bore, H3 1/2 in bore.",
     "Keep people and vehicles a minimum of 60 ft from spraying",
     "Stop in wind or gusts above 8 mph.",

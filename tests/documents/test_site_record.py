@@ -38,7 +38,7 @@ LINES = (
     "Limit | boards, base coat | min. 40 °F | – | min. 40 °F | max. 75% | wall min. 5 °F above | – | – | –"
     " | no rain | min. 40 °F | none | go: all met",
     "Limit | WRB | min. 40 °F | – | min. 40 °F | – | – | – | – | – | no rain | min. 40 °F | none | go: all met",
-    "Limit | sealant | – | – | 50 °F to 80 °F | – | dry face, min. 5 °F above | – | – | – | no rain | – | none"
+    "Limit | sealant | – | – | 50 °F to 90 °F | – | dry face, min. 5 °F above | – | – | – | no rain | – | none"
     " | go: all met",
     "Water-resistive barrier: wall W1 (Hold Point 3) | 24 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
     "Insulation boards | 36 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",

@@ -78,6 +78,7 @@ def _tank(context: DocumentContext) -> Iterator[Row]:
         display = _display_of(context, "tank")
         parts = [display("volume"), "; ", *count_things(display("regulators"), "regulator", "regulators")]
         parts += ["; relief valve"] if display("relief_valve") == "yes" else []
+        parts += ["; rated ", display("rated_pressure")] if display("rated_pressure") else []
         parts += ["; lined"] if display("lined") == "yes" else []
         agitation = display("agitation")
         parts += ["; agitation: ", agitation] if getattr(agitation, "open", False) else []

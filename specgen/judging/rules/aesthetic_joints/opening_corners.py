@@ -25,9 +25,12 @@ fails AJT-04b at elevations.E1.openings
 
 from collections.abc import Iterable
 
+from specgen.judging.papers import covering, of_kind
 from specgen.judging.rule import NOTE, LaidOut, Rule, Violations, violation
+from specgen.judging.three_valued import list_documents
 from specgen.model.layout import AESTHETIC, ElevationLayout, Point
-from specgen.model.typed_views import Elevation
+from specgen.model.project import asked_once
+from specgen.model.typed_views import Description, Elevation
 
 RULE = Rule(
     "AJT-04",
@@ -63,13 +66,22 @@ def corner_in_panel(elevation: Elevation, layout: LaidOut) -> Violations:
     remedy="Set diagonal mesh at each corner, and carry the detail mesh through the groove, by the EIFS manufacturer's "
     "written detail.",
 )
-def line_at_corner(elevation: Elevation, layout: LaidOut) -> Violations:
+def line_at_corner(elevation: Elevation, layout: LaidOut, project: Description) -> Violations:
     """An aesthetic joint ends on a corner of an opening."""
     laid = layout()
     lines = [joint for joint in laid.joints if joint.kind == AESTHETIC]
     openings = _at_corners(laid, {p for j in lines for p in ((j.x1, j.y1), (j.x2, j.y2))})
     if openings:
-        yield violation(openings)
+        yield violation(openings, remedy=_name_detail(project))
+
+
+@asked_once
+def _name_detail(project: Description) -> str:
+    """What to do, per the drawings of the mesh that are attached; empty where there is none."""
+    drawings = [paper.mark for paper in list_documents(project, (of_kind("drawing"), covering("mesh")))]
+    if not drawings:
+        return ""
+    return f"Set diagonal mesh at each corner, and carry the detail mesh through the groove, per {', '.join(drawings)}."
 
 
 def _hollow(loop: tuple[Point, ...]) -> Iterable[Point]:
