@@ -155,7 +155,7 @@ class Geometry:
 
     @cached_property
     def edges(self) -> list[Line4]:
-        """The sides of the wall; its foot is broken at the openings that stand on it, an end that is a joint left out."""
+        """The sides of the wall without an end that is a joint; its foot is broken at the openings that stand on it."""
         sides = []
         for (x1, y1), (x2, y2) in pairwise((*self.layout.edge, self.layout.edge[0])):
             ends = [x1, x2]

@@ -4,7 +4,7 @@ from typing import Any, NamedTuple
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.figures.labels import measure, shorten
-from specgen.documents.figures.scales import choose_scale, count_mm, tell_length
+from specgen.documents.figures.scales import choose_scale, count_mm, tell_length, tell_scale
 from specgen.documents.figures.section_sheet import PAGE_WIDTH, SIZE, Point, Sheet, wave
 from specgen.documents.joint_flashing import BESIDE_OTHER_WORK, is_flashed
 from specgen.documents.marks import list_marks, name_member
@@ -73,7 +73,7 @@ def _draw_beads(context: DocumentContext, beads: list[tuple[Bead, list[str]]]) -
     down = -(-len(beads) // _COLUMNS) * tall + 1
     only = [bead for bead, _ in beads]
     down = sheet.list_key(_list_key(context, only), down)
-    note = f"Scale 1:{scale}; base coat and finish not to scale."
+    note = f"{tell_scale(scale, context.first)}; base coat and finish not to scale."
     sheet.say(2, down + SIZE + 1, note)
     named = [mark for _, marks in beads for mark in marks]
     caption = f"Sealant joint{'s' if len(named) > 1 else ''} in section: {span_marks(named)}"

@@ -75,7 +75,7 @@ def tell_details(project: Project, face: str) -> Iterator[str]:
 
 
 def _tell_breaks(places: list[Place]) -> list[str]:
-    """What water details do to panels and aesthetic joints: what a roof cuts, where a groove stops, what is left out."""
+    """What water details do to panels and aesthetic joints: a roof cuts them, joints stop at a ledge."""
     roofs = [place.mark for place in places if place.line]
     ledges = [place.mark for place in places if place.stops_grooves]
     rest = [place.mark for place in places if place.mark not in {*roofs, *ledges}]

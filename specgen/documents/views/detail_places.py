@@ -1,4 +1,4 @@
-"""The water details of the elevations: kind, place and extent, measured as openings are, and what each does to a layout."""
+"""The water details of the elevations: kind, place, extent as of an opening, and what each does to a layout."""
 
 from collections.abc import Iterator
 from typing import Any

@@ -5,6 +5,9 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.mockup import (
+    find_corner_side,
+    has_lines_at_corners,
+    has_mesh_edge_on_line,
     has_starter,
     is_drained,
     list_fluid_walls,
@@ -95,6 +98,8 @@ def _list_reduced(context: DocumentContext) -> dict[str, list[Any]]:
     """What is said of the details for which the finished part is too small in full size."""
     finished = size_finished(context)
     side = _name_return(context)
+    if has_mesh_edge_on_line(context):
+        side["each_mesh_zone"] = ["; edge at an aesthetic joint"]
     panel = [context.project.get(("panel_limits", name)) for name in ("max_width", "max_height")]
     if finished is None or None in panel:
         return side
@@ -105,6 +110,8 @@ def _list_reduced(context: DocumentContext) -> dict[str, list[Any]]:
         tells["full_panel"] = ["; on the mockup ", least[0], " by ", least[1]]
     if width < wide * 2:
         tells |= {detail: ["; reduced in size on the mockup"] for detail in ("opening", "recoat_patch")}
+    if has_lines_at_corners(context):
+        tells["opening"] = [*tells.get("opening", ()), "; aesthetic joints end on its corners"]
     return tells
 
 
@@ -114,6 +121,6 @@ def _name_return(context: DocumentContext) -> dict[str, list[Any]]:
         "outside_corner": [
             "; return on the mockup minimum ",
             context.limit("panel.least_side"),
-            " wide, at the left edge",
+            f" wide, at the {find_corner_side(context)} edge",
         ]
     }
