@@ -69,7 +69,9 @@ def test_a_joint_line_is_as_long_as_its_runs() -> None:
     assert "E1-V1 | vertical | 4 ft 6 in from the left end | 1 | 24 ft" in said("clean", "D07")
     # The porch roof takes 3 in of the west face, the hood over the door 9 in of two lines of 12 ft.
     assert "E2-V1 | vertical | 4 ft 6 in from the left end | 2 | 23 ft 9 in" in said("clean", "D07")
-    assert all(f"E3-V{n} | vertical | {at} from the left end | 2 | 11 ft 3 in" in said("clean", "D07") for n, at in HOOD)
+    assert all(
+        f"E3-V{n} | vertical | {at} from the left end | 2 | 11 ft 3 in" in said("clean", "D07") for n, at in HOOD
+    )
 
 
 def test_what_each_water_detail_takes_of_the_layout_is_told() -> None:

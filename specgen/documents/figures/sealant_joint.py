@@ -33,6 +33,7 @@ class Bead(NamedTuple):
     sealant: str
     between_eifs: bool
     flashed: bool
+    level: bool  # whether it runs along, so that its sides lie below and above it
 
 
 def draw(context: DocumentContext) -> tuple[Figure, ...]:
@@ -59,7 +60,7 @@ def _find_bead(context: DocumentContext, mark: str) -> Bead | None:
     rod = get("rod_diameter") if kind != "none" else None
     between, flashed = get("kind") not in BESIDE_OTHER_WORK, is_flashed(context, ("joints", mark))
     tape, named = bool(get("bond_break_tape")), getattr(sealant, "mark", "")
-    return Bead(width, depth, rod, kind, tape, face or "", named, between, flashed)
+    return Bead(width, depth, rod, kind, tape, face or "", named, between, flashed, get("runs") == "horizontal")
 
 
 def _draw_beads(context: DocumentContext, beads: list[tuple[Bead, list[str]]]) -> Figure:
@@ -104,6 +105,9 @@ def _draw_bead(context: DocumentContext, sheet: Sheet, bead: Bead, scale: int, c
     middle, tooled = (left + right) / 2, top + _HOLLOW
     level = right + _PIECE + 3.2
     sheet.measure_down(tooled, tooled + deep, level, tell_length(context, bead.depth), (middle, middle))
+    if bead.level:
+        for middle, side in (((x + left) / 2, "below"), (right + _PIECE / 2, "above")):
+            sheet.say(middle, bottom + SIZE + 0.6, side, anchor="middle")
     if first:
         _number(sheet, bead, (left, right, top, bottom), deep, rod)
 
@@ -211,6 +215,7 @@ def _describe(context: DocumentContext, beads: list[tuple[Bead, list[str]]]) -> 
     for bead, marks in beads:
         rod = f"backer rod {tell_length(context, bead.rod)} in diameter" if bead.rod is not None else "no backer rod"
         size = f"{tell_length(context, bead.width)} wide, {tell_length(context, bead.depth)} deep"
-        told.append(f"{span_marks(marks)}: {size}, {rod}")
+        turned = ", the wall below it at the left" if bead.level else ""
+        told.append(f"{span_marks(marks)}: {size}, {rod}{turned}")
     key = ". ".join(text for _, text in _list_key(context, [bead for bead, _ in beads]))
     return f"Sections through sealant joints, face above. {'; '.join(told)}. {key}."

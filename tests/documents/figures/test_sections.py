@@ -228,6 +228,15 @@ def test_the_joints_of_the_mockup_are_dimensioned_about_a_full_panel() -> None:
     assert "a vertical joint 4 ft 6 in from the right and horizontal ones 2 ft, 6 ft, and 8 ft up" in figure.alt
 
 
+def test_a_joint_that_runs_along_tells_which_wall_lies_below_it() -> None:
+    """J2 and J3 share a section and are level; the others stand upright."""
+    (figure,) = drawn("clean", "sealant_joint")
+    assert [words_of(figure).count(side) for side in ("below", "above")] == [1, 1]
+    assert (
+        "J2, J3: 1 in wide, 1/2 in deep, backer rod 1-1/4 in in diameter, the wall below it at the left" in figure.alt
+    )
+
+
 LINED = {
     "width": "9 ft",
     "height": "9 ft",
