@@ -114,7 +114,8 @@ def is_whole(table: Table) -> bool:
 def list_kept_rows(table: Table, kept_below: bool) -> list[bool]:
     """For each row, whether it stays on the page of the next; the last one, whether with what is below the table.
 
-    Two rows of few lines at the end of a table do not stand alone on a page. A row whose first cell is empty belongs to the row above it, and one that stands across to the row below it.
+    Two rows of few lines at the end of a table do not stand alone on a page. A row whose first cell is empty belongs to
+    the row above it, and one that stands across to the row below it.
     """
     last, small = len(table.rows) - 1, is_whole(table)
     low = sum(count_row_lines(row, table.widths) for row in table.rows[-2:]) <= _TAIL

@@ -189,8 +189,8 @@ def test_a_water_detail_is_drawn_only_where_the_project_has_it(tmp_path, details
 def test_a_detail_on_a_wall_without_a_barrier_is_drawn_apart() -> None:
     told = " ".join(figure.alt for figure in drawn("clean", "water_details"))
     # E3 and its parapet PA3 are concrete block without a barrier, and not drained.
-    assert "Parapet with cap at PA1, PA2. Parapet with cap, no WRB at PA3." in told
-    assert "Lower edge with starter at E1, E2. Lower edge with starter, no WRB at E3." in told
+    assert "Parapet with cap (WRB) at PA1, PA2. Parapet with cap (no WRB) at PA3." in told
+    assert "Lower edge with starter (WRB) at E1, E2. Lower edge with starter (no WRB) at E3." in told
     assert "1 Starter with drip, open for drainage" in told and "4 Starter with drip." in told
 
 
