@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from specgen.documents.composing import Composer
+from specgen.documents.composing import Composer, letter_here
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.mockup import (
     find_corner_side,
@@ -120,7 +120,7 @@ def _name_return(context: DocumentContext) -> dict[str, list[Any]]:
     return {
         "outside_corner": [
             "; return on the mockup minimum ",
-            context.limit("panel.least_side"),
+            letter_here(context.limit("panel.least_side")),
             f" wide, at the {find_corner_side(context)} edge",
         ]
     }
