@@ -44,8 +44,9 @@ def _draw_sketch(context: DocumentContext, places: dict[str, str], finished: tup
     low = _measure(context, sheet, frame, finished)
     key = _list_key(context, steps)
     down = sheet.list_key(key, low + 4)
-    told = tell_scale(scale, context.first)
-    note = f"{told}; places of details are not to scale." if scale else "Not to scale."
+    note = "Not to scale."
+    if scale:
+        note = f"{tell_scale(scale, context.first)}; places of details are not to scale."
     sheet.say(2, down + SIZE + 1, note)
     size = f"{_tell(context, width)} wide and {_tell(context, finished[1])} high"
     alt = (

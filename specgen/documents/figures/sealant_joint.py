@@ -71,7 +71,10 @@ def _draw_beads(context: DocumentContext, beads: list[tuple[Bead, list[str]]]) -
         x, y = number % _COLUMNS * _PANEL + 1, number // _COLUMNS * tall + _WORDS
         _draw_bead(context, sheet, bead, scale, (x, y), first=number == 0)
         _name_bead(context, sheet, bead, marks, (x, y - 9))
-    down = -(-len(beads) // _COLUMNS) * tall + 1
+    rows = -(-len(beads) // _COLUMNS)
+    # Numbers and sides stand below the first section and level ones alone.
+    last = beads[(rows - 1) * _COLUMNS :]
+    down = rows * tall + 1 - (_KEY - 1 if rows > 1 and not any(bead.level for bead, _ in last) else 0)
     only = [bead for bead, _ in beads]
     down = sheet.list_key(_list_key(context, only), down)
     note = f"{tell_scale(scale, context.first)}; base coat and finish not to scale."

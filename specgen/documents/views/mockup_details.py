@@ -95,11 +95,13 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _list_reduced(context: DocumentContext) -> dict[str, list[Any]]:
-    """What is said of the details for which the finished part is too small in full size."""
+    """What is said of details besides: what the mockup keeps of the joints of the work, and what is too large for it."""
     finished = size_finished(context)
     side = _name_return(context)
     if has_mesh_edge_on_line(context):
         side["each_mesh_zone"] = ["; edge at an aesthetic joint"]
+    if has_lines_at_corners(context):
+        side["opening"] = ["; aesthetic joints end on its corners"]
     panel = [context.project.get(("panel_limits", name)) for name in ("max_width", "max_height")]
     if finished is None or None in panel:
         return side
@@ -109,9 +111,8 @@ def _list_reduced(context: DocumentContext) -> dict[str, list[Any]]:
         least = [tell_length(context, min(pair)) for pair in ((width, wide), (height, high))]
         tells["full_panel"] = ["; on the mockup ", least[0], " by ", least[1]]
     if width < wide * 2:
-        tells |= {detail: ["; reduced in size on the mockup"] for detail in ("opening", "recoat_patch")}
-    if has_lines_at_corners(context):
-        tells["opening"] = [*tells.get("opening", ()), "; aesthetic joints end on its corners"]
+        for detail in ("opening", "recoat_patch"):
+            tells[detail] = ["; reduced in size on the mockup", *side.get(detail, ())]
     return tells
 
 
