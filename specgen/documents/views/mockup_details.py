@@ -95,7 +95,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _list_reduced(context: DocumentContext) -> dict[str, list[Any]]:
-    """What is said of details besides: what the mockup keeps of the joints of the work, and what is too large for it."""
+    """What is said of details besides: what the mockup keeps of the joints of the work, what is too large for it."""
     finished = size_finished(context)
     side = _name_return(context)
     if has_mesh_edge_on_line(context):
