@@ -20,7 +20,8 @@ def find_roof_line(project: Project, mark: str) -> RoofLine | None:
         return None
     if not height:
         return (x, y), (x + width, y)
-    feet = _list_feet(project, project.get((*detail, "elevation")))
+    face = project.get((*detail, "elevation"))
+    feet = project.remember(("roof ends", getattr(face, "mark", "")), lambda: _list_feet(project, face))
     if (x, y) in feet:
         return (x, y), (x + width, y + height)
     return ((x, y + height), (x + width, y)) if (x + width, y) in feet else None

@@ -140,3 +140,12 @@ def test_an_opening_beside_a_roof_is_cut_out_as_ever(tmp_path: Path) -> None:
     found = panels(lay(tmp_path, SLOPED, FACE | {"openings": {"W": window}}))
     assert found["A2a"].net_area == 9 * FOOT**2
     assert found["A2b"].net_area == 5 * FOOT**2
+
+
+def test_lines_are_proposed_as_if_there_were_no_roof_and_cut_by_it_all_the_same(tmp_path: Path) -> None:
+    request = FACE | {"layout": {"mode": "request"}, "floor_lines": {}}
+    plain, cut = lay(tmp_path / "a", {}, request), lay(tmp_path / "b", SLOPED, request)
+    assert (plain.vertical_lines, plain.horizontal_lines) == (cut.vertical_lines, cut.horizontal_lines)
+    assert sum(panel.net_area for panel in plain.panels) == 144 * FOOT**2
+    assert sum(panel.net_area for panel in cut.panels) == 142 * FOOT**2
+    assert cut.score.slivers > plain.score.slivers and any("narrower than the minimum side" in n for n in cut.notes)

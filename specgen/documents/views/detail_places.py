@@ -1,13 +1,14 @@
 """The water details of the elevations: kind, place, extent as of an opening, and what each does to a layout."""
 
 from collections.abc import Iterator
-from typing import Any
+from typing import Any, cast
 
 from specgen.computing.face_area import list_covering
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.figures.water_places import list_places
 from specgen.documents.marks import name_linked
+from specgen.model.typed_views import Elevation
 from specgen.model.value_text import words
 
 _SIDES = ("x", "y", "width", "height")
@@ -25,7 +26,7 @@ def _list_given(context: DocumentContext, mark: str) -> list[str]:
 
 
 def _lines(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
-    project = context.project
+    project, effects = context.project, dict(_list_effects(context))
     for mark in project.members.get(("details",), ()):
         path, given = ("details", mark), _list_given(context, mark)
         sides = [context.display((*path, side)) if side in given else "" for side in _SIDES]
@@ -36,21 +37,18 @@ def _lines(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
             words(kind) if kind else context.display((*path, "kind")),
             context.display((*path, "at")),
             *sides,
-            _tell_effect(context, mark),
+            "; ".join(effects.get(mark, ())) or "not counted",
         )
 
 
-def _tell_effect(context: DocumentContext, mark: str) -> str:
-    """What a water detail does to panels, aesthetic joints and net area."""
-    face = context.project.get(("details", mark, "elevation"))
-    if face is None:
-        return ""
-    place = next((one for one in list_places(context.project, face.mark) if one.mark == mark), None)
-    said = []
-    if place is not None and place.line:
-        said.append("panels and aesthetic joints end at it")
-    if place is not None and place.stops_grooves:
-        said.append("aesthetic joints stop at it")
-    if mark in {one.mark for one in list_covering(face)}:
-        said.append("deducted from the net area")
-    return "; ".join(said) or "not counted"
+def _list_effects(context: DocumentContext) -> Iterator[tuple[str, list[str]]]:
+    """What each water detail does to panels, aesthetic joints and net area, face by face."""
+    for face in context.project.members.get(("elevations",), ()):
+        covering = {one.mark for one in list_covering(cast(Elevation, context.project.view(("elevations", face))))}
+        for place in list_places(context.project, face):
+            said = ["panels and aesthetic joints end at it"] if place.line else []
+            said += ["aesthetic joints stop at it"] if place.stops_grooves else []
+            said += ["deducted from the net area"] if place.mark in covering else []
+            covering.discard(place.mark)
+            yield place.mark, said
+        yield from ((mark, ["deducted from the net area"]) for mark in covering)
