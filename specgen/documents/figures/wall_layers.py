@@ -152,7 +152,7 @@ def list_passes(context: DocumentContext, wall: str) -> list[str]:
     """The layers of the base coat as they are laid, each of which a stepped build-up leaves in view."""
     project, layers = context.project, ("walls", wall, "mesh", "layers")
     kinds = [project.get((*layers, mark, "kind")) for mark in project.members.get(layers, ())]
-    told = ["Heavy mesh"] if "high_impact" in kinds else []
+    told = [name for kind, name in (("high_impact", "Heavy mesh"), ("detail", "Detail mesh")) if kind in kinds]
     others = [words(kind) for kind in kinds if kind not in (None, "detail", "high_impact")]
     told.append(f"Base coat with {' and '.join(others)} mesh" if others else BASE_COAT)
     passes = project.get(("walls", wall, "base_coat", "passes"))

@@ -213,8 +213,8 @@ def test_every_place_of_the_mockup_plan_is_numbered() -> None:
     numbers = ["1", "2", "3", "4a", "4b", "4c", "5", "6", "7", "8", "9", "10", "11", "12"]
     assert all(told.count(number) == 2 for number in numbers)
     assert {"7 ft", "14 ft", "10 ft"} <= set(told)
-    layers = "d board; e heavy mesh; f base coat with standard mesh; g leveling pass; h smoothing coat 1"
-    assert f"{layers}; i smoothing coat 2; j primer; k gloss 1; l gloss 2" in figure.alt
+    layers = "d board; e heavy mesh; f detail mesh; g base coat with standard mesh; h leveling pass; i smoothing coat 1"
+    assert f"{layers}; j smoothing coat 2; k primer; l gloss 1; m gloss 2" in figure.alt
 
 
 def test_the_joints_of_the_mockup_are_dimensioned_about_a_full_panel() -> None:
