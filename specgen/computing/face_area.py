@@ -3,10 +3,12 @@
 from fractions import Fraction
 
 from specgen.model.outline import read_outline
+from specgen.model.roof_line import find_roof_line
 from specgen.model.typed_views import Elevation, WaterDetail, root_of
 
-# Water details that lie flat on the wall; a roof or ledge touches it by its edge.
-_COVERING = ("deck_ledger", "penetration")
+# Water details that cover wall, each with the field of its height: what lies flat on it, and what is left open above a
+# roof. A ledge touches the wall by its edge.
+_COVERING = {"deck_ledger": "height", "penetration": "height", "roof_below": "clearance"}
 
 
 def gross_area(elevation: Elevation) -> Fraction:
@@ -25,12 +27,17 @@ def cut_off(elevation: Elevation) -> Fraction:
 def openings_area(elevation: Elevation) -> Fraction:
     """Square meters of the openings, and of what covers the wall. Raises Absent."""
     covering = list_covering(elevation)
-    sizes = (one.width.amount * one.height.amount for one in (*elevation.openings, *covering))
-    return sum(sizes, start=Fraction(0))
+    sizes = [one.width.amount * one.height.amount for one in elevation.openings]
+    return sum((one.width.amount * one[name_height(one)].amount for one in covering), start=sum(sizes, Fraction(0)))
+
+
+def name_height(detail: WaterDetail) -> str:
+    """The field that tells how high the wall is that a water detail covers."""
+    return _COVERING[detail.kind]
 
 
 def list_covering(elevation: Elevation) -> list[WaterDetail]:
-    """The water details that cover wall by a width and a height that are given."""
+    """The water details that cover wall by a width and a height that are given; a roof by the line at which it does."""
     project = elevation.project
     if not project.is_given(("details",)):
         return []
@@ -38,4 +45,11 @@ def list_covering(elevation: Elevation) -> list[WaterDetail]:
     details = [root_of(elevation).details[mark] for mark in marks]
     # A detail that does not say on which elevation it is may be on any.
     here = [one for one in details if one.get("elevation") == elevation and one.get("kind") in _COVERING]
-    return [one for one in here if one.get("width") and one.get("height")]
+    return [one for one in here if _has_size(one)]
+
+
+def _has_size(detail: WaterDetail) -> bool:
+    high = detail.get(name_height(detail))
+    if detail.kind == "roof_below" and find_roof_line(detail.project, detail.mark) is None:
+        return False
+    return detail.get("width") is not None and high is not None and high.amount > 0

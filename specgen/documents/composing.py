@@ -163,6 +163,13 @@ def to_inline(value: Any) -> Inline:
     return Text(str(value))
 
 
+def letter_here(value: DisplayValue) -> Value:
+    """A value as inline content, the letter of its source right behind it and not at the end of its cell."""
+    return Value(
+        value.text, value.source, lettered=True, open=value.open, about=value.about, asks=value.asks, row=value.row
+    )
+
+
 def _check_size(rendered: str, place: str) -> None:
     """Refuse a text that is larger, or has more signs in a paragraph, than a document can need."""
     if rendered.count("\n") > MOST_LINES:

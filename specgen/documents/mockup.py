@@ -5,7 +5,7 @@ from fractions import Fraction
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.layouts import list_layouts
-from specgen.model.layout import Panel
+from specgen.model.layout import AESTHETIC, ElevationLayout, Panel
 from specgen.model.value_text import words
 from specgen.quantities.quantity import Quantity
 from specgen.recording.acceptance_lines import list_shown_walls
@@ -109,6 +109,59 @@ def find_full_panel(context: DocumentContext) -> Panel | None:
     found = list_layouts(context) if faces else {}
     whole = [panel for face in faces for one in found.get(face, ()) for panel in one.panels if panel.is_rectangle]
     return max(whole, key=lambda panel: panel.net_area, default=None)
+
+
+def find_corner_side(context: DocumentContext) -> str:
+    """The end of the mockup that turns its corner, `left` or `right`: as on the face that looks as the mockup does."""
+    project, faces = context.project, list_mockup_faces(context)
+    facing = project.get(("mockup", "facing"))
+    for face in sorted(faces, key=lambda face: project.get(("elevations", face, "facing")) != facing):
+        for side in ("left", "right"):
+            if project.get(("elevations", face, f"{side}_end")) == "outside_corner":
+                return side
+    return "left"
+
+
+def has_lines_at_corners(context: DocumentContext) -> bool:
+    """Whether aesthetic joints end on the corners of an opening that the mockup copies."""
+    found = list_layouts(context)
+    for face in list_mockup_faces(context):
+        for layout in found.get(face, ())[:1]:
+            runs = [run for run in layout.joints if run.kind == AESTHETIC]
+            ends = {end for run in runs for end in ((run.x1, run.y1), (run.x2, run.y2))}
+            corners = {(x + w * a, y + h * b) for _, x, y, w, h in layout.openings for a in (0, 1) for b in (0, 1)}
+            if ends & corners:
+                return True
+    return False
+
+
+def has_mesh_edge_on_line(context: DocumentContext) -> bool:
+    """Whether each edge of a mesh zone within the faces shown lies on a level joint, so that none shows in a panel."""
+    found = list_layouts(context)
+    edges = [
+        (face, edge)
+        for face in list_mockup_faces(context)
+        for edge in _list_mesh_edges(context, face)
+        if 0 < edge < context.project.value(("elevations", face, "height")).amount
+    ]
+    return bool(edges) and all(
+        any(edge in _list_levels(layout) for layout in found.get(face, ())[:1]) for face, edge in edges
+    )
+
+
+def _list_mesh_edges(context: DocumentContext, face: str) -> set[Fraction]:
+    """The heights of the edges of mesh zones, above the lower edge of a face; none where its size is not given."""
+    project, at = context.project, ("elevations", face)
+    base, zones = project.get((*at, "base_above_grade")), (*at, "impact_zones")
+    if base is None or project.get((*at, "height")) is None:
+        return set()
+    edges = (project.get((*zones, mark, name)) for mark in project.members.get(zones, ()) for name in ("from", "to"))
+    return {edge.amount - base.amount for edge in edges if edge is not None}
+
+
+def _list_levels(layout: ElevationLayout) -> set[Fraction]:
+    """Where level joints run, aesthetic ones and movement joints."""
+    return {*layout.horizontal_lines, *(run.y1 for run in layout.joints if run.y1 == run.y2 and run.x1 != run.x2)}
 
 
 def tell_length(context: DocumentContext, length: Quantity) -> DisplayValue:

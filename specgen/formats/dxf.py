@@ -9,7 +9,6 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from specgen.documents.figures.elevation_facts import ElevationFacts
-from specgen.documents.figures.elevation_wall import trace_place
 from specgen.model.layout import AESTHETIC, ElevationLayout, Panel, Point
 from specgen.model.problem import refuse
 from specgen.quantities.units import UNITS
@@ -116,7 +115,7 @@ class _Sketch:
         for place in facts.details:
             mark, left, bottom, right, top = place[:5]
             if left < right or bottom < top:
-                self.outline("WATER-DETAILS", trace_place(place, facts.details))
+                self.outline("WATER-DETAILS", place.outline)
             else:
                 self.outline("WATER-DETAILS", ((left, top), (left + _TEXT, top + _TEXT), (left - _TEXT, top + _TEXT)))
             self.text("WATER-DETAILS", mark, ((left + right) / 2, top + _TEXT * 2), _TEXT)

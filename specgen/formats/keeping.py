@@ -1,6 +1,6 @@
 """What stays on one page: blocks with the block below them, and rows of a table with the row below them."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from specgen.documents.columns import count_row_lines, stands_across
 from specgen.documents.plain_text import plain_text
@@ -24,6 +24,9 @@ from specgen.model.block import (
 ROWS, LINES = 6, 10
 # So is one that is filled in by hand in each row, or signed row by row, up to so many rows.
 FILLED, SIGNED = 8, 14
+# A list of so many items is the notes of the table below it.
+NOTES = 4
+_TAIL = 3  # lines
 # Signs of a paragraph of at most two lines.
 _TWO_LINES = 200
 
@@ -33,6 +36,8 @@ def list_kept(blocks: Sequence[Block]) -> list[bool]:
     around: list[Block | None] = [None, *blocks, None, None]
     leads = [_leads(block, around[number], *around[number + 2 : number + 4]) for number, block in enumerate(blocks)]
     kept = []
+    for number in _find_notes(blocks):
+        leads[number] = True
     for number, block in enumerate(blocks):
         below = around[number + 2]
         # What concludes a table or an equation stays with it, unless it leads on to what is below it; of two tables the
@@ -43,6 +48,16 @@ def list_kept(blocks: Sequence[Block]) -> list[bool]:
         begins = given and isinstance(below, Paragraph)
         kept.append(leads[number] or begins or isinstance(block, (Table, Equation)) and concluded)
     return kept
+
+
+def _find_notes(blocks: Sequence[Block]) -> Iterator[int]:
+    """The places of the items of short lists above a table, which stay on its page."""
+    start = 0
+    for number, block in enumerate(blocks):
+        if isinstance(block, Table) and 0 < number - start <= NOTES:
+            yield from range(start, number)
+        if not isinstance(block, Item):
+            start = number + 1
 
 
 def _leads(block: Block, above: Block | None, below: Block | None, next_below: Block | None) -> bool:
@@ -99,11 +114,14 @@ def is_whole(table: Table) -> bool:
 def list_kept_rows(table: Table, kept_below: bool) -> list[bool]:
     """For each row, whether it stays on the page of the next; the last one, whether with what is below the table.
 
-    A row whose first cell is empty belongs to the row above it, and one that stands across to the row below it.
+    Two rows of few lines at the end of a table do not stand alone on a page. A row whose first cell is empty belongs to
+    the row above it, and one that stands across to the row below it.
     """
     last, small = len(table.rows) - 1, is_whole(table)
+    low = sum(count_row_lines(row, table.widths) for row in table.rows[-2:]) <= _TAIL
+    together = {0, last - 1, *({last - 2} if low else ())}
     kept = [
-        small or number in (0, last - 1) or stands_across(table, row) or not table.rows[number + 1][0]
+        small or number in together or stands_across(table, row) or not table.rows[number + 1][0]
         for number, row in enumerate(table.rows[:last])
     ]
     return [*kept, kept_below] if table.rows else []

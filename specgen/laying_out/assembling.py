@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from itertools import pairwise
 
+from specgen.laying_out.breaking import break_runs, split_at_roofs
 from specgen.laying_out.cutting import Box, Cell, cut_box
 from specgen.laying_out.face import LETTERS, Corner, Face, Opening
 from specgen.laying_out.measuring import Shape, measure, trace
@@ -23,9 +24,12 @@ def assemble(
     left_out: frozenset[Run] = frozenset(),
     notes: tuple[str, ...] = (),
 ) -> ElevationLayout:
-    """The layout of an elevation by lines in ticks; `left_out` are runs of them at which no joint is cut."""
-    pieces = list(name_pieces(face, cut_face(face, upright, level, left_out)))
-    runs = drop_runs(line_runs(face, upright, level), left_out)
+    """The layout of an elevation by lines in ticks; `left_out` are runs of them at which no joint is cut.
+
+    Roofs and ledges are counted here alone: lines are sought as if there were none.
+    """
+    pieces = list(name_pieces(face, split_at_roofs(face, cut_face(face, upright, level, left_out))))
+    runs = break_runs(face, drop_runs(line_runs(face, upright, level), left_out))
     shapes = [measure(cells) for _, cells in pieces]
     return ElevationLayout(
         elevation=face.mark,

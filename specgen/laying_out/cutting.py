@@ -40,7 +40,7 @@ def cut_box(face: Face, box: Box, near: list[Opening] | None = None) -> list[lis
     slabs = []
     for start, end in pairwise(_places(face, box, within)):
         slabs.append(list(_cells(face, box, within, start, end)))
-    return _join(slabs)
+    return join_slabs(slabs)
 
 
 def _places(face: Face, box: Box, within: list[Opening]) -> list[Length]:
@@ -73,9 +73,9 @@ def _cells(face: Face, box: Box, within: list[Opening], start: Length, end: Leng
     foot = (max(low, below.at(start)), max(low, below.at(end)))
     head = (min(high, above.at(start)), min(high, above.at(end)))
     for one in sorted((o for o in within if o.left <= start and o.right >= end), key=lambda o: o.low):
-        yield from _cell(start, end, foot, (min(head[0], one.low), min(head[1], one.low)))
+        yield from make_cell(start, end, foot, (min(head[0], one.low), min(head[1], one.low)))
         foot = (max(foot[0], one.high), max(foot[1], one.high))
-    yield from _cell(start, end, foot, head)
+    yield from make_cell(start, end, foot, head)
 
 
 def _level_cells(within: list[Opening], slab: tuple[Length, int, Length, int]) -> Iterator[Cell]:
@@ -93,13 +93,13 @@ def _edge_over(edges: tuple[Edge, ...], start: Length, end: Length) -> Edge:
     return next(edge for edge in edges if edge.left <= start and edge.right >= end)
 
 
-def _cell(start: Length, end: Length, foot: Corner, head: Corner) -> Iterator[Cell]:
+def make_cell(start: Length, end: Length, foot: Corner, head: Corner) -> Iterator[Cell]:
     """The cell between two sides, if there is anything between them."""
     if head[0] >= foot[0] and head[1] >= foot[1] and head != foot:
         yield Cell(start, end, *foot, *head)
 
 
-def _join(slabs: list[list[Cell]]) -> list[list[Cell]]:
+def join_slabs(slabs: list[list[Cell]]) -> list[list[Cell]]:
     """Cells gathered into pieces: those of neighboring slabs that touch along a stretch."""
     pieces: list[list[Cell]] = []
     piece_of: dict[Cell, list[Cell]] = {}
@@ -130,7 +130,7 @@ def merge_cells(cells: list[Cell]) -> list[Cell]:
     merged: list[Cell] = []
     for start, end in pairwise(places):
         parts = sorted(
-            (_part(cell, start, end) for cell in cells if cell.left <= start and cell.right >= end),
+            (cut_part(cell, start, end) for cell in cells if cell.left <= start and cell.right >= end),
             key=lambda part: (part.low_left, part.low_right),
         )
         for part in parts:
@@ -142,7 +142,7 @@ def merge_cells(cells: list[Cell]) -> list[Cell]:
     return merged
 
 
-def _part(cell: Cell, start: Length, end: Length) -> Cell:
+def cut_part(cell: Cell, start: Length, end: Length) -> Cell:
     """What of a cell lies between two places in it."""
     if cell.is_box:
         return cell._replace(left=start, right=end)

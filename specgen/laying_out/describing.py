@@ -7,12 +7,13 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import NamedTuple
 
-from specgen.laying_out.face import LETTERS, Around, Edge, Face, Limits, Movement, Opening, find_scale
+from specgen.laying_out.face import LETTERS, Around, Edge, Face, Ledge, Limits, Movement, Opening, Roof, find_scale
 from specgen.laying_out.scoring import Wishes
 from specgen.model.absence import Absent, if_given
 from specgen.model.outline import Outline, Stretch, read_outline
 from specgen.model.project import Project
-from specgen.model.typed_views import Elevation, Joint, root_of
+from specgen.model.roof_line import RoofLine, find_roof_line
+from specgen.model.typed_views import Elevation, Joint, WaterDetail, root_of
 from specgen.quantities.quantity import Quantity
 
 # What a crew can snap: proposed lines lie on these, save where they lie on an edge of an opening.
@@ -42,6 +43,8 @@ class _Measures(NamedTuple):
     limits: tuple[Fraction, Fraction, Fraction, Fraction]
     floors: tuple[Fraction, ...]
     outline: Outline | None
+    roofs: tuple[tuple[str, RoofLine, Fraction], ...]  # with how far above them the board ends
+    ledges: tuple[tuple[str, Fraction, Fraction, Fraction, Fraction], ...]
 
 
 def describe(elevation: Elevation, scale: int | None = None) -> Described:
@@ -115,6 +118,9 @@ def _lengths(
     yield from (target for target in targets if target is not None)
     if measures.outline:
         yield from (x for edge in measures.outline for stretch in edge for point in stretch for x in point)
+    yield from (side for _, *sides in measures.ledges for side in sides)
+    for _, line, clear in measures.roofs:
+        yield from (clear, *(side for point in line for side in point))
 
 
 def _measure(elevation: Elevation) -> _Measures:
@@ -132,7 +138,33 @@ def _measure(elevation: Elevation) -> _Measures:
         (limits.max_width.amount, limits.max_height.amount, limits.max_area.amount, limits.least_side.amount),
         _floors(elevation),
         read_outline(points, width, height) if points else None,
+        tuple(_find_roofs(elevation)),
+        tuple(_find_ledges(elevation)),
     )
+
+
+def _list_details(elevation: Elevation, kind: str) -> Iterator[WaterDetail]:
+    """The water details of a kind that are said to be on an elevation."""
+    project = elevation.project
+    marks = project.find_referring(("details",), "elevation", elevation.mark) if project.is_given(("details",)) else ()
+    details = (root_of(elevation).details[mark] for mark in marks)
+    return (one for one in details if one.get("elevation") == elevation and one.get("kind") == kind)
+
+
+def _find_roofs(elevation: Elevation) -> Iterator[tuple[str, RoofLine, Fraction]]:
+    for one in _list_details(elevation, "roof_below"):
+        line, clear = find_roof_line(elevation.project, one.mark), one.get("clearance")
+        if line is not None:
+            yield one.mark, line, Fraction(0) if clear is None else clear.amount
+
+
+def _find_ledges(elevation: Elevation) -> Iterator[tuple[str, Fraction, Fraction, Fraction, Fraction]]:
+    """The boxes of the ledges whose place and width are given; one without a height is a line."""
+    for one in _list_details(elevation, "ledge"):
+        x, y, width, height = (one.get(name) for name in ("x", "y", "width", "height"))
+        if x is not None and y is not None and width is not None:
+            up = Fraction(0) if height is None else height.amount
+            yield one.mark, x.amount, y.amount, x.amount + width.amount, y.amount + up
 
 
 def joints_of(elevation: Elevation) -> Iterator[Joint]:
@@ -205,6 +237,8 @@ def _build_face(mark: str, measures: _Measures, ticks: _Ticks) -> Face:
         floors=tuple(map(ticks, measures.floors)),
         top=top,
         bottom=bottom,
+        roofs=tuple(Roof(name, _edge((line,), ticks)[0], ticks(clear)) for name, line, clear in measures.roofs),
+        ledges=tuple(Ledge(name, *map(ticks, sides)) for name, *sides in measures.ledges),
     )
 
 
@@ -213,7 +247,7 @@ def _kind(joint: Joint) -> str:
     return joint.get("kind") or "joint"
 
 
-def _edge(edge: tuple[Stretch, ...], ticks: _Ticks) -> tuple[Edge, ...]:
+def _edge(edge: tuple[Stretch | RoofLine, ...], ticks: _Ticks) -> tuple[Edge, ...]:
     return tuple(Edge(ticks(a[0]), ticks(b[0]), ticks(a[1]), ticks(b[1])) for a, b in edge)
 
 

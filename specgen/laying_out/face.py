@@ -44,6 +44,16 @@ class Around(NamedTuple):
     openings: tuple[str, ...]
 
 
+class Ledge(NamedTuple):
+    """The box of a ledge on the wall, at which a groove stops; edges in ticks."""
+
+    mark: str
+    left: int
+    low: int
+    right: int
+    high: int
+
+
 class Limits(NamedTuple):
     """What a panel is held to, in ticks and square ticks."""
 
@@ -68,6 +78,18 @@ class Edge(NamedTuple):
         return self.at_left + Fraction((self.at_right - self.at_left) * (x - self.left), self.right - self.left)
 
 
+class Roof(NamedTuple):
+    """A roof that meets the wall along a line, and how far above it the board ends."""
+
+    mark: str
+    line: Edge
+    clear: int
+
+    def over(self, x: Length) -> Length:
+        """The height at which the wall begins again above a place."""
+        return self.line.at(x) + self.clear
+
+
 @dataclass(frozen=True)
 class Face:
     """An elevation: its size, its edge, its openings and the joints that always cut it; lengths in ticks."""
@@ -84,6 +106,8 @@ class Face:
     floors: tuple[int, ...] = ()  # heights of the floor lines
     top: tuple[Edge, ...] = ()  # the upper edge; none for a rectangle
     bottom: tuple[Edge, ...] = ()
+    roofs: tuple[Roof, ...] = ()  # that cut panels and grooves
+    ledges: tuple[Ledge, ...] = ()  # at which grooves stop
     letters: str = LETTERS  # that name its columns
     _by_left: list[tuple[int, int]] = field(init=False, compare=False, repr=False)
     _widest: int = field(init=False, compare=False, repr=False)

@@ -86,7 +86,8 @@ def trace(cells: list[Cell]) -> tuple[tuple[Corner, ...], tuple[tuple[Corner, ..
     if len(cells) == 1 and cells[0].is_box:
         left, right, low, _, high, _ = cells[0]
         return ((left, low), (right, low), (right, high), (left, high)), ()
-    loops = [drop_straight(loop) for loop in _link(list(_sides(cells)))]
+    # A roof without clearance that ends within a piece leaves a slot without width, which is no hole.
+    loops = [turning for loop in _link(list(_sides(cells))) if (turning := drop_straight(loop))]
     loops.sort(key=_signed_area, reverse=True)
     return _from_lower_left(loops[0]), tuple(_from_lower_left(loop) for loop in loops[1:])
 

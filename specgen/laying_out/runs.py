@@ -35,7 +35,7 @@ def find_runs(face: Face, upright: bool, at: int) -> list[Run]:
     else:
         whole = list(_wall_along(face, at))
         taken = [(o.left, o.right) for o in face.openings if o.low <= at <= o.high]
-    return [Run(upright, at, *part) for start, end in whole for part in _leave_out(start, end, taken)]
+    return [Run(upright, at, *part) for start, end in whole for part in leave_out(start, end, taken)]
 
 
 def _wall_over(face: Face, x: int) -> Iterator[tuple[Length, Length]]:
@@ -50,7 +50,7 @@ def _wall_along(face: Face, y: int) -> Iterator[tuple[Length, Length]]:
     """From where to where wall stands at a height, below and above it; at the lower and upper end on one side."""
     ends = y in (0, face.height)
     outside = [_past(edge, y, 1, ends) for edge in face.top] + [_past(edge, y, -1, ends) for edge in face.bottom]
-    yield from _leave_out(0, face.width, [stretch for stretch in outside if stretch])
+    yield from leave_out(0, face.width, [stretch for stretch in outside if stretch])
 
 
 def _past(edge: Edge, y: int, sign: int, ends: bool) -> tuple[Length, Length] | None:
@@ -64,7 +64,7 @@ def _past(edge: Edge, y: int, sign: int, ends: bool) -> tuple[Length, Length] | 
     return (edge.left, crossing) if left <= 0 else (crossing, edge.right)
 
 
-def _leave_out(start: Length, end: Length, taken: Iterable[tuple[Length, Length]]) -> Iterator[tuple[Length, Length]]:
+def leave_out(start: Length, end: Length, taken: Iterable[tuple[Length, Length]]) -> Iterator[tuple[Length, Length]]:
     """The stretches between two places that others leave."""
     for left, right in sorted(taken):
         if left > start:
@@ -93,4 +93,4 @@ def runs_around(face: Face, joint: Around) -> Iterator[Run]:
 
 
 def _side(upright: bool, at: int, start: int, end: int, taken: Iterable[tuple[Length, Length]]) -> Iterator[Run]:
-    yield from (Run(upright, at, *part) for part in _leave_out(start, end, taken))
+    yield from (Run(upright, at, *part) for part in leave_out(start, end, taken))

@@ -29,7 +29,8 @@ class Panel:
     def is_rectangle(self) -> bool:
         """Whether nothing is cut out of it."""
         corners = self.outline
-        straight = all(x == before[0] or y == before[1] for before, (x, y) in zip(corners, corners[1:], strict=False))
+        sides = zip(corners, corners[1:] + corners[:1], strict=True)
+        straight = all(x == before[0] or y == before[1] for before, (x, y) in sides)
         return len(corners) == 4 and straight and not self.holes
 
 

@@ -183,7 +183,7 @@ def test_each_detail_has_its_mark_and_what_it_stands_for(tmp_path: Path) -> None
         [
             "2",
             "Outside corner",
-            "Corner of E1 South face and E2; return on the mockup minimum 2 ft wide, at the left edge[p]",
+            "Corner of E1 South face and E2; return on the mockup minimum 2 ft[p] wide, at the left edge",
         ],
         ["3a", "Opening with returns", "E1 South face: A, B"],
         ["3b", "Sill of the opening", "E1 South face: A"],
@@ -371,6 +371,32 @@ def test_what_does_not_fit_the_finished_part_is_told_as_reduced(tmp_path: Path) 
     ]
     wide = plan_of(tmp_path / "b", {"mockup": {**shown, "width": "20 ft"}})
     assert not [line for line in wide if "on the mockup" in line and " | " in line]
+
+
+def test_the_plan_tells_what_of_the_joints_of_the_work_the_mockup_keeps(tmp_path: Path) -> None:
+    """A window on the lines, heavy mesh that ends on one, and a corner at the right of the face the mockup looks as."""
+    face = {
+        **{"name": "South face", "wall": "W1", "facing": "S", "width": "9 ft", "height": "9 ft", "floor_lines": {}},
+        **{"right_end": "outside_corner", "base_above_grade": "6 in"},
+        "openings": {"A": {"kind": "window", "x": "4 ft", "y": "3 ft", "width": "2 ft", "height": "3 ft"}},
+        "layout": {"mode": "given", "vertical_lines": ["4 ft"], "horizontal_lines": ["3 ft"]},
+        "impact_zones": [{"from": "0 ft", "to": "3 ft 6 in", "class": "high"}],
+    }
+    mockup = {"facing": "S", "includes": ["opening", "outside_corner", "each_mesh_zone"]}
+    rows = plan_of(tmp_path / "a", {"elevations": {"E1": face}, "joints": {}, "mockup": mockup})
+    assert [row.split(" | ")[2] for row in rows if row.startswith("1 | Opening")] == [
+        "E1 South face: A; aesthetic joints end on its corners"
+    ]
+    assert any("minimum 2 ft[p] wide, at the right edge" in row for row in rows)
+    assert any(row.startswith("3 | Each mesh zone") and "; edge at an aesthetic joint" in row for row in rows)
+
+
+def test_the_spare_gun_sprays_the_panel_on_which_color_is_evaluated(tmp_path: Path) -> None:
+    gun = {"guns": {"G1": {"spares": 1}}}
+    mockup = {"same_equipment": "yes", "includes": ["full_panel", "opening", "each_color"]}
+    told = plan_of(tmp_path / "a", gun | {"mockup": mockup})
+    said = "Spray the panel at place 3 with the spare gun; read its gloss and film as those of the full panel."
+    assert [line for line in told if line.endswith(said)]
 
 
 def test_a_meeting_with_a_date_stands_among_the_dates_and_what_is_left_behind_the_mockup(tmp_path: Path) -> None:

@@ -43,8 +43,12 @@ CASES: dict[str, tuple[list[Block], list[bool]]] = {
     ),
     "a long item stands alone": ([item(0, LONG), item(0, LONG), item(0, LONG)], [False, False, False]),
     "the last before a table leads to it, and stays with no other": (
-        [item(0), item(0), item(0), item(0), TABLE],
-        [True, False, False, True, False],
+        [item(0), item(0), item(0), item(0), item(0), TABLE],
+        [True, False, False, False, True, False],
+    ),
+    "up to four items are the notes of the table below them": (
+        [HEAD, item(0, LONG), item(0), item(0), item(0), TABLE],
+        [False, True, True, True, True, False],
     ),
     "a conclusion with its table": ([line("By member:"), TABLE, line(), HEAD], [True, True, False, False]),
     "what leads to the next table does not hold the one above": (
@@ -77,7 +81,7 @@ def table(*rows: tuple[str, str]) -> Table:
     [
         ([("J1", "1/2 in")] * 4, [True, True, True, False]),
         ([("J1", LONG)] * 4, [True, False, True, False]),
-        ([("J1", "1/2 in")] * 8, [True, False, False, False, False, False, True, False]),
+        ([("J1", "1/2 in")] * 8, [True, False, False, False, False, True, True, False]),
         (
             [("C920", "a"), ("C1193", "b"), ("", "c"), ("", "d")] * 2,
             [True, True, True, False, False, True, True, False],

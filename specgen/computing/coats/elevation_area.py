@@ -1,7 +1,7 @@
 """Net area of an elevation: width by height, less its openings."""
 
 from specgen.computing.coats._areas import READS
-from specgen.computing.face_area import cut_off, list_covering
+from specgen.computing.face_area import cut_off, list_covering, name_height
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.field import dotted_field
 from specgen.model.source import Kind, Source
@@ -13,6 +13,7 @@ from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask, Provider
 
 SOURCES = (Source(Kind.COMPUTED, "width by height, less width by height of each opening"),)
+_Open = tuple[Opening | WaterDetail, str, str]  # a part, what it is, and the field that is its height
 NOTES = ("Excludes returns at openings and sides of aesthetic joints.",)
 
 
@@ -20,13 +21,11 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     """The net area of an elevation, in sq ft or m²."""
     length, area = ("ft", "ft2") if elevation.project.system == "ip" else ("m", "m2")
     rows = _sides(elevation, "W", "H", "the elevation", length)
-    openings: list[Opening | WaterDetail] = [*elevation.openings]
-    nouns = ["opening"] * len(openings)
     covering = list_covering(elevation)
-    openings += covering
-    nouns += [words(one.kind) for one in covering]
-    for n, (opening, noun) in enumerate(zip(openings, nouns, strict=True), 1):
-        rows += _sides(opening, f"w_{n}", f"h_{n}", f"{noun} {opening.mark}", length)
+    openings: list[_Open] = [(one, "opening", "height") for one in elevation.openings]
+    openings += [(one, words(one.kind), name_height(one)) for one in covering]
+    for n, (opening, noun, high) in enumerate(openings, 1):
+        rows += _sides(opening, f"w_{n}", f"h_{n}", f"{noun} {opening.mark}", length, high)
     beyond = Quantity(cut_off(elevation), "area", area)
     if beyond.amount:
         rows.append(
@@ -52,27 +51,31 @@ def _tell_neglected(elevation: Elevation) -> tuple[str, ...]:
     project = elevation.project
     marks = project.find_referring(("details",), "elevation", elevation.mark) if project.is_given(("details",)) else ()
     kinds = {mark: project.get(("details", mark, "kind")) for mark in marks}
-    roofs = [mark for mark, kind in kinds.items() if kind == "roof_below"]
+    covering = {one.mark for one in list_covering(elevation)}
+    roofs = [mark for mark, kind in kinds.items() if kind == "roof_below" and mark not in covering]
     ledges = [mark for mark, kind in kinds.items() if kind == "ledge"]
     told = (("Not deducted", roofs), ("Not added", ledges))
     return tuple(f"{said}: {', '.join(found)}." for said, found in told if found)
 
 
-def _tell_sizes(openings: list[Opening | WaterDetail], unit: str) -> str:
+def _tell_sizes(openings: list[_Open], unit: str) -> str:
     """`A, B: 9 ft × 4 ft; C: 4.5 ft × 8 ft`."""
     marks: dict[str, list[str]] = {}
-    for opening in openings:
+    for opening, _, high in openings:
         size = " × ".join(
-            f"{format_decimal(side.number(unit), 4)}\u00a0{unit}" for side in (opening.width, opening.height)
+            f"{format_decimal(side.number(unit), 4)}\u00a0{unit}" for side in (opening.width, opening[high])
         )
         marks.setdefault(size, []).append(opening.mark)
     return "; ".join(f"{', '.join(names)}: {size}" for size, names in marks.items())
 
 
-def _sides(view: Elevation | Opening | WaterDetail, wide: str, high: str, of: str, unit: str) -> list[InputRow]:
+def _sides(
+    view: Elevation | Opening | WaterDetail, wide: str, high: str, of: str, unit: str, up: str = "height"
+) -> list[InputRow]:
+    """The width of a part and its height, which is that of its field `up`."""
     return [
         InputRow(wide, f"width of {of}", view.width.number(unit), unit, dotted_field(view.path, "width")),
-        InputRow(high, f"height of {of}", view.height.number(unit), unit, dotted_field(view.path, "height")),
+        InputRow(high, f"{up} of {of}", view[up].number(unit), unit, dotted_field(view.path, up)),
     ]
 
 

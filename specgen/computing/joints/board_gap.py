@@ -18,6 +18,9 @@ NOTES = (
     "takes a wider gap.",
 )
 AT_HEADS = "At jambs; at a head the bead joins frame and flashing."
+BELOW_FLASHING = (
+    "From the board below to the flashing; the open joint above it and the wrapped edge of the board above come on top."
+)
 # The joints beside which board stands on one side only.
 ONE_SIDED = ("opening_perimeter", "penetration", "dissimilar_material")
 ON_BASE_COAT = ("base_coat", "sealant_primer_on_base_coat")
@@ -70,7 +73,8 @@ def for_joint(joint: Joint, ask: Ask) -> Working:
     edges = Fraction(1 if joint.kind in ONE_SIDED or _is_flashed(joint) else 2)
     more = {"smoothing": NOTHING} if joint.bond_face in ON_BASE_COAT else {}
     working = board_gap(GapInputs.from_project(joint, ask, edges=edges, **more))
-    return working._replace(notes=(*working.notes, AT_HEADS)) if _has_flashed_head(joint) else working
+    remark = AT_HEADS if _has_flashed_head(joint) else BELOW_FLASHING if _is_flashed(joint) else None
+    return working._replace(notes=(*working.notes, remark)) if remark else working
 
 
 def _has_flashed_head(joint: Joint) -> bool:

@@ -10,7 +10,7 @@ from specgen.documents.figures.rendering import render_figure
 from specgen.model.block import Figure, Text
 
 WIDTH, MOST_HEIGHT = 232.0, 158.0  # what a page that lies on its side has room for, with a caption
-ROW = 3.8
+ROW = 3.55
 TOP, FOOT = 7.0, 7.5  # for the dates above, the legend below
 MOST_ROWS = int((MOST_HEIGHT - TOP - FOOT) / ROW)
 _LABELS, _RIGHT = 56.0, 4.0  # for the names at the left, and beside the last day

@@ -12,7 +12,7 @@ from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.figures.elevation_margins import draw_margins, draw_matches, make_margins
 from specgen.documents.figures.elevation_paper import STRIP, Paper, Plan, Wanted, Window, choose_plan
 from specgen.documents.figures.elevation_strip import LINE, Sheet, draw_remarks, draw_strip, room_for
-from specgen.documents.figures.elevation_wall import draw_wall, label_panels
+from specgen.documents.figures.elevation_wall import draw_wall, label_details, label_panels
 from specgen.documents.figures.labels import Box
 from specgen.documents.figures.rendering import render_figure
 from specgen.model.layout import ElevationLayout
@@ -118,6 +118,7 @@ def _draw_part(plan: Plan, window: Window, geometry: Geometry, facts: ElevationF
     draw_days(canvas, view, geometry.days)
     draw_matches(canvas, view, plan, window)
     label_panels(canvas, view, geometry, blank=any(place.kind == "roof_below" for place in facts.details))
+    label_details(canvas, view, geometry, facts)
     return canvas
 
 

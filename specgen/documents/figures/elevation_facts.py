@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from specgen.documents.figures.dimension_text import write_length
+from specgen.documents.figures.water_places import Place, list_places, tell_details
 from specgen.model.absence import Absent
 from specgen.model.layout import Point
 from specgen.model.outline import read_point
@@ -27,17 +28,6 @@ class Zone(NamedTuple):
     lower: Fraction
     upper: Fraction
     text: str
-
-
-class Place(NamedTuple):
-    """Where a water detail lies, in meters from the lower left; a side that is not given has no length."""
-
-    mark: str
-    left: Fraction
-    bottom: Fraction
-    right: Fraction
-    top: Fraction
-    kind: str = ""
 
 
 class Level(NamedTuple):
@@ -101,7 +91,7 @@ def read_facts(project: Project, mark: str, day_area: Quantity | None = None) ->
         remarks=(
             *_tell_joints(project, mark),
             *_tell_ends(face),
-            *_tell_details(project, mark),
+            *tell_details(project, mark),
             *_tell_ties(project, mark),
         ),
     )
@@ -187,31 +177,6 @@ def find_open_sills(project: Project, face: str) -> frozenset[str]:
     return frozenset(mark for mark in project.members.get(at, ()) if is_open(mark))
 
 
-def list_places(project: Project, face: str) -> Iterator[Place]:
-    """The water details of an elevation whose places on it are given."""
-    for mark in _list_details(project, face):
-        x, y, width, height = (_meters(project.get(("details", mark, name))) for name in ("x", "y", "width", "height"))
-        if x is not None and y is not None:
-            kind = project.get(("details", mark, "kind")) or ""
-            yield Place(mark, x, y, x + (width or 0), y + (height or 0), kind)
-
-
-def _tell_details(project: Project, face: str) -> Iterator[str]:
-    """What meets the wall at a place that is told in words alone: `RE1: eave of the porch roof`."""
-    told = []
-    drawn = {place.mark for place in list_places(project, face)}
-    for mark in _list_details(project, face):
-        place, kind, cap = (project.get(("details", mark, name)) for name in ("at", "kind", "cap"))
-        if place and kind == "parapet" and cap:
-            yield f"{mark}: metal cap, {place}"
-        elif place and kind and kind != "parapet" and mark not in drawn:
-            told.append(f"{mark} {place}")
-    if told:
-        yield f"Not drawn: {'; '.join(told)}. Measure before snapping lines; panels and lengths are listed without them"
-    if drawn:
-        yield "Water details are drawn as given. Verify them before snapping lines; panels are listed without them"
-
-
 def _tell_ends(face: View) -> Iterator[str]:
     """What each end meets: `Left end: outside corner with E2; right end: EIFS ends, edge wrapped`."""
     told: list[str] = []
@@ -230,14 +195,6 @@ _ENDS = {
     "other_material": "joint to other material",
     "end": "EIFS ends, edge wrapped",
 }
-
-
-def _list_details(project: Project, face: str) -> Iterator[str]:
-    """The water details that stand on an elevation."""
-    for mark in _list_referring(project, "details", face):
-        elevation = project.get(("details", mark, "elevation"))
-        if elevation is not None and elevation.mark == face:
-            yield mark
 
 
 def _list_referring(project: Project, collection: str, face: str) -> tuple[str, ...]:

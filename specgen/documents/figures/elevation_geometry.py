@@ -11,6 +11,7 @@ from specgen.laying_out.columns import PERIMETER, measure_columns
 from specgen.model.layout import AESTHETIC, ElevationLayout, Panel
 
 Places = list[tuple[float, Fraction]]
+Line4 = tuple[float, float, float, float]
 Ends = dict[float, Fraction]  # places along a side in meters, as numbers to reckon with and as they are
 
 
@@ -153,8 +154,8 @@ class Geometry:
         ]
 
     @cached_property
-    def edges(self) -> list[tuple[float, float, float, float]]:
-        """The sides of the wall; its foot is broken at the openings that stand on it."""
+    def edges(self) -> list[Line4]:
+        """The sides of the wall without an end that is a joint; its foot is broken at the openings that stand on it."""
         sides = []
         for (x1, y1), (x2, y2) in pairwise((*self.layout.edge, self.layout.edge[0])):
             ends = [x1, x2]
@@ -164,7 +165,15 @@ class Geometry:
                 ends = [x1, *(end for span in cuts for end in span), x2]
             pairs = zip(ends[::2], ends[1::2], strict=True)
             sides += [(_float(a), _float(y1), _float(b), _float(y2)) for a, b in pairs if a != b or y1 != y2]
-        return sides
+        return [side for side in sides if not self._is_joint(side)]
+
+    def _is_joint(self, side: Line4) -> bool:
+        """Whether a movement joint runs along all of an upright side, so that its line stands for the edge."""
+        x, y1, end, y2 = side
+        return x == end and any(
+            line.moving and line.x1 == line.x2 == x and line.y1 <= min(y1, y2) and line.y2 >= max(y1, y2)
+            for line in self.lines
+        )
 
     @cached_property
     def openings(self) -> tuple[Hole, ...]:
@@ -195,13 +204,12 @@ class Geometry:
     @cached_property
     def panels(self) -> tuple[Piece, ...]:
         """The panels."""
-        slopes = any(x != at and y != to for (x, y), (at, to) in pairwise((*self.layout.edge, self.layout.edge[0])))
         found = []
         for panel in self.layout.panels:
             left, bottom = _float(panel.x), _float(panel.y)
             right, top = left + _float(panel.width), bottom + _float(panel.height)
-            whole = len(panel.outline) == 4 and not panel.holes and (not slopes or panel.is_rectangle)
-            found.append(Piece(self.shorten(panel.mark), left, bottom, right, top, None if whole else panel))
+            whole = None if panel.is_rectangle else panel
+            found.append(Piece(self.shorten(panel.mark), left, bottom, right, top, whole))
         return tuple(found)
 
     @cached_property

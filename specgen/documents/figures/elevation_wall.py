@@ -4,10 +4,11 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
-from specgen.documents.figures.elevation_facts import ElevationFacts, Place
+from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.figures.labels import LEAST_SIZE, Box, Label, center_label, measure
-from specgen.model.layout import Panel, Point
+from specgen.documents.figures.water_places import Place
+from specgen.model.layout import Panel
 
 _AROUND = ((1, 0), (-1, 0), (0, 1), (0, -1), (1, 1), (-1, 1), (1, -1), (-1, -1))
 _LEADERS = (5.0, 8.0, 11.0, 15.0, 20.0)  # lengths that are tried, in millimeters
@@ -36,9 +37,8 @@ def draw_wall(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFa
             canvas.space.take(_around(*middle))
             draw_tie(canvas, *middle)
     _draw_openings(canvas, view, geometry)
-    openings = [_paper_box(view, *sides) for _, _, *sides in geometry.openings]
     for place in facts.details:
-        _draw_detail(canvas, view, place, facts.details, openings)
+        _draw_detail(canvas, view, place)
     joints = {float(height) for height in geometry.levels}
     wide, high = float(geometry.layout.width), float(geometry.layout.height)
     for kind, height in _crossing(facts, high):
@@ -100,40 +100,47 @@ def draw_tie(canvas: Canvas, x: float, y: float) -> None:
     canvas.line("tie", x, y - TIE, x, y + TIE)
 
 
-def _draw_detail(canvas: Canvas, view: View, place: Place, others: Sequence[Place], openings: Sequence[Box]) -> None:
-    """The extent of a water detail, a sign about its corner where it has none, and its mark beside it."""
+def _draw_detail(canvas: Canvas, view: View, place: Place) -> None:
+    """The extent of a water detail, or a sign about its corner where it has none."""
+    shown = _find_shown(view, place)
+    if shown is None:
+        return
+    if place.is_point:
+        canvas.space.take(draw_sign(canvas, shown.left, shown.bottom))
+    else:
+        corners = [(float(x), float(y)) for x, y in place.outline]
+        closed = corners[:1] if len(corners) > 2 else ()
+        for start, end in pairwise((*corners, *closed)):
+            canvas.wall_line("detail", view, *start, *end)
+            _keep_off(canvas, view, *start, *end)
+
+
+def label_details(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFacts) -> None:
+    """Write the mark of each water detail beside it."""
+    openings = [_paper_box(view, *sides) for _, _, *sides in geometry.openings]
+    for place in facts.details:
+        shown = _find_shown(view, place)
+        if shown is not None:
+            label_beside(canvas, place.mark, sign_box(shown) if place.is_point else shown, view.box, openings)
+
+
+def _find_shown(view: View, place: Place) -> Box | None:
+    """What the view shows of the extent of a water detail, on paper; None if nothing."""
     left, bottom, right, top = map(float, place[1:5])
     if right < view.left or left > view.right or top < view.bottom or bottom > view.top:
-        return
-    shown = _paper_box(view, left, bottom, right, top)
-    if left == right and bottom == top:
-        shown = draw_sign(canvas, shown.left, shown.top)
-        canvas.space.take(shown)
-    else:
-        corners = [(float(x), float(y)) for x, y in trace_place(place, others)]
-        for start, end in pairwise((*corners, *corners[:1])):
-            canvas.wall_line("detail", view, *start, *end)
-        for y in (shown.top, shown.bottom):
-            canvas.space.take(Box(shown.left, y - 0.2, shown.right, y + 0.2))
-    label_beside(canvas, place.mark, shown, view.box, openings)
-
-
-def trace_place(place: Place, others: Sequence[Place]) -> tuple[Point, ...]:
-    """The corners of a water detail; a roof rises from the roof end that stands at a lower corner of it."""
-    (_, left, bottom, right, top, kind) = place
-    corners = tuple(dict.fromkeys(((left, bottom), (right, bottom), (right, top), (left, top))))
-    if kind == "roof_below":
-        feet = {(other.left, other.bottom) for other in others if other.kind == "roof_end"}
-        for foot, above in (((left, bottom), (left, top)), ((right, bottom), (right, top))):
-            if foot in feet:
-                return tuple(corner for corner in corners if corner != above)
-    return corners
+        return None
+    return _paper_box(view, left, bottom, right, top)
 
 
 def draw_sign(canvas: Canvas, x: float, y: float) -> Box:
     """Draw the sign of a water detail without extent, a triangle that stands on its tip; the room it takes."""
     canvas.area("sign", ((x, y), (x + _SIGN, y - 2 * _SIGN), (x - _SIGN, y - 2 * _SIGN)))
-    return Box(x - _SIGN, y - 2 * _SIGN, x + _SIGN, y)
+    return sign_box(Box(x, y, x, y))
+
+
+def sign_box(at: Box) -> Box:
+    """The room of the sign of a water detail that stands at a point."""
+    return Box(at.left - _SIGN, at.bottom - 2 * _SIGN, at.left + _SIGN, at.bottom)
 
 
 def label_beside(canvas: Canvas, text: str, shown: Box, wall: Box, openings: Sequence[Box] = ()) -> None:

@@ -4,7 +4,7 @@ from math import cos, pi, sin
 from typing import NamedTuple
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.figures.scales import choose_scale, count_mm, tell_length
+from specgen.documents.figures.scales import choose_scale, count_mm, tell_length, tell_scale
 from specgen.documents.figures.section_sheet import PAGE_WIDTH, Point, Sheet, wave
 from specgen.documents.marks import list_marks, name_walls
 from specgen.model.absence import Absent
@@ -77,7 +77,10 @@ def _draw_profile(context: DocumentContext, profile: Profile, marks: list[str]) 
     sheet.area("lamina", face)
     _dimension(context, sheet, profile, (wide, deep, bottom, bottom - back))
     y = _TOP
-    for line in (*_list_words(context, profile), f"Scale 1:{scale}; base coat and finish not to scale"):
+    for line in (
+        *_list_words(context, profile),
+        f"{tell_scale(scale, context.first)}; base coat and finish not to scale",
+    ):
         y += sheet.say_lines(_WORDS, y, line, PAGE_WIDTH - _WORDS - 1) + 1.2
     named = name_walls(marks)
     return sheet.finish(

@@ -4,7 +4,7 @@ from typing import Any, NamedTuple
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.figures.labels import measure, shorten
-from specgen.documents.figures.scales import choose_scale, count_mm, tell_length
+from specgen.documents.figures.scales import choose_scale, count_mm, tell_length, tell_scale
 from specgen.documents.figures.section_sheet import PAGE_WIDTH, SIZE, Point, Sheet, wave
 from specgen.documents.joint_flashing import BESIDE_OTHER_WORK, is_flashed
 from specgen.documents.marks import list_marks, name_member
@@ -33,6 +33,7 @@ class Bead(NamedTuple):
     sealant: str
     between_eifs: bool
     flashed: bool
+    level: bool  # whether it runs along, so that its sides lie below and above it
 
 
 def draw(context: DocumentContext) -> tuple[Figure, ...]:
@@ -59,7 +60,7 @@ def _find_bead(context: DocumentContext, mark: str) -> Bead | None:
     rod = get("rod_diameter") if kind != "none" else None
     between, flashed = get("kind") not in BESIDE_OTHER_WORK, is_flashed(context, ("joints", mark))
     tape, named = bool(get("bond_break_tape")), getattr(sealant, "mark", "")
-    return Bead(width, depth, rod, kind, tape, face or "", named, between, flashed)
+    return Bead(width, depth, rod, kind, tape, face or "", named, between, flashed, get("runs") == "horizontal")
 
 
 def _draw_beads(context: DocumentContext, beads: list[tuple[Bead, list[str]]]) -> Figure:
@@ -70,10 +71,13 @@ def _draw_beads(context: DocumentContext, beads: list[tuple[Bead, list[str]]]) -
         x, y = number % _COLUMNS * _PANEL + 1, number // _COLUMNS * tall + _WORDS
         _draw_bead(context, sheet, bead, scale, (x, y), first=number == 0)
         _name_bead(context, sheet, bead, marks, (x, y - 9))
-    down = -(-len(beads) // _COLUMNS) * tall + 1
+    rows = -(-len(beads) // _COLUMNS)
+    # Numbers and sides stand below the first section and level ones alone.
+    last = beads[(rows - 1) * _COLUMNS :]
+    down = rows * tall + 1 - (_KEY - 1 if rows > 1 and not any(bead.level for bead, _ in last) else 0)
     only = [bead for bead, _ in beads]
     down = sheet.list_key(_list_key(context, only), down)
-    note = f"Scale 1:{scale}; base coat and finish not to scale."
+    note = f"{tell_scale(scale, context.first)}; base coat and finish not to scale."
     sheet.say(2, down + SIZE + 1, note)
     named = [mark for _, marks in beads for mark in marks]
     caption = f"Sealant joint{'s' if len(named) > 1 else ''} in section: {span_marks(named)}"
@@ -104,6 +108,9 @@ def _draw_bead(context: DocumentContext, sheet: Sheet, bead: Bead, scale: int, c
     middle, tooled = (left + right) / 2, top + _HOLLOW
     level = right + _PIECE + 3.2
     sheet.measure_down(tooled, tooled + deep, level, tell_length(context, bead.depth), (middle, middle))
+    if bead.level:
+        for middle, side in (((x + left) / 2, "below"), (right + _PIECE / 2, "above")):
+            sheet.say(middle, bottom + SIZE + 0.6, side, anchor="middle")
     if first:
         _number(sheet, bead, (left, right, top, bottom), deep, rod)
 
@@ -211,6 +218,7 @@ def _describe(context: DocumentContext, beads: list[tuple[Bead, list[str]]]) -> 
     for bead, marks in beads:
         rod = f"backer rod {tell_length(context, bead.rod)} in diameter" if bead.rod is not None else "no backer rod"
         size = f"{tell_length(context, bead.width)} wide, {tell_length(context, bead.depth)} deep"
-        told.append(f"{span_marks(marks)}: {size}, {rod}")
+        turned = ", the wall below it at the left" if bead.level else ""
+        told.append(f"{span_marks(marks)}: {size}, {rod}{turned}")
     key = ". ".join(text for _, text in _list_key(context, [bead for bead, _ in beads]))
     return f"Sections through sealant joints, face above. {'; '.join(told)}. {key}."

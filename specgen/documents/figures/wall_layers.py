@@ -8,6 +8,7 @@ from specgen.model.value_text import words
 from specgen.quantities.quantity import Quantity
 
 _HOLLOW = frozenset({"glass_mat_gypsum", "cement_board", "plywood", "osb", "paper_faced_gypsum", "metal"})
+BASE_COAT = "Base coat and mesh"
 _HELD = {"mechanical", "adhesive_and_mechanical"}
 _DRAINED = {
     "adhesive_ribbons": ", drained between its ribbons",
@@ -144,7 +145,18 @@ def _base_coat(context: DocumentContext, wall: str) -> Iterator[Layer]:
     if counted and len(told) > 1 and any(kind == "high_impact" for kind, _ in meshes):
         counted += ", one more at heavy mesh"
     said = _join("base coat", f"minimum {thickness} dry" if thickness else "", counted)
-    yield Layer("lamina", said + (f"; {' and '.join(told)}" if told else ""), "Base coat and mesh", mesh=len(told))
+    yield Layer("lamina", said + (f"; {' and '.join(told)}" if told else ""), BASE_COAT, mesh=len(told))
+
+
+def list_passes(context: DocumentContext, wall: str) -> list[str]:
+    """The layers of the base coat as they are laid, each of which a stepped build-up leaves in view."""
+    project, layers = context.project, ("walls", wall, "mesh", "layers")
+    kinds = [project.get((*layers, mark, "kind")) for mark in project.members.get(layers, ())]
+    told = [name for kind, name in (("high_impact", "Heavy mesh"), ("detail", "Detail mesh")) if kind in kinds]
+    others = [words(kind) for kind in kinds if kind not in (None, "detail", "high_impact")]
+    told.append(f"Base coat with {' and '.join(others)} mesh" if others else BASE_COAT)
+    passes = project.get(("walls", wall, "base_coat", "passes"))
+    return told + (["Leveling pass"] if passes and passes > 1 else [])
 
 
 def _coats(context: DocumentContext) -> Iterator[Layer]:

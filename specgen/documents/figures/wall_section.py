@@ -3,7 +3,7 @@
 from itertools import groupby
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.figures.scales import choose_scale, count_mm, tell_length
+from specgen.documents.figures.scales import choose_scale, count_mm, tell_length, tell_scale
 from specgen.documents.figures.section_sheet import LEAD, PAGE_WIDTH, SIZE, Sheet, wave, wrap
 from specgen.documents.figures.wall_layers import Layer, list_layers
 from specgen.documents.marks import list_marks, name_walls
@@ -53,7 +53,7 @@ def _draw_wall(context: DocumentContext, layers: tuple[Layer, ...], marks: list[
             sheet.say(words, down + SIZE * 0.36 + number * SIZE * LEAD, line)
         down += row
     low = _measure(context, sheet, layers, places, bottom)
-    note = f"Scale 1:{scale} for {_name_scaled(layers)}; other layers not to scale."
+    note = f"{tell_scale(scale, context.first)} for {_name_scaled(layers)}; other layers not to scale."
     sheet.say(_LEFT, low + 5.5, note)
     named = name_walls(marks)
     alt = f"Section through {named}, inside to outside: {'; '.join(layer.words for layer in layers)}. {note}"

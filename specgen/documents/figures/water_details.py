@@ -28,6 +28,7 @@ _DRAWN: dict[str, tuple[str, Callable[[Sheet, Point, bool], list[tuple[Point, Po
     "lower_edge": ("Lower edge with starter", water_sections.draw_lower_edge),
     "corner": ("Outside corner, from above", meeting_sections.draw_corner),
 }
+_WALLS = {True: " (WRB)", False: " (no WRB)"}
 _DRIP, _WEEPS = "Drip past the finished face", "Weeps above the flashing left open"
 _SAID = {
     "sill": ("Pan sloped outward, turned up behind the frame and at its ends", _DRIP, "Front of the pan left open"),
@@ -113,8 +114,8 @@ def _find_shown(context: DocumentContext) -> Iterator[Shown]:
     for kind in _DRAWN:
         for barrier in (True, False):
             if (kind, barrier) in found:
-                apart = not barrier and (kind, True) in found
-                title = f"{_DRAWN[kind][0]}{', no WRB' if apart else ''}"
+                apart = (kind, not barrier) in found
+                title = f"{_DRAWN[kind][0]}{_WALLS[barrier] if apart else ''}"
                 yield Shown(kind, found[kind, barrier], barrier, title)
 
 
@@ -199,7 +200,7 @@ def _draw_details(context: DocumentContext, shown: list[Shown]) -> Figure:
         for (at, place), said in zip(places, _list_words(context, detail), strict=True):
             sheet.number(at, place, key.setdefault(said, str(len(key) + 1)))
     down = sheet.list_key([(number, said) for said, number in key.items()], _TALL + 2)
-    caption = f"Water details, not to scale: {', '.join(_name(detail) for detail in shown)}"
+    caption = f"Water details, not to scale: {'; '.join(_name(detail) for detail in shown)}"
     told = ". ".join(f"{detail.title} at {span_marks(detail.marks)}" for detail in shown)
     alt = f"{told}. {'. '.join(f'{number} {said}' for said, number in key.items())}. Not to scale."
     return sheet.finish("water_details", caption, alt, down + 1)

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 from typing import Any
 
+from specgen.documents.composing import letter_here
 from specgen.documents.context import DocumentContext
 from specgen.documents.layouts import tell_length
 from specgen.documents.mockup import (
@@ -59,7 +60,7 @@ def _name_face(context: DocumentContext, mark: str) -> str:
 def _panel(context: DocumentContext) -> Iterator[list[Any]]:
     sizes = _sizes(context, ("panel_limits",), "max_width", "max_height", " wide by ")
     if sizes:
-        area = context.display(("panel_limits", "max_area"))
+        area = letter_here(context.display(("panel_limits", "max_area")))
         yield ["Panels up to ", *sizes, " high, maximum ", area]
         yield from _largest_panel(context)
 

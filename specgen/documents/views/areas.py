@@ -1,8 +1,9 @@
 """The take-off of areas by elevation: gross, openings, net, sides of aesthetic joints, returns, what is coated."""
 
 from fractions import Fraction
-from typing import Any
+from typing import Any, cast
 
+from specgen.computing.face_area import list_covering
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
@@ -11,8 +12,10 @@ from specgen.documents.marks import name_member
 from specgen.documents.takeoff import FaceArea, find_mockup_area, list_faces, tell_summed
 from specgen.documents.views._areas import name_missing
 from specgen.documents.views._bare import bare, head_unit
+from specgen.model.typed_views import Elevation
 
 _AREAS = ("Gross", "Openings", "Net", "Joint sides", "Returns", "Coated")
+_COVERED = "Openings, covered wall"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -40,9 +43,17 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     if len(lines) > 1 and len(known) == len(faces):
         lines.append(_sum(context, known, mockup or Fraction(0)))
     lines = lines or [(context.ask(("elevations",)), *("",) * 7)]
-    gross, openings, net, sides, returns, coated = (head_unit(context, title, "area") for title in _AREAS)
+    titles = [_COVERED if title == "Openings" and _is_covered(context) else title for title in _AREAS]
+    gross, openings, net, sides, returns, coated = (head_unit(context, title, "area") for title in titles)
     header = ("Elevation", gross, openings, net, "Aesthetic joints", sides, returns, coated)
     return TableView(header, tuple(lines), (20, 13, 12, 13, 11, 10, 10, 13))
+
+
+def _is_covered(context: DocumentContext) -> bool:
+    """Whether a roof, a ledger or a fitting covers wall besides the openings."""
+    marks = context.project.members.get(("elevations",), ())
+    faces = (cast(Elevation, context.project.view(("elevations", mark))) for mark in marks)
+    return any(list_covering(face) for face in faces)
 
 
 def _line(context: DocumentContext, face: FaceArea) -> tuple[Any, ...]:

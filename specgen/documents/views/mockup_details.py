@@ -2,9 +2,12 @@
 
 from typing import Any
 
-from specgen.documents.composing import Composer
+from specgen.documents.composing import Composer, letter_here
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.mockup import (
+    find_corner_side,
+    has_lines_at_corners,
+    has_mesh_edge_on_line,
     has_starter,
     is_drained,
     list_fluid_walls,
@@ -92,9 +95,13 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _list_reduced(context: DocumentContext) -> dict[str, list[Any]]:
-    """What is said of the details for which the finished part is too small in full size."""
+    """What is said of details besides: what the mockup keeps of the joints of the work, what is too large for it."""
     finished = size_finished(context)
     side = _name_return(context)
+    if has_mesh_edge_on_line(context):
+        side["each_mesh_zone"] = ["; edge at an aesthetic joint"]
+    if has_lines_at_corners(context):
+        side["opening"] = ["; aesthetic joints end on its corners"]
     panel = [context.project.get(("panel_limits", name)) for name in ("max_width", "max_height")]
     if finished is None or None in panel:
         return side
@@ -104,7 +111,8 @@ def _list_reduced(context: DocumentContext) -> dict[str, list[Any]]:
         least = [tell_length(context, min(pair)) for pair in ((width, wide), (height, high))]
         tells["full_panel"] = ["; on the mockup ", least[0], " by ", least[1]]
     if width < wide * 2:
-        tells |= {detail: ["; reduced in size on the mockup"] for detail in ("opening", "recoat_patch")}
+        for detail in ("opening", "recoat_patch"):
+            tells[detail] = ["; reduced in size on the mockup", *side.get(detail, ())]
     return tells
 
 
@@ -113,7 +121,7 @@ def _name_return(context: DocumentContext) -> dict[str, list[Any]]:
     return {
         "outside_corner": [
             "; return on the mockup minimum ",
-            context.limit("panel.least_side"),
-            " wide, at the left edge",
+            letter_here(context.limit("panel.least_side")),
+            f" wide, at the {find_corner_side(context)} edge",
         ]
     }

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from fractions import Fraction
+from itertools import takewhile
 from typing import Any
 
 from specgen.documents.composing import Composer
@@ -48,7 +49,7 @@ def _group(layout: ElevationLayout) -> list[list[Panel]]:
 
 def _order(panel: Panel) -> tuple[int, str, Fraction]:
     """By the letters of the column, A to Z before AA, then from the base up."""
-    column = panel.mark.rpartition("-")[2].rstrip("0123456789")
+    column = "".join(takewhile(str.isalpha, panel.mark.rpartition("-")[2]))
     return len(column), column, panel.y
 
 

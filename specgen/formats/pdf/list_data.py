@@ -4,11 +4,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
+from specgen.formats.keeping import NOTES
 from specgen.formats.pdf.line_data import describe_line
 from specgen.model.block import Item
-
-# A list of so many items stays whole with what is below it.
-_FEW = 3
 
 
 @dataclass
@@ -34,7 +32,7 @@ def describe_list(items: Sequence[Item], kept: Sequence[bool], changed: Sequence
 
 def _count_last(items: Sequence[Item]) -> int:
     """How many items at the end stay together with what is below them: all of a few, else the last of a level."""
-    if len(items) <= _FEW:
+    if len(items) <= NOTES:
         return len(items)
     return 2 if items[-1].level == items[-2].level else 1
 

@@ -49,6 +49,25 @@ def test_a_deck_ledger_is_taken_off_and_a_roof_is_not(tmp_path: Path) -> None:
     assert [given.origin for given in made.inputs][-2:] == ["details.DL1.width", "details.DL1.height"]
 
 
+@pytest.mark.parametrize(
+    ("change", "covered"),
+    [
+        ({}, 0),  # nothing tells which way it falls
+        ({"height": None}, 9 * 0.25),
+        ({"height": None, "clearance": "0 in"}, 0),
+        ({"height": None, "clearance": None}, 0),
+        ({"height": None, "x": None}, 0),
+    ],
+)
+def test_a_roof_takes_the_wall_up_to_the_board_above_its_line(change: Any, covered: float, tmp_path: Path) -> None:
+    """9 ft of roof, the board 3 in above it."""
+    roof = {"kind": "roof_below", "elevation": "E1", "x": "0 ft", "y": "9 ft", "width": "9 ft", "height": "2 ft"}
+    given = {key: value for key, value in (roof | {"clearance": "3 in"} | change).items() if value is not None}
+    made = area(tmp_path, FACE | {"openings": {}}, details={"RB1": given})
+    assert made.result == pytest.approx(1080 - covered)
+    assert ("Not deducted: RB1." in made.notes) == (not covered)
+
+
 def test_a_units_library_finds_the_same_square_meters(tmp_path: Path) -> None:
     wanted = 45 * UNITS.ft * 24 * UNITS.ft - 9 * UNITS.ft * 4 * UNITS.ft
     package = {"purpose": "design_draft", "units": "si"}

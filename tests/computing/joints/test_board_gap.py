@@ -84,3 +84,12 @@ def test_at_a_flashed_head_no_board_edge_stands_beside_the_bead(flashed: str, to
     change = merged(project(kind="opening_perimeter", bond_face="primer", serves=["A"]), head)
     made = resolver_of(tmp_path, change)(("joints", "J1"), "board-gap")
     assert any(note.startswith("At jambs; at a head") for note in made.notes) is told
+
+
+@pytest.mark.parametrize(("drained", "told"), [("adhesive_ribbons", True), ("none", False)])
+def test_below_a_flashing_the_gap_is_that_of_the_board_below_alone(drained: str, told: bool, tmp_path: Path) -> None:
+    """Board and lamina are not set a gap apart: what drains above the flashing and the edge above it are added."""
+    wall = {"walls": {"W1": {"drainage": {"kind": drained}}}}
+    change = merged(project(kind="floor_line", bond_face="primer", runs="horizontal"), wall)
+    made = resolver_of(tmp_path, change)(("joints", "J1"), "board-gap")
+    assert any(note.startswith("From the board below to the flashing") for note in made.notes) is told

@@ -372,6 +372,37 @@ def test_a_water_detail_is_drawn_where_it_is_given(tmp_path):
     assert faults(sheet) == []
 
 
+def test_the_line_of_a_roof_is_drawn_and_what_it_and_a_ledge_take_is_told(tmp_path):
+    """A roof of 10 ft that falls 2 ft to the end at its right, over two lines; a ledge over one of them."""
+    at = {"elevation": "E1", "at": "porch"}
+    details = {
+        "RB1": at | {"kind": "roof_below", "x": "17 ft", "y": "9 ft", "width": "10 ft", "height": "2 ft"},
+        "RE1": at | {"kind": "roof_end", "x": "27 ft", "y": "9 ft"},
+        "LG1": at | {"kind": "ledge", "x": "28 ft", "y": "2 ft", "width": "4 ft", "height": "9 in"},
+    }
+    (drawn,), (sheet,) = sheets_of(tmp_path, more={"details": details})
+    ratio = SCALES[drawn.scale] / FOOT
+    left, base = min(x for x, _ in sheet.points("edge")), max(y for _, y in sheet.points("edge"))
+    places = {(round((x - left) * ratio, 2), round((base - y) * ratio, 2)) for x, y in sheet.points("detail")}
+    assert places == {(17, 11), (27, 9), (28, 2), (32, 2), (32, 2.75), (28, 2.75)}
+    told = " ".join(sheet.words)
+    assert "panels and aesthetic joints end at RB1; aesthetic joints stop at LG1; panels are listed without RE1" in told
+    # The panel from 20 to 25 ft is cut in two; its parts have their marks on the drawing or in its key.
+    assert all(mark in told for mark in ("D3", "F3a", "F3b", "G3", "RB1", "LG1"))
+    assert "D3a" not in told and "G3a" not in told
+    assert faults(sheet) == []
+
+
+def test_an_end_that_is_a_movement_joint_has_the_line_of_one(tmp_path):
+    end = {"elevation": "E1", "kind": "dissimilar_material", "runs": "vertical", "at": "40 ft", "width": "1 in"}
+    _, (plain,) = sheets_of(tmp_path)
+    _, (sheet,) = sheets_of(tmp_path, joints=JOINTS | {"J3": end})
+    right = max(x for x, _ in sheet.points("edge"))
+    assert sum(x == right for x, _ in plain.points("edge")) == 4  # the end, and that of the top and of the foot
+    assert sum(x == right for x, _ in sheet.points("edge")) == 2
+    assert sum(x == right for x, _ in sheet.points("movement")) >= 2
+
+
 def test_a_wall_without_lines_is_parted_where_the_sheet_ends(tmp_path):
     face = {
         "width": "300 ft",

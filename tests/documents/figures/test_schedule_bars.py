@@ -120,8 +120,9 @@ def test_many_elevations_go_on_sheets_that_fit_the_page(faces: int, tmp_path: Pa
     named = {f"E{n}": {"name": f"Face {n} of the long street side", "wall": "W1"} for n in range(1, faces + 1)}
     plain = {"elevations": named, "shade": "drop", "access": "drop"}
     sheets = draw_named("schedule_bars", planned(tmp_path, plain, crowd(faces)))
-    # Two elevations of a head and 16 steps fill a sheet; the whole job stands before them where one does not hold all.
-    assert len(sheets) == {1: 1, 2: 1, 8: 1 + 4, 40: 2 + 20}[faces]
+    # Two elevations of a head and 16 steps fill a sheet of 40 rows. Where one sheet does not hold all, the whole job
+    # stands before them, a row for each elevation.
+    assert len(sheets) == {1: 1, 2: 1, 8: 1 + 4, 40: 1 + 20}[faces]
     heads = [word for sheet in sheets for word in words_of(sheet) if word.startswith("E")]
     assert set(heads) >= {f"E{n} Face {n} of the long street side" for n in range(1, faces + 1)}
     for number, sheet in enumerate(sheets, 1):

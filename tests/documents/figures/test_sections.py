@@ -10,6 +10,8 @@ from lxml import etree
 from specgen.documents.catalogue import templates_folder
 from specgen.documents.context import DocumentContext
 from specgen.documents.figures.drawings import draw_named
+from specgen.documents.figures.scales import tell_scale
+from specgen.documents.mockup import has_mesh_edge_on_line
 from specgen.model.block import Figure
 from tests.documents.support import context_of, context_of_example
 
@@ -187,14 +189,14 @@ def test_a_water_detail_is_drawn_only_where_the_project_has_it(tmp_path, details
 def test_a_detail_on_a_wall_without_a_barrier_is_drawn_apart() -> None:
     told = " ".join(figure.alt for figure in drawn("clean", "water_details"))
     # E3 and its parapet PA3 are concrete block without a barrier, and not drained.
-    assert "Parapet with cap at PA1, PA2. Parapet with cap, no WRB at PA3." in told
-    assert "Lower edge with starter at E1, E2. Lower edge with starter, no WRB at E3." in told
+    assert "Parapet with cap (WRB) at PA1, PA2. Parapet with cap (no WRB) at PA3." in told
+    assert "Lower edge with starter (WRB) at E1, E2. Lower edge with starter (no WRB) at E3." in told
     assert "1 Starter with drip, open for drainage" in told and "4 Starter with drip." in told
 
 
 def test_build_ups_share_a_scale() -> None:
     told = " ".join(figure.alt for figure in drawn("clean", "wall_section"))
-    assert re.findall(r"Scale 1:(\d+)", told) == ["4", "4"]
+    assert re.findall(r"Scale (\d+) in = 1 ft", told) == ["3", "3"]
 
 
 def test_an_outside_corner_is_drawn_once_for_both_of_its_faces(tmp_path) -> None:
@@ -211,15 +213,97 @@ def test_every_place_of_the_mockup_plan_is_numbered() -> None:
     numbers = ["1", "2", "3", "4a", "4b", "4c", "5", "6", "7", "8", "9", "10", "11", "12"]
     assert all(told.count(number) == 2 for number in numbers)
     assert {"7 ft", "14 ft", "10 ft"} <= set(told)
-    assert "f smoothing coat 1; g smoothing coat 2; h primer; i gloss 1; j gloss 2" in figure.alt
+    layers = "d board; e heavy mesh; f detail mesh; g base coat with standard mesh; h leveling pass; i smoothing coat 1"
+    assert f"{layers}; j smoothing coat 2; k primer; l gloss 1; m gloss 2" in figure.alt
 
 
 def test_the_joints_of_the_mockup_are_dimensioned_about_a_full_panel() -> None:
-    """A panel of 4 ft 6 in by 4 ft in the middle of 10 ft: 3 ft are left above and below, 2 ft 6 in of 7 ft beside."""
+    """A panel of 4 ft 6 in by 4 ft: of 10 ft 6 ft are left, a third of which stays below it; 2 ft 6 in of 7 ft beside.
+
+    The corner of the west face is its right one, so the mockup turns at the right.
+    """
     (figure,) = drawn("clean", "mockup_sketch")
     told = words_of(figure)
-    assert [told.count(length) for length in ("4 ft 6 in", "2 ft 6 in", "4 ft", "3 ft")] == [1, 1, 1, 2]
-    assert "a vertical joint 4 ft 6 in from the left and horizontal ones 3 ft and 7 ft up" in figure.alt
+    assert [told.count(length) for length in ("4 ft 6 in", "2 ft 6 in", "4 ft", "2 ft")] == [1, 1, 1, 3]
+    assert "a vertical joint 4 ft 6 in from the right and horizontal ones 2 ft, 6 ft, and 8 ft up" in figure.alt
+
+
+def test_a_joint_that_runs_along_tells_which_wall_lies_below_it() -> None:
+    """J2 and J3 share a section and are level; the others stand upright."""
+    (figure,) = drawn("clean", "sealant_joint")
+    assert [words_of(figure).count(side) for side in ("below", "above")] == [1, 1]
+    assert (
+        "J2, J3: 1 in wide, 1/2 in deep, backer rod 1-1/4 in in diameter, the wall below it at the left" in figure.alt
+    )
+
+
+LINED = {
+    "width": "9 ft",
+    "height": "9 ft",
+    "wall": "W1",
+    "openings": {"A": {"kind": "window", "x": "4 ft", "y": "3 ft", "width": "2 ft", "height": "3 ft"}},
+    "floor_lines": {},
+}
+MOCKUP = {
+    "kind": "free_standing",
+    "facing": "S",
+    "width": "6 ft",
+    "height": "9 ft",
+    "includes": ["full_panel", "opening"],
+}
+
+
+@pytest.mark.parametrize(
+    ("upright", "level", "told"),
+    [
+        # The line at 4 ft ends on two corners; 9 ft less a row of 3 ft leaves three of 2 ft.
+        (["4 ft"], ["3 ft"], "horizontal ones 2 ft, 5 ft, and 7 ft up"),
+        # No line meets a corner: a row of 3 ft in the middle.
+        (["3 ft"], ["2 ft"], "horizontal ones 3 ft and 6 ft up"),
+    ],
+)
+def test_an_opening_stands_on_the_mockup_as_the_joints_meet_it_on_the_work(upright, level, told, tmp_path) -> None:
+    layout = {"mode": "given", "vertical_lines": upright, "horizontal_lines": level}
+    change = {"elevations": {"E1": LINED | {"layout": layout}}, "joints": {}, "mockup": MOCKUP}
+    (figure,) = draw_named("mockup_sketch", context_of(tmp_path, change))
+    assert told in figure.alt
+
+
+@pytest.mark.parametrize(("end", "side"), [("left", "right"), ("right", "left")])
+def test_the_mockup_turns_at_the_end_at_which_its_face_does(end: str, side: str, tmp_path) -> None:
+    faces = {"E1": LINED | {"facing": "S", f"{side}_end": "outside_corner"}, "E2": LINED | {"facing": "W"}}
+    faces["E2"][f"{end}_end"] = "outside_corner"
+    mockup = MOCKUP | {"facing": "W", "includes": ["full_panel", "outside_corner"]}
+    context = context_of(tmp_path, {"elevations": faces, "joints": {}, "mockup": mockup})
+    (figure,) = draw_named("mockup_sketch", context)
+    assert f"from the {end} and" in figure.alt
+
+
+@pytest.mark.parametrize(("edge", "meets"), [("3 ft 6 in", True), ("3 ft", False)])
+def test_heavy_mesh_ends_on_a_joint_of_the_mockup_where_it_does_on_the_work(edge: str, meets: bool, tmp_path) -> None:
+    """The lower edge lies 6 in above grade, so a zone up to 3 ft 6 in ends on the line 3 ft up."""
+    layout = {"mode": "given", "vertical_lines": ["4 ft"], "horizontal_lines": ["3 ft"]}
+    zones = [{"from": "6 in", "to": edge, "class": "high"}, {"from": edge, "to": "9 ft 6 in", "class": "standard"}]
+    face = LINED | {"layout": layout, "base_above_grade": "6 in", "impact_zones": zones}
+    context = context_of(tmp_path, {"elevations": {"E1": face}, "joints": {}, "mockup": MOCKUP})
+    assert has_mesh_edge_on_line(context) is meets
+
+
+@pytest.mark.parametrize(
+    ("scale", "system", "told"),
+    [  # Usual scales of US drawings, common practice, no source; those of ISO 5455.
+        (1, "ip", "Full size"),
+        (2, "ip", "Scale 6 in = 1 ft"),
+        (4, "ip", "Scale 3 in = 1 ft"),
+        (8, "ip", "Scale 1-1/2 in = 1 ft"),
+        (16, "ip", "Scale 3/4 in = 1 ft"),
+        (48, "ip", "Scale 1/4 in = 1 ft"),
+        (5, "si", "Scale 1:5"),
+        (1, "si", "Full size"),
+    ],
+)
+def test_a_scale_is_told_as_drawings_of_its_units_have_it(scale: int, system: str, told: str) -> None:
+    assert tell_scale(scale, system) == told
 
 
 def test_joints_of_a_mockup_without_a_panel_to_copy_are_dimensioned_as_drawn(tmp_path) -> None:

@@ -38,7 +38,8 @@ from specgen.quantities.comparison import less
 RULE = Rule(
     "AJT-02",
     "Minimum side of panels",
-    remedy="Move the joint lines to edges of openings; submit the architect's written agreement to what remains.",
+    remedy="Move the joint lines to edges of openings and clear of roofs; submit the architect's written agreement to "
+    "what remains.",
     steps="aesthetic_joints",
     documents="D07",
 )
@@ -75,7 +76,7 @@ def too_low(elevation: Elevation, project: Description, layout: LaidOut) -> Viol
 @RULE.test(
     "c",
     CAUTION,
-    "Panel narrowed by an opening or the edge of the wall to {found}; minimum {wanted}.",
+    "Panel narrowed by an opening, a roof, or the edge of the wall to {found}; minimum {wanted}.",
     at="elevation.layout.vertical_lines",
     basis="practice",
 )
