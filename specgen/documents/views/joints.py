@@ -171,11 +171,12 @@ def _bond_face(context: DocumentContext, at: Path) -> list[Any]:
     """`tinted primer, window frame`; the face of the report too where it is another one."""
     face = context.display((*at, "bond_face"))
     tint = "tinted " if face == "primer" and context.project.get(("primer", "tinted")) else ""
-    frames = [", ", " and ".join(_list_frames(context, at)), " frame"] if _list_frames(context, at) else []
+    frames: list[Any] = [", ", " and ".join(_list_frames(context, at)), " frame"] if _list_frames(context, at) else []
     if flashing := name_flashing(context, at):
         frames += [", ", flashing]
     if context.project.get((*at, "kind")) == "dissimilar_material":
-        frames += [", adjoining material"]
+        other = (*at, "other_face")
+        frames += [", ", context.display(other) if context.project.is_given(other) else "adjoining material"]
     sealant = context.project.get((*at, "sealant"))
     tested = sealant.get("reported_face") if sealant is not None else None
     if tested is None or face == tested:
