@@ -88,7 +88,7 @@ def _witness(role: str, faces: tuple[str, ...]) -> tuple[Any, ...]:
         _make_place(f"Witnessed, {words(role)}: first in place {face}".strip(), "first_in_place", face, role)
         for face in faces
     )
-    return ("W", "First in place, not on the mockup: witnessed, no release", _BY[role], *cells)
+    return ("W", "First in place: witnessed, no release", _BY[role], *cells)
 
 
 def _sign(context: DocumentContext, name: str, role: str, step: Step, faces: tuple[str, ...]) -> tuple[Any, ...]:
