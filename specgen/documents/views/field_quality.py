@@ -38,7 +38,8 @@ def list_tests(
     }
     walls = context.project.members[("walls",)]
     for test in tests:
-        taking = [wall for wall in walls if applies(test.when, context.project, wall)]
+        conditions = (context.standards.steps[test.step].when, test.when)
+        taking = [wall for wall in walls if all(applies(one, context.project, wall) for one in conditions)]
         if taking and (line := _line(sentences, f"{table}.yaml: {test.name}", test, taking))[3]:
             yield test, line
 
