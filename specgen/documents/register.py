@@ -16,13 +16,14 @@ from specgen.model.value_text import words
 Cell = str | datetime.date | None
 ITEMS: Path = ("contract", "items")
 GOVERNMENT = "ufgs_013300"
+SUBMITTED = "submitted"  # the day of the set that answers an item
 
 
 class Column(NamedTuple):
     """A column of the register; `width` is its share of the page in percent.
 
-    `holds` is the field of the item that it prints, or `mark`, `transmittal` or `documents`; a column that holds none
-    is filled in by hand as the review goes on. One without a width has no place on a page.
+    `holds` is the field of the item that it prints, or `mark`, `transmittal`, `documents` or `submitted`; a column that
+    holds none is filled in by hand as the review goes on. One without a width has no place on a page.
     """
 
     title: str
@@ -56,7 +57,7 @@ _BY_ARCHITECT = (
     Column("Type", 10, "group"),
     Column("Submit", 10, "due_on", "date"),
     *_ANSWERS,
-    Column("Submitted", 7, kind="date"),
+    Column("Submitted", 7, SUBMITTED, "date"),
     Column("Action", 6),
     Column("Date of action", 7, kind="date"),
 )
@@ -139,14 +140,22 @@ def _list_attachments(context: DocumentContext, mark: str) -> tuple[str, ...]:
 
 
 def _read_cells(context: DocumentContext, mark: str, columns: tuple[Column, ...]) -> tuple[Cell, ...]:
+    documents, attachments = find_documents(context, mark), _list_attachments(context, mark)
     told: dict[str, Cell] = {
         "": None,
         "mark": mark,
         "transmittal": context.project.get(("package", "number")),
-        "documents": span_marks(find_documents(context, mark)) or None,
-        "attachments": span_marks(_list_attachments(context, mark)) or None,
+        "documents": span_marks(documents) or None,
+        "attachments": span_marks(attachments) or None,
+        SUBMITTED: _find_submission(context) if documents or attachments else None,
     }
     return tuple(told[c.holds] if c.holds in told else _read_field(context, mark, c.holds) for c in columns)
+
+
+def _find_submission(context: DocumentContext) -> datetime.date | None:
+    """The day of the set that is submitted; none for one that is marked as a draft."""
+    day: datetime.date | None = context.project.get(("package", "date"))
+    return None if context.is_marked else day
 
 
 def _read_field(context: DocumentContext, mark: str, name: str) -> Cell:

@@ -7,8 +7,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import Record
 from specgen.documents.sentences import Sentences
-from specgen.documents.work_findings import work_findings
-from specgen.model.finding import Finding
+from specgen.documents.work_findings import WorkFinding, work_findings
 from specgen.model.standard import Sentence, Step
 from specgen.scheduling.applying import applies
 from specgen.scheduling.releases import find_release_form, name_inspector, name_releaser
@@ -36,7 +35,7 @@ class StepPage(Record):
     forms: str  # the forms to fill in: `Forms D12a and D12c`; empty for none
     release_form: str  # the form on which its hold point is released; empty where there is none
     cautions: tuple[str, ...]  # its warnings
-    findings: tuple[Finding, ...]  # findings about its work
+    findings: tuple[WorkFinding, ...]  # findings about its work
     hold: int = 0  # the number of its hold point; 0 where it has none
 
 

@@ -1,9 +1,11 @@
 """The findings that a crew acts on at a step; what is mended by a document or a field stands with the warnings."""
 
+from dataclasses import dataclass
 from functools import lru_cache
 
+from specgen.documents.display_values import Record
 from specgen.judging.registry import load_rules
-from specgen.model.finding import Finding, Judgment
+from specgen.model.finding import Finding, Judgment, Severity
 from specgen.model.standard import Step
 
 # Groups of rules about documents, the code, color and dates, and single rules and clauses whose remedy is a letter, a
@@ -12,9 +14,42 @@ _GROUPS = {"COD", "HEA", "SCH", "SUB"}
 _OTHERS = {"ACC-04", "PLN-02", "SLT-06"} | {"ACC-05b", "ACC-05d", "ACC-09", "ATT-06a", "ATT-06b", "ATT-06c"}
 
 
-def work_findings(judgment: Judgment, step: Step) -> tuple[Finding, ...]:
+# What the parts of a message stand apart by, and the subject of a finding that is about no member.
+_PARTS, _NO_MEMBER = "; ", ("project",)
+
+
+@dataclass(frozen=True, kw_only=True)
+class WorkFinding(Record):
+    """A finding as a crew reads it: by its code only while it stops the work, and what its subjects share said once."""
+
+    code: str
+    head: str  # `Caution`, `Stop FIN-03d`, `Note (E1, E2)`
+    message: str
+    remedy: str
+
+
+def work_findings(judgment: Judgment, step: Step) -> tuple[WorkFinding, ...]:
     """The findings that print at a step."""
-    return tuple(f for f in judgment.findings if f.step == step.name and _is_of_the_work(f))
+    return tuple(_tell(f) for f in judgment.findings if f.step == step.name and _is_of_the_work(f))
+
+
+def _tell(finding: Finding) -> WorkFinding:
+    code = f" {finding.code}" if finding.severity is Severity.STOP else ""
+    named = all(name in finding.message for name in finding.subjects)
+    whom = "" if named or finding.subjects == _NO_MEMBER else f" ({', '.join(finding.subjects)})"
+    head = f"{finding.severity.value.capitalize()}{code}{whom}"
+    return WorkFinding(code=finding.code, head=head, message=_join_messages(finding), remedy=finding.remedy)
+
+
+def _join_messages(finding: Finding) -> str:
+    """The message; where that of each subject ends in the same part, this part once behind them."""
+    messages = {told.message: ", ".join(told.subjects) for told in finding.told}
+    ends = {message.rpartition(_PARTS)[2] for message in messages}
+    if len(messages) < 2 or len(ends) > 1 or not all(_PARTS in message for message in messages):
+        return finding.message
+    heads = (f"{names}: {message.rpartition(_PARTS)[0]}." for message, names in messages.items())
+    (end,) = ends
+    return f"{' '.join(heads)} {end[:1].upper()}{end[1:]}"
 
 
 def _is_of_the_work(finding: Finding) -> bool:

@@ -420,6 +420,8 @@ class Wrb(View):
     dry_thickness: Quantity
     dry_hours: Number
     least_temperature: Quantity
+    most_temperature: Quantity
+    direct_sun: bool
     bond_report: Attachment
 
 class WallAttachment(View):
@@ -429,6 +431,8 @@ class WallAttachment(View):
     notch: str
     ribbon_direction: Literal["vertical", "horizontal"]
     cure_hours: Number
+    most_temperature: Quantity
+    direct_sun: bool
     ultimate_strength: Quantity
     safety_factor: Number
     instructions: Attachment
@@ -461,6 +465,8 @@ class BaseCoat(View):
     dry_thickness: Quantity
     first_pass_dry_hours: Number
     cure_hours: Number
+    most_temperature: Quantity
+    direct_sun: bool
     instructions: Attachment
 
 class Mesh(View):
@@ -504,6 +510,7 @@ class Joint(View):
     at: Quantity
     serves: tuple[str, ...]
     left_open: str
+    other_face: str
     sealant: Sealant
     length: Quantity
     panel_length: Quantity
@@ -582,6 +589,8 @@ class Smoothing(View):
     motion: Literal["circular", "straight"]
     contrasting_tint: bool
     dry_hours: Number
+    most_temperature: Quantity
+    direct_sun: bool
     spreading_rate: Quantity
     pail: Quantity
     reserve: Number
@@ -597,6 +606,7 @@ class Primer(View):
     pattern: Literal["cross_hatch", "one_way", "random"]
     dry_hours: Number
     most_recoat_hours: Number
+    late_recoat: str
     most_humidity: Number
     least_dry_temperature: Quantity
     most_ph: Number
@@ -625,6 +635,7 @@ class Gloss(View):
     touch_dry_hours: Number
     dry_hours: Number
     most_recoat_hours: Number
+    late_recoat: str
     most_humidity: Number
     least_dry_temperature: Quantity
     permeance: Quantity
@@ -685,7 +696,7 @@ class Tank(View):
     agitation: Literal["none", "by_hand", "agitator", "recirculating"]
 
 class Instrument(View):
-    kind: Literal["zahn_4_cup", "iso_cup", "other_cup", "moisture_meter", "air_thermometer", "surface_thermometer", "hygrometer", "wind_meter", "gloss_meter", "color_meter", "long_straightedge", "short_straightedge", "feeler_gauge", "profile_gauge", "step_gauge", "wet_film_comb", "film_gauge", "pressure_gauge", "measuring_jug", "raking_lamp", "pull_tester", "micrometer", "ph_strips", "other"]
+    kind: Literal["zahn_4_cup", "iso_cup", "other_cup", "moisture_meter", "air_thermometer", "surface_thermometer", "hygrometer", "wind_meter", "gloss_meter", "color_meter", "long_straightedge", "short_straightedge", "feeler_gauge", "profile_gauge", "step_gauge", "wet_film_comb", "film_gauge", "pressure_gauge", "measuring_jug", "material_thermometer", "stopwatch", "raking_lamp", "pull_tester", "micrometer", "ph_strips", "other"]
     calibrated_to: datetime.date
 
 class Person(View):

@@ -14,7 +14,7 @@ from specgen.model.absence import Absent
 from specgen.model.field import Path
 from specgen.model.project import Project
 from specgen.model.standard import Criterion, Standards
-from specgen.quantities.span import Span, compare_limits, read_span, span_of
+from specgen.quantities.span import Span, Strictness, compare_limits, read_span, span_of
 from specgen.recording.own_criteria import Own, list_own_criteria
 from specgen.scheduling.applying import applies
 
@@ -76,6 +76,15 @@ def list_standard_spans(project: Project, row: Criterion) -> tuple[Span, ...]:
         return ()
     pairs = list(zip_longest(least, most)) if not within else [(within[0] - within[1], within[0] + within[1])]
     return tuple(span_of(*pair) for pair in pairs)
+
+
+def binds_each(project: Project, row: Criterion, own: Own) -> bool:
+    """Whether a least figure of the project binds each reading, where the standard line takes their mean."""
+    if not row.mean or not row.least or "mean" in own.limit.casefold():
+        return False
+    span, standard = read_span(own.limit), list_standard_spans(project, row)
+    verdict = compare_limits(span, standard) if span and standard else None
+    return verdict in (Strictness.SAME, Strictness.STRICTER)
 
 
 def _list_shown(project: Project, pattern: Path) -> list[Path]:

@@ -43,7 +43,7 @@ from specgen.standards.shapes import (
 )
 
 # What is counted, not measured; an empty unit is that of a bare count, a ratio or a word.
-COUNTED = ("", "%", "month", "year", "years", "gloss units")
+COUNTED = ("", "%", "month", "year", "years", "gloss units", "dBA")
 # Hold, witness, review, carried out: what each asks of the crew is told where steps are printed.
 _POINTS = ("H", "W", "R", "E")
 # The articles of a three-part procedure that steps belong to, in their order.

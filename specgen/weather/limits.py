@@ -14,6 +14,7 @@ from specgen.model.standard import Standards
 from specgen.model.suggest import suggest
 from specgen.quantities.comparison import less, more
 from specgen.resolving.limits_in_force import limit_in_force, plan_source
+from specgen.weather.heat import MOST, find_sunless, list_heat_paths
 from specgen.weather.hold import EIFS_STEPS, Hold, find_hold
 
 # Steps by the limits that they share.
@@ -117,6 +118,7 @@ class _Limits:
             yield SiteLimit("frost", "none", None, frost.source, int(frost.value))
         if step in SPRAYED:
             yield from self._of_spraying()
+        yield from self._of_heat(step)
         hold = self._hold(step)
         yield SiteLimit("rain", "none", None, hold.source, hold.hours)
 
@@ -142,6 +144,16 @@ class _Limits:
         yield SiteLimit("wind", "most", most.value, most.source)
         yield SiteLimit("gust", "most", most.value, most.source)
         yield SiteLimit("sun", "none", None, self._row("weather.hold").source)
+
+    def _of_heat(self, step: str) -> Iterator[SiteLimit]:
+        """What the instructions of the material allow: the lowest figure of the walls, and no sun where one asks."""
+        walls = list_walls(self.project, self.elevation)
+        paths = [path for path in list_heat_paths(step, walls, MOST) if self.project.get(path) is not None]
+        if paths:
+            lowest = min(paths, key=lambda path: self.project.get(path).amount)
+            yield SiteLimit("surface", "most", self.project.get(lowest), self._source(lowest))
+        if (shaded := find_sunless(self.project, step, walls)) is not None:
+            yield SiteLimit("sun", "none", None, self._source(shaded))
 
     def _of_barrier(self) -> Iterator[SiteLimit]:
         paths = [("walls", mark, "wrb", "least_temperature") for mark in list_walls(self.project, self.elevation)]

@@ -212,16 +212,17 @@ def test_the_form_has_its_boxes_viewing_remarks_evidence_and_signatures() -> Non
         for b in made.blocks
         if isinstance(b, Table)
     }
-    signing = tables["Party", "Company", "Printed name and title", "Signature", "Date"]
-    assert [row[0][0].text for row in signing.rows] == [  # type: ignore[union-attr]
-        "Applicator",
-        "General contractor",
-        "Inspector",
-        "Architect",
-        "Owner",
+    signing = tables["Party", "Company", "Signs for", "Printed name and title", "Signature", "Date"]
+    assert [(row[0][0].text, row[2][0].text) for row in signing.rows] == [  # type: ignore[union-attr]
+        ("Applicator", "the work and its own readings"),
+        ("Sealant applicator", "criteria 31 and 32"),
+        ("General contractor", "receipt; no decision"),
+        ("Inspector", "readings made or witnessed"),
+        ("Architect", "the decision"),
+        ("Owner", "receipt; no decision"),
     ]
-    assert all(isinstance(row[2][0], Blank) and isinstance(row[3][0], Blank) for row in signing.rows)
-    assert len(tables["Line", "Remarks, with the number of the criterion", "Closed: date, initials"].rows) == 5
+    assert all(isinstance(row[3][0], Blank) and isinstance(row[4][0], Blank) for row in signing.rows)
+    assert len(tables["Line", "Remarks, with the number of the criterion", "Closed: date, initials"].rows) == 4
     assert not any("Second viewing on (date)" in head for head in tables)
     readings = next(table for head, table in tables.items() if head[0] == "Criteria")
     assert all(isinstance(cell[0], Blank) for row in readings.rows for cell in row)
@@ -258,6 +259,20 @@ def test_the_wet_film_is_recorded_and_what_it_lacks_stands_in_brackets_that_coun
     assert "done" in line[12] and "pass" not in line[12]
 
 
+def test_a_least_film_of_the_project_that_names_no_mean_binds_each_reading(tmp_path: Path) -> None:
+    own = {"mockup": {"criteria": [{"name": "film_gloss_dry", "limit": "minimum 1.2 mil"}]}}
+    folder = tmp_path / "own"
+    folder.mkdir()
+    written(folder, {"format": 1, "gloss": {"coats": 1, "dry_film": "1.2 mil"}}, "coating.yaml")
+    line = lines_of(folder, {"coating_system": "coating.yaml"} | own)["Gloss dry film"]
+    assert line[3] == "Minimum 1.2 mil, each reading (project criterion)"
+    folder = tmp_path / "standard"
+    folder.mkdir()
+    written(folder, {"format": 1, "gloss": {"coats": 1, "dry_film": "1.2 mil"}}, "coating.yaml")
+    standard = lines_of(folder, {"coating_system": "coating.yaml"})["Gloss dry film"]
+    assert re.sub(r"\[[a-z]\]", "", standard[3]) == "Mean minimum 1.2 mil; no reading below 85% of that minimum"
+
+
 def test_each_size_of_joint_that_the_mockup_can_show_has_its_box(tmp_path: Path) -> None:
     floor = {"kind": "floor_line", "width": "1 in", "depth": "1/2 in"}
     window = {"kind": "opening_perimeter", "width": "3/4 in", "depth": "3/8 in"}
@@ -270,10 +285,12 @@ def test_each_size_of_joint_that_the_mockup_can_show_has_its_box(tmp_path: Path)
     assert lines["Sealant adhesion"][4:8] == ["Place 1; 1 each size", "____", "____", "–"]
     faces = "Sealant bond faces and bead"
     assert lines[faces][3].startswith(
-        "Width and depth 3/4 in by 3/8 in (J1); 1 in by 1/2 in (J2); no gloss on the bond"
+        "Width and depth 3/4 in by 3/8 in to 1/2 in (J1); 1 in by 1/2 in (J2); no gloss on the bond"
     )
-    built = lines_of(tmp_path / "b", merged(change, {"mockup": {"kind": "in_place"}}))
-    assert built[faces][3].startswith("Width and depth 3/4 in by 3/8 in (J1); no gloss")
+    # Common practice, no source: a bead is half as deep as it is wide, and at most 1/2 in.
+    near = {"mockup": {"kind": "in_place"}, "joints": {"J1": {"tolerance": "1/8 in"}}}
+    built = lines_of(tmp_path / "b", merged(change, near))
+    assert built[faces][3].startswith("Width and depth 3/4 in ± 1/8 in by 3/8 in to 1/2 in (J1); no gloss")
     assert built[faces][5:7] == ["____", "–"]
 
 
@@ -413,5 +430,5 @@ def test_those_sign_whom_the_project_names_and_who_decides(tmp_path: Path) -> No
     lines_of(tmp_path, {"parties": {"applicator": {"name": "Lark"}}, "mockup": {"approver": "architect"}})
     (made,) = (tmp_path / "out").glob("D10*.txt")
     text = made.read_text("utf-8").splitlines()
-    rows = [line.split(" | ")[:2] for line in text if line.count(" | ") == 4]
+    rows = [line.split(" | ")[:2] for line in text if line.count(" | ") == 5]
     assert rows[-2:] == [["Applicator", "Lark"], ["Architect", "[Architect name]"]]

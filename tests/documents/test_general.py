@@ -26,9 +26,7 @@ def test_each_person_stands_once_with_all_roles(tmp_path: Path) -> None:
 def test_the_meeting_names_its_day_and_all_who_attend(tmp_path: Path) -> None:
     given = {"schedule": {"meeting_on": "2027-04-05"}, "parties": {"inspector": {"name": "Level Eye"}}}
     text = part_one(text_of(tmp_path, given))
-    assert (
-        "Preinstallation meeting, April 5, 2027: architect, general contractor, applicator, scaffold contractor" in text
-    )
+    assert "Preinstallation meeting, April 5, 2027: architect, general contractor, applicator, sealant" in text
     assert "inspector (Level Eye), EIFS manufacturer, and finish manufacturer. Review" in text
     assert "Preinstallation meeting, before work starts:" in part_one(text_of(tmp_path / "bare"))
 

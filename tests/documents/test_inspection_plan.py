@@ -31,6 +31,21 @@ def test_each_letter_is_defined_once() -> None:
     assert "notify the party marked W 24 h in advance" in text
 
 
+def test_the_applicator_checks_his_own_work_before_he_asks_for_its_release(tmp_path: Path) -> None:
+    context = context_of_example("clean")
+    told = "C, own check: the applicator checks the work before asking for its release."
+    assert told in "\n".join(lines_of("D11", context))
+    released = [row for row in plan_of(context) if any("H" in cell for cell in row[7:])]
+    assert {row[6] for row in released} == {"C", "E"}
+    alone = "\n".join(lines_of("D11", context_of(tmp_path, {"contract": {"inspection_level": "none"}})))
+    assert "own check" not in alone
+
+
+def test_the_sealant_applicator_is_named_for_the_joints() -> None:
+    text = "\n".join(lines_of("D11", context_of_example("clean")))
+    assert "applicator, Lark and Mallow Finishes; for sealant joints, Tallow Joint Works." in text
+
+
 def test_surveillance_is_defined_only_where_somebody_inspects(tmp_path: Path) -> None:
     assert "surveillance" in "\n".join(lines_of("D11", context_of(tmp_path, INSPECTED)))
     without = lines_of("D11", context_of(tmp_path, {"contract": {"inspection_level": "none"}}))
@@ -40,7 +55,7 @@ def test_surveillance_is_defined_only_where_somebody_inspects(tmp_path: Path) ->
 def test_the_notice_is_that_of_the_contract(tmp_path: Path) -> None:
     text = "\n".join(lines_of("D11", context_of(tmp_path, {"contract": {"witness_notice_hours": 48}})))
     assert "notify the party marked W 48 h in advance" in text
-    assert "Request each release 48 h in advance" in text
+    assert "Give notice of each release 48 h in advance; have the forms complete at the release." in text
 
 
 # The example as its file has it: step, check, method with the marks of instruments, frequency, limit, form, letters.
@@ -48,12 +63,12 @@ LINES = (
     "Substrate | Plane of substrate | 10 ft straightedge (LS-1, FE-1) | entire face"
     " | maximum gap 3/16 in | D12e | E | H1 | –",
     "Release of primer | Primer dryness | moisture meter (MM-2) | each panel"
-    " | maximum reading 12 (percent, wood moisture equivalent)[?] | D12e | – | E, H10 | –",
+    " | maximum reading 12 (percent, wood moisture equivalent)[?] | D12e | C | E, H10 | –",
     "Spray setup | Cup time | ASTM D4212 (CUP-7) | each pail"
     " | primer 27 s to 33 s; gloss 27 s to 33 s[?] | D12b | E, R | S | –",
-    "Mockup | Mockup | criteria of Form D10 | once | every criterion passed | D10 | – | E | H2",
+    "Mockup | Mockup | criteria of Form D10 | once | every criterion passed | D10 | C | E | H2",
     "Final viewing | Final viewing | from 10 ft, diffuse daylight[?] | each elevation"
-    " | within the approved range samples | D11 | – | E | H14",
+    " | within the approved range samples | D11 | C | E | H14",
 )
 
 
@@ -132,7 +147,8 @@ def test_what_the_mockup_does_not_show_is_witnessed_in_place_and_no_part_of_its_
     context = context_of_example("clean")
     row = next(row for row in plan_of(context) if row[1] == "First in place")
     assert (row[0], row[6:]) == ("Details, in place", ["E", "W", "W"])
-    assert any(row[0] == "W" and row[2:6] == ["Insp.", *["____"] * 3] for row in rows_of("D11", context))
+    signed = [row[2:6] for row in rows_of("D11", context) if row[0] == "W" and row[1].startswith("First in place")]
+    assert signed == [[by, *["____"] * 3] for by in ("Insp.", "Arch.")]
 
 
 def test_many_elevations_have_a_sheet_each(tmp_path: Path) -> None:
@@ -146,7 +162,8 @@ def test_many_elevations_have_a_sheet_each(tmp_path: Path) -> None:
 LISTED = {
     "i": "No mechanical fasteners.",
     "k": "Adhesive cured a minimum of 36 h before rasping.",
-    "m": "Mesh fully embedded; corners and openings reinforced; laps minimum 2-1/2 in.",
+    "m": "Mesh fully embedded; corners and openings reinforced; laps minimum 2-1/2 in, detail mesh 3 in; "
+    "heavy mesh butted.",
     "o": "Base coat cured a minimum of 24 h before the next coat.",
 }
 

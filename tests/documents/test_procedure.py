@@ -64,9 +64,9 @@ def test_the_parts_have_the_articles_of_the_section_format_in_order() -> None:
     # What is confirmed before submittal is an article of ours, behind those of the format.
     assert [title for title in articles(made, "General") if title != "Figures to confirm"] == GENERAL
     assert articles(made, "Execution") == EXECUTION
-    ends = [plain(block) for block in made.blocks].index("END OF SECTION")
-    # The sheet for the crew is attached behind the section, on a page of its own.
-    assert [type(block) for block in made.blocks[ends:]] == [Paragraph, Break, Paragraph, Table]
+    # The sheet for the crew has a page of its own, and the end of the section stands behind it.
+    assert [type(block) for block in made.blocks[-4:]] == [Break, Paragraph, Table, Paragraph]
+    assert plain(made.blocks[-1]) == "END OF SECTION"
 
 
 def test_the_standards_stand_in_alphabetical_order_numbers_by_their_size() -> None:
@@ -232,8 +232,14 @@ def matrix(said: str) -> dict[str, list[str]]:
 def test_the_work_is_tested_for_what_the_mockup_is_tested_for(tmp_path: Path) -> None:
     found = matrix(re.sub(r"\[[a-z]\]", "", text.write_text(document_of("clean", "D08"))))
     # International Building Code, 2021: special inspection of a fluid-applied barrier over sheathing.
-    assert found["WRB"][0].startswith("special inspection, 1705.17")
-    assert found["Dry film"][2].startswith("mean minimum 1.5 mil primer, 1.2 mil gloss;")
+    assert found["WRB"][0].startswith("special inspection, 1705.17.1; ")
+    # The criteria of the mockup name no mean of the film, and bind each reading on the work too.
+    assert found["Dry film"][2] == "minimum 1.5 mil primer, 1.2 mil gloss, each reading"
+    assert found["Gloss"][1:3] == ["6 readings, each elevation", "mean 62 ± 5 gloss units at 60 degrees"]
+    for name in ("Board joints", "Heavy mesh", "Metal caps", "First bead", "Sealant bead", "Sealant hand pull"):
+        assert name in found
+    assert found["Age of concrete or masonry"][2] == "minimum 28 days"
+    assert found["Fastening of sheathing"][2] == "per fastener schedule DW1; no head above the face"
     assert found["Adhesion by tape"][0].startswith("ASTM D3359")
     assert {form for *_, form in found.values()} <= {"D11", "D12a", "D12b", "D12c", "D12d", "D12e", "D12f"}
     unread = matrix(procedure(tmp_path / "two", {"walls": {"W1": {"wrb": {"kind": "fluid_applied"}}}}))
@@ -299,7 +305,7 @@ def test_a_fresh_panel_is_shielded_and_no_tape_goes_on_it_before_its_age(tmp_pat
 
 
 def test_a_parapet_is_capped_after_the_finish_that_its_cap_laps(tmp_path: Path) -> None:
-    assert "Metal caps" not in procedure(tmp_path)
+    assert ". Metal caps" not in procedure(tmp_path)
     details = {"PA1": {"kind": "parapet", "elevation": "E1", "at": "full length", "cap": "yes"}}
     said = procedure(tmp_path / "two", {"elevations": {"E1": {"wall": "W1"}}, "details": details})
     assert "Cover the top of the parapet with membrane" in step_of(said, "Flashings and terminations")

@@ -389,7 +389,11 @@ def test_test_equipment_prints_its_number_and_the_day_its_calibration_ends(tmp_p
     }
     written(tmp_path, firm, "firm.yaml")
     rows = rows_of(part_two(text_of(tmp_path, {"firm": "firm.yaml"})))
-    assert rows["Mixing and pressure"] == ["CUP-7 Zahn No. 4 cup; PR-1 pressure gauge", "December 31, 2027"]
+    unnumbered = "material thermometer and stopwatch, numbered and in calibration before the first reading"
+    assert rows["Mixing and pressure"] == [
+        f"CUP-7 Zahn No. 4 cup; PR-1 pressure gauge; {unnumbered}",
+        "December 31, 2027",
+    ]
     assert rows["Weather and surface"][1] == "December 31, 2027 (AT-1); January 15, 2028 (ST-1)"
     assert rows["Plane and profile"] == ["LS-1 long straightedge", "not required"]
     assert rows["Film and moisture"][1] == "December 31, 2027 (FG-1)"

@@ -21,7 +21,8 @@ def shown(name: str, context: Any) -> list[str]:
 # The example as its files have it: crew, guns, settings, windows, limits.
 LINES = (
     "____ | ( ) E1 South face  ( ) E2 West face  ( ) E3 Stack house  ( ) mockup | ____ | ( ) primer  ( ) gloss"
-    " | ( ) silver | ( ) G1  ( ) spare gun | ____",
+    " | ( ) silver | ( ) O. Pikestaff | ( ) G1  ( ) spare gun | ____",
+    "Overlap, % | 50% | ____ | Stroke speed, in/s | accepted ____; 12 in/s to 24 in/s | ____ |  |  | ",
     "Fluid nozzle | 0.07 in | ____ | Air nozzle | cap 3 | ____ | Pattern | oval | ( ) oval  ( ) round  ( ) flat fan",
     "Compressor, psi | minimum 80 psi | ____ | Gun inlet, psi | minimum 36 psi | ____"
     " | Atomizing pressure, psi | accepted ____; first 40 psi | ____",
@@ -34,10 +35,11 @@ LINES = (
     " | same in each pail | maximum 6%"
     " | 27 s to 33 s | 60 mesh | –",
     "Limit | primer, gloss | min. 50 °F | not in sun | 50 °F to 90 °F | max. 75% | wall min. 5 °F above | max. 8 mph"
-    " | max. 8 mph | – | no sun, no rain | min. 50 °F | none | go: all met",
+    " | max. 8 mph | – | no sun, no rain | min. 50 °F, 36 h | none | go: all met",
     "Limit | boards, base coat | min. 40 °F | – | min. 40 °F | max. 75% | wall min. 5 °F above | – | – | –"
-    " | no rain | min. 40 °F | none | go: all met",
-    "Limit | WRB | min. 40 °F | – | min. 40 °F | – | – | – | – | – | no rain | min. 40 °F | none | go: all met",
+    " | no rain | min. 40 °F, 36 h | none | go: all met",
+    "Limit | WRB | min. 40 °F | – | min. 40 °F | – | – | – | – | – | no rain | min. 40 °F, 24 h | none | go: all met",
+    "Sealant, before its hand pull | 7 days | ____ | ____ | – | – | – | – | ____ | ____ | ____",
     "Limit | sealant | – | – | 50 °F to 90 °F | – | dry face, min. 5 °F above | – | – | – | no rain | – | none"
     " | go: all met",
     "Water-resistive barrier: wall W1 (Hold Point 3) | 24 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
@@ -84,8 +86,8 @@ def test_the_setup_is_ticked_in_the_order_of_the_procedure() -> None:
 
 def test_what_the_project_does_not_name_is_a_blank(tmp_path: Path) -> None:
     lines = shown("D12", context_of(tmp_path))
-    head = lines.index("Date | Elevation | Area | Coat | Crew | Gun | Sheet No.")
-    assert lines[head + 1].endswith("| ____ | ____ | ____")
+    head = lines.index("Date | Elevation | Area | Coat | Crew | Sprayer | Gun | Sheet No.")
+    assert lines[head + 1].endswith("| ____ | ____ | ____ | ____")
     assert lines[lines.index("Work | Instruments") + 1].endswith(" | ____")
     assert any(line.startswith("Fluid nozzle | accepted ____ | ____ | Air nozzle | accepted ____ |") for line in lines)
     # The usual drying times: common practice, no source.
@@ -155,10 +157,10 @@ def test_a_reading_stands_beside_its_limit_as_far_as_it_is_known(tmp_path: Path)
     (head, *_), lines = (
         [line for line in shown("D12", context_of(tmp_path, change)) if start in line] for start in ("Test | Limit", "")
     )
-    assert head == " | ".join(("Test | Limit | Place | Readings, mean | Result | By, date",) * 2)
+    assert head == " | ".join(("Test | Limit | Place | Readings | Result | By, date",) * 2)
     text = "\n".join(lines)
     assert "Aesthetic joint size | 3/4 in by 1/2 in, each ± [Aesthetic joint tolerance] | ____" in text
-    assert "Gloss | 65 ± [Gloss tolerance] gloss units at 60 degrees | ____" in text
+    assert "Gloss | mean 65 ± [Gloss tolerance] gloss units at 60 degrees | ____" in text
     assert "Primer dryness | maximum reading [Primer release moisture reading] | ____" in text
     assert "; meter maximum [moisture] |" in text
 
@@ -168,6 +170,15 @@ def test_joint_faces_that_sealant_bonds_to_are_masked_before_gloss(tmp_path: Pat
     text = "\n".join(shown("D12", context_of(tmp_path, {"joints": joints})))
     assert "( ) Joint bond faces masked before gloss (J1, J2)" in text
     assert "bond faces" not in "\n".join(shown("D12", context_of(tmp_path)))
+
+
+def test_a_face_of_fifty_panels_has_room_on_one_spray_record_and_one_sheet_of_readings() -> None:
+    lines = shown("D12", context_of_example("clean"))
+    head = lines.index(" | ".join(("Panel | Coat 1 wet, mils | Coat 2 wet, mils | Shield",) * 4))
+    assert lines[head + 1 : head + 15] == [" | ".join(("____ | ____ | ____ | ( ) yes",) * 4)] * 14
+    read = lines.index(" | ".join(("Panel | Gap, in | Meter",) * 4))
+    assert lines[read + 1 : read + 15] == [" | ".join(("____ | ____ | ____",) * 4)] * 14
+    assert any("The worst panel governs, on this form and on Form D12d." in line for line in lines)
 
 
 def test_metric_forms_ask_in_metric_units() -> None:

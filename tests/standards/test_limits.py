@@ -270,6 +270,7 @@ PUBLISHED = [
     ("access.power_lines_high_voltage", MOST, "50 kV", "osha_power_lines", "29 CFR 1926.451(f)(6): more than 50 kV"),
     ("access.power_lines_per_kv", LEAST, "0.4 in", "osha_power_lines", "29 CFR 1926.451(f)(6): 0.4 in for each 1 kV"),
     ("hose.safety_bore", MOST, "1/2 in", "osha_hose", "29 CFR 1926.302(b)(7): exceeding 1/2-inch inside diameter"),
+    ("noise.day", MOST, "90 dBA", "osha_noise", "29 CFR 1926.52, table D-2: 8 hours, 90 dBA"),
     ("heater.coverings", LEAST, "10 ft", "osha_heaters", "29 CFR 1926.154(b)(4): 10 feet from the coverings"),
     ("heater.circulating", LEAST, "12 in", "osha_heaters", "29 CFR 1926.154, table F-4: circulating 12, 12"),
     ("heater.radiant", LEAST, "36 in", "osha_heaters", "29 CFR 1926.154, table F-4: radiant 36, 36"),
@@ -461,7 +462,12 @@ SPOKEN_OF = {text: one.each for _, one in sentences() for text in (one.text, one
 # Names that the acceptance form gives its lines.
 OF_THE_FORM = (
     *("governing", "long_edge", "edge_line", "edge_note", "tape_method", "least_clearance"),
-    *("least_base_coat", "least_wrb", "drained", "has_starter", "joint_sizes", "own_limit"),
+    *("least_base_coat", "least_wrb", "drained", "has_starter", "joint_sizes", "own_limit", "each_reading"),
+)
+# Names that the procedure gives its tests in place.
+OF_THE_PROCEDURE = (
+    *(("special_inspection",), ("sealant_tests",), ("not_on_mockup",), ("gloss_readings",), ("film_each",)),
+    ("article",),
 )
 
 
@@ -487,8 +493,7 @@ def faults(text: str) -> list[str]:
             id(node) in inner
             or not path
             or path in (("limit",), ("figure",), ("computed",), ("loop", "first"), ("loop", "last"))
-            or path
-            in (("special_inspection",), ("sealant_tests",), ("not_on_mockup",), ("article",))  # of the procedure alone
+            or path in OF_THE_PROCEDURE
             or path[-1] in OF_THE_FORM
         ):
             continue

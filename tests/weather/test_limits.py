@@ -129,3 +129,14 @@ def test_a_gloss_that_dries_longer_than_a_day_is_kept_warm_and_dry_until_then(tm
     # 24 h: common practice, no source; the 36 h are given.
     found = limits(tmp_path, "gloss", {"gloss": {"dry_hours": 36}})
     assert [(one.reading, one.hold) for one in found.limits if one.hold] == [("air", 36), ("rain", 36)]
+
+
+def test_heat_and_sun_keep_off_what_its_instructions_keep_them_off(tmp_path: Path) -> None:
+    own = {"most_temperature": "100 F", "direct_sun": "no"}
+    walls = {"W1": {"base_coat": own, "attachment": {"most_temperature": "95 F"}}, "W2": {"base_coat": own}}
+    found = told(limits(tmp_path, "mesh", {"walls": walls}))
+    assert (found["surface", "most"], found["sun", "none"]) == ((pytest.approx(100), 0), (None, 0))
+    boards = told(limits(tmp_path, "boards", {"walls": walls}))
+    assert boards["surface", "most"] == (pytest.approx(95), 0)
+    assert ("sun", "none") not in boards
+    assert ("surface", "most") not in told(limits(tmp_path, "mesh"))

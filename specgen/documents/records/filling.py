@@ -16,6 +16,7 @@ OUTSIDE = "▲"
 _NO = "no"
 # A line of a list of a form: `c3`.
 _LINE = re.compile(r"[a-z]\d+")
+_PANELS = "log.panels."  # and of the panels of a spray record, which have names of their own
 
 
 @dataclass
@@ -71,10 +72,14 @@ class _Filler:
         return not parts or any(name in self.entered.texts or name in self.entered.ticks for name in names)
 
     def is_wanted(self, row: tuple[Inlines, ...]) -> bool:
-        """Whether a row prints: a line of a list, such as that of a pail, only where something stands on it."""
+        """Whether a row prints: a line of a list, such as of a pail or of panels, only where something stands on it."""
         places = [part.name if isinstance(part, Blank) else part.field for part in find_blanks(row)]
         lines = {place.split(".")[2] for place in places if place.count(".") > 1}
-        if self.section.panels or not any(map(_LINE.fullmatch, lines)):
+        listed = any(map(_LINE.fullmatch, lines)) and not self.section.panels
+        panels = [place for place in places if place.startswith(_PANELS)]
+        if panels:  # their boxes are of one field in all lines
+            return any(place in self.entered.texts for place in panels)
+        if not listed:
             return True
         return any(place in self.entered.texts or place in self.entered.ticks for place in places)
 

@@ -19,7 +19,13 @@ from specgen.model.field import Path
 from specgen.model.standard import Criterion
 from specgen.model.value_text import words
 from specgen.quantities.span import Strictness, compare_limits, read_span, strip_count, take_side
-from specgen.recording.acceptance_lines import AcceptanceLine, count_asked, list_lines, list_standard_spans
+from specgen.recording.acceptance_lines import (
+    AcceptanceLine,
+    binds_each,
+    count_asked,
+    list_lines,
+    list_standard_spans,
+)
 from specgen.recording.own_criteria import Own
 
 _EYE = "eye"  # an instrument without a mark
@@ -124,13 +130,20 @@ class Form:
         for line in own:
             span = read_span(line.limit)
             verdict = compare_limits(span, spans) if span and spans else None
-            if verdict is Strictness.STRICTER:
+            if verdict is Strictness.STRICTER or binds_each(self.context.project, row, line):
                 governing, spans = line, (take_side(span, spans) or span,) if span else spans
             elif verdict is None and line.limit:
                 beside.append(line)
         standard = self._governing(row, governing)
         text = self.composer.text(
-            row.limit, self.names | {"governing": standard, "own_limit": bool(beside)}, f"criteria.yaml: {row.name}"
+            row.limit,
+            self.names
+            | {
+                "governing": standard,
+                "own_limit": bool(beside),
+                "each_reading": governing is not None and binds_each(self.context.project, row, governing),
+            },
+            f"criteria.yaml: {row.name}",
         )
         cell: list[Any] = [*self.composer.inlines(text)]
         cell += [" (project criterion)"] if governing else []

@@ -9,12 +9,14 @@ from specgen.documents.mockup import (
     has_starter,
     is_drained,
     list_built_faces,
+    list_built_joints,
     list_fluid_walls,
     list_mockup_walls,
     size_finished,
     tell_length,
 )
-from specgen.documents.views._represented import list_joint_sizes
+from specgen.documents.views.joints import find_depths
+from specgen.model.field import Path
 from specgen.quantities.quantity import Quantity
 
 # Lengths in which straightedges are sold, below the long one.
@@ -57,9 +59,21 @@ def _tell_least(context: DocumentContext, composer: Composer, walls: tuple[str, 
 
 
 def _tell_joints(context: DocumentContext) -> str:
-    """`3/4 in by 3/8 in (J1, J4); 1 in by 1/2 in (J2)` of the joints on the mockup; empty where none is sized."""
-    sized = [[getattr(part, "text", part) for part in size] for size in list_joint_sizes(context) if len(size) > 1]
-    return "; ".join(f"{''.join(size)} ({marks})" for marks, _, *size in sized)
+    """`3/4 in ± 1/8 in by 3/8 in to 1/2 in (J1, J4)` of the joints on the mockup; empty where none is sized."""
+    sizes: dict[str, list[str]] = {}
+    for mark in list_built_joints(context):
+        if said := _tell_size(context, ("joints", mark)):
+            sizes.setdefault(said, []).append(mark)
+    return "; ".join(f"{said} ({', '.join(marks)})" for said, marks in sizes.items())
+
+
+def _tell_size(context: DocumentContext, at: Path) -> str:
+    """Width with its tolerance by what the depth may be, else by the depth; empty where one is not given."""
+    width, depth, tolerance = (context.display((*at, name)) for name in ("width", "depth", "tolerance"))
+    if width.open or depth.open:
+        return ""
+    within = "" if tolerance.open else f" ± {tolerance}"
+    return f"{width}{within} by {' to '.join(map(str, find_depths(context, at))) or depth}"
 
 
 def _choose_edge(context: DocumentContext) -> tuple[str | DisplayValue, str]:

@@ -8,7 +8,6 @@ from specgen.computing.substrates import MASONRY
 from specgen.documents.code_edition import assumes_edition, name_weather_sections
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.display_values import DisplayValue
 from specgen.documents.members import span_marks
 from specgen.documents.standing_walls import (
     list_bare,
@@ -22,6 +21,7 @@ from specgen.documents.views import _energy as energy
 from specgen.documents.views import _fire_tests as fire_tests
 from specgen.documents.views import _foam_plastic as foam_plastic
 from specgen.documents.views._cells import cite_section, join_cells
+from specgen.documents.views._inspection import find_section
 from specgen.model.absence import Absent
 from specgen.model.field import Path
 from specgen.model.working import Lookup
@@ -32,8 +32,6 @@ CODES = {"ibc": "International Building Code", "irc": "International Residential
 _IF_DUE = "; if required, the walls are not suitable as designed"
 _UNNAMED = "authority to name"
 _ASKED = "letter of the authority pending, see D19"
-# Editions from this one on have a paragraph of its own for barrier coatings over sheathing.
-_COATINGS_SINCE = "2009"
 _EXEMPT = "exempt: "
 _DRAINED: Path = ("drainage", "kind")
 _FASTENERS: Path = ("code", "local_fasteners_required")
@@ -196,7 +194,7 @@ def _tell_inspection(context: DocumentContext, edition: dict[str, Any]) -> tuple
         return cell, *fire_tests.answer_open(context, absent)
     why = found.why
     if found.source == (COATING,) and number:
-        cell = _cite_coating(context, edition)
+        cell = cite_section(*find_section(context, edition, found), "special inspection")
         why += _tell_without_coating(context, number) if str(cell) != number else ""
     if not found.result:
         return cell, "no", why
@@ -215,14 +213,6 @@ def _tell_without_coating(context: DocumentContext, number: str) -> str:
     if any(kinds[mark] in (None, "none") for mark in coated):
         return ""
     return f"; {number} itself not due: {_tell_exemption(context, walls).removeprefix(_EXEMPT)}"
-
-
-def _cite_coating(context: DocumentContext, edition: dict[str, Any]) -> DisplayValue:
-    """The paragraph on barrier coatings, which stands where these alone are inspected."""
-    number, source = edition["inspection_section"], edition["inspection_source"]
-    if str(context.project.get(("code", "edition"))) >= _COATINGS_SINCE:
-        number, source = f"{number}.1", COATING if source.is_verified else source
-    return cite_section(number, source, "special inspection")
 
 
 def _tell_fasteners(context: DocumentContext) -> tuple[Any, ...]:

@@ -5,13 +5,14 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.views._cells import join_cells
+from specgen.documents.views._training import tell_trained
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each crew."""
     marks = context.project.members.get(("crews",), ())
-    header = ("Crew", "Size", "Named members", "Steps of the work", "Builds the mockup")
-    return TableView(header, tuple(_set_crew(context, mark) for mark in marks), (12, 8, 24, 42, 14))
+    header = ("Crew", "Size", "Named members", "Steps of the work, and who is trained for them", "Builds the mockup")
+    return TableView(header, tuple(_set_crew(context, mark) for mark in marks), (8, 6, 20, 54, 12))
 
 
 def _set_crew(context: DocumentContext, mark: str) -> tuple[Any, ...]:
@@ -33,12 +34,11 @@ def _list_members(context: DocumentContext, mark: str) -> list[Any]:
 
 
 def _tell_steps(context: DocumentContext, mark: str) -> Any:
-    """The titles of its steps in the order of the work."""
+    """The titles of its steps in the order of the work, behind those who are trained for them."""
     asked = context.project.get(("crews", mark, "steps"))
     if asked is None:
         return context.display(("crews", mark, "steps"))
-    titles = [step.title for name, step in context.standards.steps.items() if name in asked]
-    return "; ".join(titles)
+    return tell_trained(context, mark, [name for name in context.standards.steps if name in asked])
 
 
 def _tell_mockup(context: DocumentContext, mark: str) -> Any:

@@ -1,11 +1,13 @@
 """The release of each step that dries on an area: the least hours in force beside the blanks."""
 
 from collections.abc import Iterator
-from typing import Any
+from typing import Any, Literal
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import take_stricter
 from specgen.documents.drying import tell_least_hours
+from specgen.documents.marks import list_marks
 from specgen.documents.standing_walls import list_standing
 from specgen.documents.steps import StepPage, steps
 from specgen.documents.views._record_blanks import WHERE_USED, bracket, make_blank
@@ -18,6 +20,7 @@ _LOOKED_AT = ("smoothing_2", "primer")
 _LEVELING = "second_pass"
 _OF_STANDING = ("kind", "coating_removed", "condition")
 _METERED = ("substrate", "primer")
+_SEALANT, _NOTHING = "sealant", "–"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -29,6 +32,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     holds |= {released: holds[name] for name, released in of_others.items() if released and name in holds}
     taken = [page for page in pages if _dries(context, page)]
     lines = tuple(_line(context, page, holds.get(page.name, 0)) for page in taken)
+    if any(page.name == _SEALANT for page in pages):
+        lines += (_line_of_sealant(context),)
     header = (
         "Step",
         "Minimum",
@@ -67,6 +72,27 @@ def _line(context: DocumentContext, page: StepPage, hold: int) -> tuple[Any, ...
     if page.name == "primer" and not recoat.open:
         least = [*least, "; gloss within ", recoat]
     return (f"{title} (Hold Point {hold})" if hold else title, least, *_blanks(page))
+
+
+def _line_of_sealant(context: DocumentContext) -> tuple[Any, ...]:
+    """The cure of the beads before they are pulled by hand, which releases nothing by itself."""
+    cures = [context.display(("sealants", mark, "pull_cure_days")) for mark in list_marks(context, "sealants")]
+    given = [cure for cure in cures if not cure.open]
+    least = take_stricter(True, *given) if given else context.limit("sealant.pull_cure")
+    title = "Sealant, before its hand pull"
+
+    def blank(label: str, field: str, kind: Literal["text", "date"] = "text") -> Any:
+        return make_blank(f"{label}, {title}", f"form.{field}", f"d-{_SEALANT}", kind=kind)
+
+    when = (blank("Date", "cured_on", "date"), blank("Time", "cured_at"), blank("By", "cured_by"))
+    return (
+        title,
+        [least],
+        blank("Finished at", "finished_at"),
+        blank("Cured for", "hours_cured"),
+        *(_NOTHING,) * 4,
+        *when,
+    )
 
 
 def _list_prepared(context: DocumentContext) -> Iterator[str]:

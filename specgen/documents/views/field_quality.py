@@ -10,7 +10,11 @@ from specgen.documents.views._inspection import name_inspection_section
 from specgen.documents.views._not_shown import name_not_shown
 from specgen.documents.views._sealant_tests import count_sealant_tests
 from specgen.model.standard import FieldTest, Sentence
+from specgen.recording.acceptance_lines import binds_each, count_asked, list_lines
 from specgen.scheduling.applying import applies
+
+_GLOSS = "gloss"  # the criterion of the mockup by which the work is read too
+_FILMS = ("film_dry", "film_gloss_dry")
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -29,12 +33,30 @@ def list_tests(
         "special_inspection": name_inspection_section(context),
         "sealant_tests": count_sealant_tests(context),
         "not_on_mockup": name_not_shown(context),
+        "gloss_readings": str(_count_gloss_readings(context)),
+        "film_each": _reads_film_each(context),
     }
     walls = context.project.members[("walls",)]
     for test in tests:
-        taking = [wall for wall in walls if applies(test.when, context.project, wall)]
+        conditions = (context.standards.steps[test.step].when, test.when)
+        taking = [wall for wall in walls if all(applies(one, context.project, wall) for one in conditions)]
         if taking and (line := _line(sentences, f"{table}.yaml: {test.name}", test, taking))[3]:
             yield test, line
+
+
+def _count_gloss_readings(context: DocumentContext) -> int:
+    """How many readings the acceptance form takes the mean of, those that the project asks for besides among them."""
+    lines, standard = list_lines(context.project, context.standards), context.standards.criteria[_GLOSS]
+    return next((line.boxes for line in lines if line.criterion == _GLOSS and line.boxes), count_asked(standard))
+
+
+def _reads_film_each(context: DocumentContext) -> bool:
+    """Whether the least film of both coats binds each reading on the mockup, and so on the work."""
+    project = context.project
+    films = [one for one in list_lines(project, context.standards) if one.criterion in _FILMS]
+    return bool(films) and all(
+        one.row is not None and any(binds_each(project, one.row, own) for own in one.own) for one in films
+    )
 
 
 def _line(sentences: Sentences, place: str, test: FieldTest, walls: list[str]) -> tuple[Any, ...]:

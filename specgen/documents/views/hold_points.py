@@ -15,7 +15,12 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines = [_line(composer, page) for page in pages if page.hold]
     if any(page.name == "aesthetic_joints" for page in pages):
         before = sum(1 for page in pages[: [page.name for page in pages].index("aesthetic_joints")] if page.hold)
-        layout = ("–", "Joint layout, before the first cut", name_party(context.project, "architect"), LAYOUT)
+        layout = (
+            "–",
+            "Joint layout, before the first cut, mockup included",
+            name_party(context.project, "architect"),
+            LAYOUT,
+        )
         lines.insert(before, layout)
     return TableView(("No.", "Hold point", "Released by", "Form"), tuple(lines), (5, 36, 42, 17))
 

@@ -5,12 +5,15 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import list_marks, name_member
-from specgen.model.value_text import value_text
+from specgen.model.value_text import value_text, words
 
+CUPS = ("zahn_4_cup", "iso_cup", "other_cup")
+# What a cup is read with, ASTM D4212.
+WITH_CUP = ("material_thermometer", "stopwatch")
 _GROUPS = {
     "Plane and profile": ("long_straightedge", "short_straightedge", "feeler_gauge", "profile_gauge", "raking_lamp"),
     "Weather and surface": ("air_thermometer", "surface_thermometer", "hygrometer", "wind_meter"),
-    "Mixing and pressure": ("zahn_4_cup", "iso_cup", "other_cup", "measuring_jug", "pressure_gauge", "ph_strips"),
+    "Mixing and pressure": (*CUPS, *WITH_CUP, "measuring_jug", "pressure_gauge", "ph_strips"),
     "Film and moisture": ("moisture_meter", "wet_film_comb", "film_gauge", "step_gauge", "micrometer"),
     "Gloss and color": ("gloss_meter", "color_meter"),
     "Adhesion": ("pull_tester",),
@@ -24,11 +27,22 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         kind = context.project.get(("instruments", mark, "kind"))
         groups[next((name for name, kinds in _GROUPS.items() if kind in kinds), "Other")].append(mark)
     lines = tuple(
-        (name, "; ".join(name_member(context, "instruments", mark) for mark in marks), _calibration(context, marks))
+        (name, "; ".join((*_name(context, marks), *_list_unnumbered(context, marks))), _calibration(context, marks))
         for name, marks in groups.items()
         if marks
     )
     return TableView(("Test equipment", "Number and instrument", "Calibrated through"), lines, (20, 56, 24))
+
+
+def _name(context: DocumentContext, marks: list[str]) -> list[str]:
+    return [name_member(context, "instruments", mark) for mark in marks]
+
+
+def _list_unnumbered(context: DocumentContext, marks: list[str]) -> list[str]:
+    """What the listed cups are read with and is not on the list itself."""
+    kinds = {context.project.get(("instruments", mark, "kind")) for mark in marks}
+    missing = [words(kind) for kind in WITH_CUP if kind not in kinds] if kinds & set(CUPS) else []
+    return [f"{' and '.join(missing)}, numbered and in calibration before the first reading"] if missing else []
 
 
 def _calibration(context: DocumentContext, marks: list[str]) -> Any:

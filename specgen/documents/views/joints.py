@@ -40,7 +40,7 @@ def _line(context: DocumentContext, mark: str) -> tuple[Any, ...]:
         _place(context, at),
         _length(context, at),
         display("sealant"),
-        [display("width"), " x ", display("depth"), *_depths(context, at)],
+        [display("width"), " x ", display("depth"), *_tell_depths(context, at)],
         _needed(context, at),
         _rod(context, at),
         _bond_face(context, at),
@@ -113,20 +113,25 @@ def _needed(context: DocumentContext, at: Path) -> Any:
     return [DisplayValue(text, needed, OF_A_SUM, about="Joint width needed"), f", {answer}"]
 
 
-def _depths(context: DocumentContext, at: Path) -> list[Any]:
-    """`, depth 3/8 in to 1/2 in`: what a bead may be; nothing where there is no room or it is not known."""
+def _tell_depths(context: DocumentContext, at: Path) -> list[Any]:
+    """`, depth 3/8 in to 1/2 in`; nothing where there is no room or it is not known."""
+    depths = find_depths(context, at)
+    return [", depth ", depths[0], " to ", depths[1]] if depths else []
+
+
+def find_depths(context: DocumentContext, at: Path) -> tuple[DisplayValue, ...]:
+    """The least and the greatest depth that a bead may have; none where there is no room or it is not known."""
     try:
         working = context.resolve(at, "joint-depth")
     except Absent:
-        return []
+        return ()
     assert isinstance(working, Working)
     (last,) = working.secondary_steps
     least, most = working.quantity, Quantity.of(repr(last.value), last.unit)
     depth, field = context.project.get((*at, "depth")), context.project.schema.field_at((*at, "depth"))
     if depth is None or compare(least, Sense.AT_LEAST, most) is not Outcome.OUTSIDE:
-        return []
-    told = [DisplayValue(context.text(bound, field), bound, OF_A_SUM) for bound in (least, most)]
-    return [", depth ", told[0], " to ", told[1]]
+        return ()
+    return tuple(DisplayValue(context.text(bound, field), bound, OF_A_SUM) for bound in (least, most))
 
 
 def _rod(context: DocumentContext, at: Path) -> list[Any]:
@@ -171,11 +176,12 @@ def _bond_face(context: DocumentContext, at: Path) -> list[Any]:
     """`tinted primer, window frame`; the face of the report too where it is another one."""
     face = context.display((*at, "bond_face"))
     tint = "tinted " if face == "primer" and context.project.get(("primer", "tinted")) else ""
-    frames = [", ", " and ".join(_list_frames(context, at)), " frame"] if _list_frames(context, at) else []
+    frames: list[Any] = [", ", " and ".join(_list_frames(context, at)), " frame"] if _list_frames(context, at) else []
     if flashing := name_flashing(context, at):
         frames += [", ", flashing]
     if context.project.get((*at, "kind")) == "dissimilar_material":
-        frames += [", adjoining material"]
+        other = (*at, "other_face")
+        frames += [", ", context.display(other) if context.project.is_given(other) else "adjoining material"]
     sealant = context.project.get((*at, "sealant"))
     tested = sealant.get("reported_face") if sealant is not None else None
     if tested is None or face == tested:

@@ -4,11 +4,11 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.model.block import Blank
 
-_LINES = 5
+_LINES = 4
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Five lines, each a blank, and one for its closing."""
+    """Four lines, each a blank, and one for its closing."""
     lines = tuple(
         (
             str(number),

@@ -69,7 +69,7 @@ def _points(context: DocumentContext, composer: Composer, faces: tuple[str, ...]
                 signed = _refer(page.release_form, faces)
             yield (f"H{page.hold}", page.title, name_role(role), *signed)
         if page.name == "mockup" and name_not_shown(context):
-            yield _witness(context, faces)
+            yield from (_witness(role, faces) for role in list_witnesses(context))
 
 
 def _refer(form: str, faces: tuple[str, ...]) -> tuple[Any, ...]:
@@ -77,11 +77,18 @@ def _refer(form: str, faces: tuple[str, ...]) -> tuple[Any, ...]:
     return (f"on {form}", *(_NONE,) * (len(faces) - 1))
 
 
-def _witness(context: DocumentContext, faces: tuple[str, ...]) -> tuple[Any, ...]:
-    """The first of each detail that the mockup does not show, signed by who has witnessed it."""
-    role = "inspector" if has_inspector(context.project) else "architect"
-    cells = (_make_place(f"Witnessed: first in place {face}".strip(), "first_in_place", face, role) for face in faces)
-    return ("W", "First in place, not on the mockup: witnessed, no release", _BY[role], *cells)
+def list_witnesses(context: DocumentContext) -> tuple[str, ...]:
+    """The roles that witness the first of each detail that the mockup does not show."""
+    return (*(("inspector",) if has_inspector(context.project) else ()), "architect")
+
+
+def _witness(role: str, faces: tuple[str, ...]) -> tuple[Any, ...]:
+    """The first of each detail that the mockup does not show, signed by one of those who have witnessed it."""
+    cells = (
+        _make_place(f"Witnessed, {words(role)}: first in place {face}".strip(), "first_in_place", face, role)
+        for face in faces
+    )
+    return ("W", "First in place: witnessed, no release", _BY[role], *cells)
 
 
 def _sign(context: DocumentContext, name: str, role: str, step: Step, faces: tuple[str, ...]) -> tuple[Any, ...]:

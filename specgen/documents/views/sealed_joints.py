@@ -4,7 +4,9 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
 from specgen.documents.members import span_marks
+from specgen.documents.penetration_joints import find_only_sealant, list_sealed_penetrations
 from specgen.model.value_text import words
 
 _BEFORE = "sealed before the gloss: cure the sealant, then mask it"
@@ -15,9 +17,18 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     alike: dict[str, tuple[list[str], tuple[Any, Any]]] = {}
     for mark in context.project.members.get(("joints",), ()):
         cells = _tell_sealant(context, mark), _tell_face(context, mark)
-        alike.setdefault(str(cells), ([], cells))[0].append(mark)
+        alike.setdefault(_tell(cells), ([], cells))[0].append(mark)
+    sealant = find_only_sealant(context)
+    for mark in list_sealed_penetrations(context) if sealant else ():
+        face = context.display(("sealants", sealant, "reported_face"))
+        cells = _name_sealant(context, sealant), _tell_order(context, face, sealant)
+        alike.setdefault(_tell(cells), ([], cells))[0].append(mark)
     lines = tuple((span_marks(marks), *cells) for marks, cells in alike.values())
     return TableView(("Joints", "Sealant", "Bond face and gloss"), lines, (20, 32, 48))
+
+
+def _tell(cells: tuple[list[Any], ...]) -> str:
+    return "; ".join("".join(map(str, cell)) for cell in cells)
 
 
 def _tell_sealant(context: DocumentContext, joint: str) -> list[Any]:
@@ -26,16 +37,24 @@ def _tell_sealant(context: DocumentContext, joint: str) -> list[Any]:
     if sealant is None:
         given = context.project.members.get(("sealants",))
         return [context.ask(("joints", joint, "sealant") if given else ("sealants",))]
-    movement, chemistry = (context.display(("sealants", sealant.mark, name)) for name in ("c920_class", "chemistry"))
-    return [f"{sealant.mark}: class ", movement, ", ", chemistry]
+    return _name_sealant(context, sealant.mark)
+
+
+def _name_sealant(context: DocumentContext, mark: str) -> list[Any]:
+    movement, chemistry = (context.display(("sealants", mark, name)) for name in ("c920_class", "chemistry"))
+    return [f"{mark}: class ", movement, ", ", chemistry]
 
 
 def _tell_face(context: DocumentContext, joint: str) -> list[Any]:
-    """`primer; sealed after the gloss: mask bond faces when the primer is dry`."""
     face, sealant = context.display(("joints", joint, "bond_face")), context.project.get(("joints", joint, "sealant"))
+    return _tell_order(context, face, "" if sealant is None else sealant.mark)
+
+
+def _tell_order(context: DocumentContext, face: DisplayValue, sealant: str) -> list[Any]:
+    """`primer; sealed after the gloss: mask bond faces when the primer is dry`."""
     if face == "gloss":
         return [face, ": not permitted, see D05"]
-    order = sealant and context.project.get(("sealants", sealant.mark, "sequence"))
+    order = context.project.get(("sealants", sealant, "sequence")) if sealant else None
     if order == "before_gloss":
         return [face, "; ", _BEFORE]
     after = "sealed after the gloss: " if order else ""

@@ -7,6 +7,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks
+from specgen.documents.views._heat import Heat, list_heat
 from specgen.documents.views._materials import list_data_sheets
 
 _COATS = "smoothing, primer, gloss"
@@ -24,20 +25,26 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         *_of_barrier(context),
         ("Air and wall temperature", "boards, base coat", ["minimum ", limit("weather.least_eifs"), *held_eifs]),
         ("Air and wall temperature", _COATS, ["minimum ", least, *held]),
-        _of_heat(context),
+        *_of_heat(context),
         *_of_manufacturer(context, "Air and wall temperature until dry", "least_dry_temperature", least),
         *_of_sealant(context),
         ("Frost on the wall", "boards, base coat", ["none within ", limit("weather.after_frost")]),
         ("Wall temperature", _SPRAYED, ["maximum ", limit("weather.most_surface")]),
         ("Relative humidity", _WET, ["maximum ", display(("weather", "most_humidity"))]),
         *_of_manufacturer(context, "Relative humidity", "most_humidity", display(("weather", "most_humidity"))),
-        ("Wall temperature above dew point", _WET, ["minimum ", limit("weather.above_dew_point")]),
+        ("Wall temperature above dew point", _above_dew_point(context), ["minimum ", limit("weather.above_dew_point")]),
         ("Wind and gusts", _SPRAYED, ["maximum ", display(("weather", "max_spray_wind"))]),
+        *_of_sun(context),
         ("Direct sun", _SPRAYED, "none"),
         ("Rain", "all work until dry", f"none present or forecast{_outside_tents(context)}"),
         ("Readings", "at the wall, in sun and shade", ["maximum ", limit("weather.readings"), " apart"]),
     ]
     return TableView(("Condition", "During", "Limit"), tuple(lines), (34, 26, 40))
+
+
+def _above_dew_point(context: DocumentContext) -> str:
+    """The work that dew keeps from the wall; of sealant joints, where there are any."""
+    return f"{_WET}, sealant" if list_marks(context, "joints") else _WET
 
 
 def _outside_tents(context: DocumentContext) -> str:
@@ -60,15 +67,38 @@ def _of_barrier(context: DocumentContext) -> Iterator[tuple[str, str, Any]]:
         yield "Air and wall temperature", f"WRB{of}", [*told, " until dry"]
 
 
-def _of_heat(context: DocumentContext) -> tuple[str, str, str]:
-    """The upper temperatures of the work before spraying, as the instructions give them, else the data sheets."""
-    walls = [("walls", mark, "wrb", "kind") for mark in list_marks(context, "walls")]
-    barrier = any(context.project.get(path) not in (None, "none") for path in walls)
-    covered = (*(("wrb",) if barrier else ()), "adhesive", "base_coat", "smoothing")
-    papers = [list_data_sheets(context, covers).rpartition("; ")[2] for covers in covered]
-    works = [*(("WRB",) if barrier else ()), "boards", "base coat", "smoothing"]
-    of = "; ".join(f"{work} {paper}" for work, paper in zip(works, papers, strict=True))
-    return "Maximum temperature, direct sun", ", ".join(works), f"per the manufacturers' written instructions: {of}"
+def _of_heat(context: DocumentContext) -> Iterator[tuple[str, str, Any]]:
+    """The upper temperature of the work before spraying by its figures; what has none, by its instructions."""
+    works = list_heat(context)
+    of_figure: dict[str, list[Heat]] = {}
+    for one in works:
+        if one.most is not None:
+            of_figure.setdefault(str(one.most), []).append(one)
+    for same in of_figure.values():
+        yield "Maximum air and wall temperature", _name(same), ["maximum ", same[0].most, ", until dry"]
+    told = [one for one in works if one.most is None]
+    if told:
+        yield "Maximum temperature", _name(told), _refer(told)
+
+
+def _of_sun(context: DocumentContext) -> Iterator[tuple[str, str, Any]]:
+    """Direct sun on the work before spraying: none where its material forbids it; where none tells, its papers."""
+    works = list_heat(context)
+    shaded, open_works = ([one for one in works if one.sun is told] for told in (False, None))
+    if shaded:
+        yield "Direct sun", _name(shaded), "none until dry"
+    if open_works:
+        yield "Direct sun", _name(open_works), _refer(open_works)
+
+
+def _name(works: list[Heat]) -> str:
+    return ", ".join(one.work for one in works)
+
+
+def _refer(works: list[Heat]) -> str:
+    """Where the figures of a work stand that the project does not give."""
+    papers = "; ".join(f"{one.work} {one.instructions}" for one in works)
+    return f"per the manufacturers' written instructions: {papers}"
 
 
 def _of_sealant(context: DocumentContext) -> Iterator[tuple[str, str, Any]]:

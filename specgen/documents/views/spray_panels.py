@@ -10,20 +10,18 @@ from specgen.documents.views._record_blanks import make_blank
 from specgen.documents.views.spray_passes import count_coats
 from specgen.model.block import CheckBox
 
-_ABREAST = 3
-# More coats take further lines above, and the form is one sheet.
-_LINES, _LINES_OF_MORE, _FEW_COATS = 3, 2, 2
-_FILMS = 18  # the share of the width that the films of one panel have
+# The back of the sheet: a face of many panels takes few of them.
+_ABREAST, _LINES = 4, 14
+_FILMS = 12  # the share of the width that the films of one panel have
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Three panels in a line: mark, wet film of each coat, tick."""
+    """Four panels in a line: mark, wet film of each coat, tick."""
     coats, film = count_coats(context), UNITS[context.first]["film"]
-    heads = ("Panel", *(f"Coat {coat} wet, {film}" for coat in range(1, coats + 1)), "Shielded")
-    count = _LINES if coats <= _FEW_COATS else _LINES_OF_MORE
-    places = [range(_ABREAST * line + 1, _ABREAST * (line + 1) + 1) for line in range(count)]
+    heads = ("Panel", *(f"Coat {coat} wet, {film}" for coat in range(1, coats + 1)), "Shield")
+    places = [range(_ABREAST * line + 1, _ABREAST * (line + 1) + 1) for line in range(_LINES)]
     lines = tuple(tuple(chain.from_iterable(_panel(place, coats) for place in line)) for line in places)
-    each = (8, *(_FILMS // coats,) * coats, 7)
+    each = (7, *(_FILMS // coats,) * coats, 6)
     first, *rest = each * _ABREAST
     return TableView(heads * _ABREAST, lines, (100 - sum(rest), *rest))
 

@@ -8,7 +8,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.form_units import UNITS
 from specgen.documents.marks import list_marks
-from specgen.documents.views._record_blanks import make_blank, make_boxes
+from specgen.documents.views._record_blanks import bracket, make_blank, make_boxes
 from specgen.model.block import Blank
 
 _ABREAST = 3
@@ -20,6 +20,7 @@ _PATTERNS = (("oval", "oval"), ("round", "round"), ("fan_flat", "flat fan"))
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Three settings in a line: its name with the unit, its limit, and a blank for the reading."""
     settings = list(_list_settings(context))
+    settings += [("", "", "")] * (-len(settings) % _ABREAST)
     lines = tuple(
         tuple(chain.from_iterable(settings[place : place + _ABREAST])) for place in range(0, len(settings), _ABREAST)
     )
@@ -53,6 +54,22 @@ def _list_settings(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
         [context.display(("spray", "distance")), " to ", context.limit("spray.distance_most")],
         make_blank("Distance from gun to wall", "log.distance", "a"),
     )
+    overlap = context.display(("spray", "overlap"))
+    yield "Overlap, %", [bracket(overlap, "overlap")], make_blank("Overlap of passes", "form.overlap", "a")
+    yield f"Stroke speed, {length}/s", _tell_strokes(context), make_blank("Stroke speed", "form.stroke_speed", "a")
+
+
+def _tell_strokes(context: DocumentContext) -> list[Any]:
+    """A blank for the speed of the mockup, and those between which its strokes were timed."""
+    least, most = (context.limit(f"spray.stroke_{end}") for end in ("least", "most"))
+    return [
+        "accepted ",
+        Blank("Accepted stroke speed", field="form.accepted_stroke_speed.a"),
+        "; ",
+        least,
+        " to ",
+        most,
+    ]
 
 
 def _setting(context: DocumentContext, label: str, name: str, unit: str) -> tuple[Any, ...]:

@@ -5,8 +5,8 @@ from itertools import chain
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.marks import list_marks
 from specgen.documents.members import span_marks
+from specgen.documents.penetration_joints import list_bonded_to_primer
 from specgen.model.block import CheckBox
 from specgen.model.evaluation import evaluate
 
@@ -42,10 +42,7 @@ def _list(context: DocumentContext) -> Iterator[tuple[str, str]]:
     yield "form.stream_straight", "Atomizing air off, fluid to straight stream"
     yield "form.air_restored", "Atomizing air on, both pressures recorded"
     yield "form.pattern_proven", "Pattern even over a pail, no spatter"
-    bonded = [
-        mark for mark in list_marks(context, "joints") if context.project.get(("joints", mark, "bond_face")) == "primer"
-    ]
-    if bonded:
+    if bonded := list_bonded_to_primer(context):
         yield "form.bond_faces_masked", f"Joint bond faces masked before gloss ({span_marks(bonded)})"
 
 

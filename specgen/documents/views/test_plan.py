@@ -10,6 +10,7 @@ from specgen.documents.marks import list_marks
 from specgen.documents.sentences import Sentences
 from specgen.documents.steps import StepPage, steps
 from specgen.documents.views.field_quality import list_tests
+from specgen.documents.views.instruments import CUPS, WITH_CUP
 from specgen.model.block import Ref
 from specgen.model.standard import FieldTest, Step
 from specgen.model.value_text import words
@@ -28,7 +29,7 @@ _READ_WITH = {
     "pressure gauge": ("pressure_gauge",),
     "surface thermometer": ("surface_thermometer",),
     "instruments at the wall": ("air_thermometer", "surface_thermometer", "hygrometer", "wind_meter"),
-    "D4212": ("zahn_4_cup", "iso_cup", "other_cup"),
+    "D4212": (*CUPS, *WITH_CUP),
     "D4414": ("wet_film_comb",),
     "D7091": ("film_gauge",),
     "D523": ("gloss_meter",),
@@ -109,6 +110,8 @@ def _parts(context: DocumentContext, step: Step, hold: int, by: str) -> tuple[st
     letters: dict[str, list[str]] = {role: [] for role in _ROLES if inspected or role != "inspector"}
     inspector = "inspector" if inspected else "architect"
     letters["inspector" if by == "inspector" and inspected else "applicator"].append("E")
+    if not letters["applicator"]:
+        letters["applicator"].append("C")
     if step.point == "R":
         letters["applicator"].append("R")
     elif hold:

@@ -32,7 +32,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     half = (len(cells) + 1) // 2
     empty = ("",) * 6
     lines = tuple((*left, *right) for left, right in zip_longest(cells[:half], cells[half:], fillvalue=empty))
-    header = ("Test", "Limit", "Place", "Readings, mean", "Result", "By, date") * 2
+    header = ("Test", "Limit", "Place", "Readings", "Result", "By, date") * 2
     return TableView(header, lines, (9, 15, 6, 9, 5, 6) * 2)
 
 

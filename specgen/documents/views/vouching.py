@@ -6,7 +6,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.joint_flashing import is_flashed
+from specgen.documents.joint_flashing import is_flashed, list_flashed_heads
 from specgen.model.project import Project
 
 HEADER, WIDTHS = ("Manufacturer", "And", "Letter or report"), (36, 38, 26)
@@ -36,8 +36,10 @@ def _bordering(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
     at_frames = [m for m in project.members.get(("joints",), ()) if _read(project, "joints", m) == "opening_perimeter"]
     through = [m for m in project.members.get(("details",), ()) if _read(project, "details", m) == "penetration"]
     sleeves = [m for m in through if project.get(("details", m, "sealed"))]
-    flashed = [m for m in project.members.get(("joints",), ()) if is_flashed(context, ("joints", m))]
-    beside = (("frames", at_frames), ("flashing", flashed), ("metal", sleeves))
+    joints = project.members.get(("joints",), ())
+    flashed = [m for m in joints if is_flashed(context, ("joints", m))]
+    heads = [m for m in joints if list_flashed_heads(context, ("joints", m))]
+    beside = (("frames", at_frames), ("head flashing", heads), ("flashing", flashed), ("metal", sleeves))
     faces = [f"{what} at {', '.join(marks)}" for what, marks in beside if marks]
     if not faces:
         return

@@ -219,7 +219,7 @@ def test_a_wet_film_of_a_pass_bears_the_number_of_its_nonconformance_in_the_rema
 
 
 def test_more_panels_than_a_sheet_has_room_for_go_on_behind_it() -> None:
-    panels = tuple(f"E1-A{number}" for number in range(1, 12))
+    panels = tuple(f"E1-A{number}" for number in range(1, 59))
     entry = {**GLOSS_PASS, "panels": panels, "masked_panels": ()}
     document = documents_of(context_with(make_entries(("log", entry))))["D12-E1"]
     assert len(titles_of(document)) == 2
@@ -227,8 +227,17 @@ def test_more_panels_than_a_sheet_has_room_for_go_on_behind_it() -> None:
     assert sorted(shown) == sorted(panels)
 
 
-def test_a_sheet_of_further_panels_repeats_times_and_crew_and_no_part_of_the_form_left_blank() -> None:
+def test_lines_of_panels_print_as_far_as_they_are_filled() -> None:
     panels = tuple(f"E1-A{number}" for number in range(1, 12))
+    entry = {**GLOSS_PASS, "panels": panels, "masked_panels": ()}
+    rows = rows_of(documents_of(context_with(make_entries(("log", entry))))["D12-E1"])
+    first = next(number for number, row in enumerate(rows) if row[0] == "E1-A1")
+    # Four panels stand in a line.
+    assert [row[0] for row in rows[first : first + 4]] == ["E1-A1", "E1-A5", "E1-A9", "Stop line"]
+
+
+def test_a_sheet_of_further_panels_repeats_times_and_crew_and_no_part_of_the_form_left_blank() -> None:
+    panels = tuple(f"E1-A{number}" for number in range(1, 59))
     entry = {**GLOSS_PASS, "panels": panels, "masked_panels": ()}
     document = documents_of(context_with(make_entries(("log", entry))))["D12-E1"]
     rows = rows_of(document)

@@ -143,7 +143,7 @@ def test_the_decision_is_ticked_on_the_last_viewing_with_the_day_the_project_tel
     accepted = context_with(make_entries(("result", RESULT)), "season")
     lines = text.write_text(documents_of(accepted)["D10-record"]).splitlines()
     assert any("By the architect: (x) Accepted ( ) Accepted as noted" in line for line in lines)
-    assert "Architect | Mullion and Hart Architects | ____ | ____ | May 7, 2027" in lines
+    assert "Architect | Mullion and Hart Architects | the decision | ____ | ____ | May 7, 2027" in lines
     first = {**RESULT, "passed": False, "signed_on": date(2027, 4, 2)}
     two = context_with(make_entries(("result", first), ("result", RESULT)), "season")
     assert "( ) Accepted ( ) Accepted as noted" in text.write_text(documents_of(two)["D10-record"])

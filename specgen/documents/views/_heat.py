@@ -1,0 +1,45 @@
+"""What the materials below the sprayed coats bear of heat and sun until they are dry, as their fields give it."""
+
+from typing import NamedTuple
+
+from specgen.documents.context import DocumentContext
+from specgen.documents.display_values import DisplayValue, take_stricter
+from specgen.documents.views._materials import list_data_sheets
+from specgen.model.field import Path
+from specgen.weather.heat import MOST, SUN, list_heat_paths
+
+
+class Heat(NamedTuple):
+    """The heat and sun that a material bears until it is dry."""
+
+    work: str  # `base coat`
+    most: DisplayValue | None  # air and wall; None where it is not given
+    sun: bool | None  # whether direct sun may reach it; None where it is not told
+    instructions: str  # the marks of the papers that tell it
+
+
+# The work by the step at which its material goes on, and the word under which attachments cover it.
+_WORKS = {"WRB": ("wrb", "wrb"), "boards": ("boards", "adhesive"), "base coat": ("mesh", "base_coat")}
+_COAT = {"smoothing": ("smoothing_1", "smoothing")}
+
+
+def list_heat(context: DocumentContext) -> list[Heat]:
+    """One entry for each of these works that the project has, in their order; the strictest where walls differ."""
+    project = context.project
+    walls = project.members.get(("walls",), ())
+    barrier = [wall for wall in walls if project.get(("walls", wall, "wrb", "kind")) not in (None, "none")]
+    works = {work: told for work, told in (_WORKS | _COAT).items() if work != "WRB" or barrier}
+    return [
+        _make(context, work, step, barrier if work == "WRB" else list(walls), covers)
+        for work, (step, covers) in works.items()
+    ]
+
+
+def _make(context: DocumentContext, work: str, step: str, walls: list[str], covers: str) -> Heat:
+    def given(name: str) -> list[Path]:
+        return [path for path in list_heat_paths(step, walls, name) if context.project.get(path) is not None]
+
+    figures = [context.display(path) for path in given(MOST)]
+    allowed = [bool(context.project.get(path)) for path in given(SUN)]
+    papers = list_data_sheets(context, covers).rpartition("; ")[2]
+    return Heat(work, take_stricter(False, *figures) if figures else None, all(allowed) if allowed else None, papers)

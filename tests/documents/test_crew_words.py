@@ -1,0 +1,105 @@
+"""What the procedure says to a crew: no code of a rule, nobody who is not there, no paper that says nothing."""
+
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.documents.example import changed_clean, page_of
+from tests.documents.test_procedure import procedure, step_of
+
+LATE = {
+    "primer": "wash, abrade with very fine paper, and prime again",
+    "gloss": "clean and abrade with very fine paper",
+}
+
+
+def told(folder: Path, change: Any, name: str = "D08") -> str:
+    """A document of the clean example with a change, without the letters of sources."""
+    return re.sub(r"\[[a-z]\]", "", page_of(changed_clean(folder, change), name))
+
+
+def test_a_caution_has_no_code_and_says_what_its_months_share_once(tmp_path: Path) -> None:
+    said = step_of(told(tmp_path, {}), "Preparation for spraying")
+    assert (
+        "! Caution: July: Days in a month of spraying reach 85 °F. August: Days in a month of spraying reach 83 °F."
+        " In the sun, from 80 °F on, a wall passes 90 °F. Spray each elevation only under shade cloth"
+    ) in said
+    assert not re.search(r"(?:Caution|Note) [A-Z]{3}-\d\d|\(project\)", told(tmp_path, {}))
+
+
+def test_the_meeting_calls_the_parties_that_the_project_has(tmp_path: Path) -> None:
+    said = told(tmp_path, {})
+    assert (
+        "architect, general contractor, applicator, competent person for access (T. Underbough), sheet metal"
+        " fabricator (Pewter Lane Sheet Metal), sealant applicator (Tallow Joint Works), inspector"
+    ) in said
+    assert "scaffold contractor" not in said
+    alone = procedure(tmp_path / "two")
+    assert "architect, general contractor, applicator, sealant applicator, inspector, EIFS manufacturer, and" in alone
+
+
+def test_a_film_past_its_recoat_time_is_prepared_as_its_maker_says(tmp_path: Path) -> None:
+    said = told(tmp_path, {})
+    asked = "obtain grit and method of preparation from the finish manufacturer in writing"
+    assert f"within 168 h of the primer; past it, {asked} before coating." in step_of(said, "Release of primer")
+    assert f"For a later coat or repair, first {asked}." in step_of(said, "Gloss finish")
+    assert "per IN3" not in step_of(said, "Release of primer") + step_of(said, "Gloss finish")
+
+
+@pytest.mark.parametrize(("coat", "title"), [("primer", "Release of primer"), ("gloss", "Gloss finish")])
+def test_the_preparation_of_the_maker_is_said_where_it_is_given(coat: str, title: str, tmp_path: Path) -> None:
+    change = {coat: {"most_recoat_hours": 72, "late_recoat": LATE[coat]}}
+    said = step_of(procedure(tmp_path, change), title)
+    assert LATE[coat] in said
+    assert "obtain grit" not in said
+
+
+def test_a_penetration_sealed_on_the_primer_is_masked_and_the_material_beside_a_face_pulled(tmp_path: Path) -> None:
+    said = told(tmp_path, {"joints": {"J6": {"other_face": "corner panel of coated aluminum"}}})
+    assert "2 ft up: Mask the joint around the penetration where sealant bonds to the primer." in said
+    assert "and collar material, and on the adjoining material at J6, J7, J8, J9, pull-test a bead" in said
+    assert "| tinted primer, corner panel of coated aluminum\n" in said
+    assert "Joint bond faces masked before gloss (J1 to J9, PN1)" in told(tmp_path, {}, "D12")
+    assert "\nJ1 to J9, PN1 | S1: class 50, polyurethane | primer;" in told(tmp_path, {}, "D02")
+    assert "Frames at J1, J4, J5; head flashing at J1, J4, J5; flashing at J2, J3;" in told(tmp_path, {}, "D02")
+
+
+def test_shop_made_metal_asks_for_a_shop_drawing_until_one_covers_it(tmp_path: Path) -> None:
+    words = "Sheet metal: before fabrication, submit a shop drawing of each flashing and cap"
+    assert words in told(tmp_path, {})
+    drawing = {"kind": "drawing", "covers": ["accessories"], "title": "Caps and flashings", "issued_on": "2027-02-01"}
+    assert words not in told(tmp_path, {"attachments": {"DW3": drawing}})
+
+
+def test_what_a_cup_is_read_with_is_numbered(tmp_path: Path) -> None:
+    words = "material thermometer and stopwatch, numbered and in calibration before the first reading"
+    assert words in told(tmp_path, {})
+    kinds = ("zahn_4_cup", "material_thermometer", "stopwatch")
+    listed = {f"T-{n}": {"kind": kind, "calibrated_to": "2027-12-31"} for n, kind in enumerate(kinds)}
+    said = procedure(tmp_path / "two", {"instruments": listed})
+    assert "T-0 Zahn No. 4 cup; T-1 material thermometer; T-2 stopwatch | December 31, 2027" in said
+
+
+def test_the_joint_layout_is_released_for_the_mockup_too(tmp_path: Path) -> None:
+    said = told(tmp_path, {})
+    assert "has released the joint layout of Document D07 in writing, for mockup and walls." in said
+    assert "– | Joint layout, before the first cut, mockup included | the architect" in said
+    assert "(A. Fennimark), and the architect too for what is first in place, 24 h in advance" in said
+
+
+def test_a_crew_shows_who_is_trained_for_each_of_its_steps(tmp_path: Path) -> None:
+    said = told(tmp_path, {}, "D04")
+    assert "T. Underbough (CT1): First smoothing coat; Second smoothing coat. " in said
+    assert (
+        "No certificate: Flashings and terminations; Metal caps, sheet metal by Pewter Lane Sheet Metal | yes" in said
+    )
+    assert "bead | 2 | Q. Tallowmere | Q. Tallowmere (CT2): Sealant joints | yes" in said
+
+
+def test_the_set_is_the_submission_of_the_items_that_it_answers(tmp_path: Path) -> None:
+    said = told(tmp_path, {}, "D03")
+    rows = [line.split(" | ") for line in said.splitlines() if re.match(r"I\d+ \| ", line)]
+    assert len(rows) == 12
+    assert {(row[8], row[9], row[10]) for row in rows} == {("March 1, 2027", "____", "____")}

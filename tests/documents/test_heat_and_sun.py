@@ -1,0 +1,72 @@
+"""What the instructions of a material say of heat and sun, in the field conditions, at the steps, and on the form.
+
+Sound words are those of the fields, retyped; where a field is not given, the instructions are referred to.
+"""
+
+import re
+from pathlib import Path
+from typing import Any
+
+from tests.documents.example import changed_clean, page_of
+from tests.documents.test_procedure import step_of
+
+BARE = {"most_temperature": "100 F", "direct_sun": "no"}
+HEAT: dict[str, Any] = {
+    "walls": {wall: {"wrb": BARE, "attachment": BARE, "base_coat": BARE} for wall in ("W1",)}
+    | {"W2": {"attachment": BARE, "base_coat": BARE | {"most_temperature": "95 F"}}}
+}
+
+
+def told(folder: Path, name: str, change: Any) -> str:
+    """A document of the clean example with a change, without the letters of sources."""
+    return re.sub(r"\[[a-z]\]", "", page_of(changed_clean(folder, change), name))
+
+
+def test_a_maximum_stands_with_its_material_the_lowest_where_walls_differ(tmp_path: Path) -> None:
+    said = told(tmp_path, "D08", HEAT)
+    assert "Maximum air and wall temperature | WRB, boards | maximum 100 °F, until dry\n" in said
+    assert "Maximum air and wall temperature | base coat | maximum 95 °F, until dry\n" in said
+    assert "Direct sun | WRB, boards, base coat | none until dry\n" in said
+    # The smoothing coat has no figure of its own here.
+    assert "Maximum temperature | smoothing | per the manufacturers' written instructions: smoothing IN3\n" in said
+    assert "Direct sun | smoothing | per the manufacturers' written instructions: smoothing IN3\n" in said
+
+
+def test_a_face_is_shaded_at_the_step_whose_material_bears_no_sun(tmp_path: Path) -> None:
+    said = told(tmp_path, "D08", HEAT)
+    assert "Keep direct sun off the WRB until it is dry." in step_of(said, "Water-resistive barrier")
+    assert "Keep direct sun off the adhesive until it is dry." in step_of(said, "Insulation boards")
+    for title in ("Heavy mesh", "Base coat with standard mesh", "Base coat, leveling pass"):
+        assert "Keep direct sun off the base coat until it is dry." in step_of(said, title)
+    assert "Keep direct sun off" not in step_of(said, "First smoothing coat")
+
+
+def test_the_form_lets_no_coat_go_that_its_instructions_keep_out_of_sun_and_heat(tmp_path: Path) -> None:
+    lines = told(tmp_path, "D12", HEAT).splitlines()
+    assert (
+        "Limit | boards, base coat | 40 °F to 95 °F | not in sun | 40 °F to 95 °F | max. 75% | wall min. 5 °F above"
+        " | – | – | – | no sun, no rain | min. 40 °F, 36 h | none | go: all met"
+    ) in lines
+    (smoothing,) = [line for line in lines if line.startswith("Limit | smoothing | ")]
+    assert smoothing.startswith("Limit | smoothing | min. 50 °F | – | min. 50 °F |")
+
+
+def test_dew_keeps_sealant_off_a_joint_as_the_form_has_it(tmp_path: Path) -> None:
+    said = told(tmp_path, "D08", {})
+    works = "boards, base coat, smoothing, primer, gloss, sealant"
+    assert f"Wall temperature above dew point | {works} | minimum 5 °F\n" in said
+
+
+def test_sealing_in_months_hotter_than_the_joints_are_computed_for_goes_by_the_air(tmp_path: Path) -> None:
+    # The normals of the example: 81 °F in June, 85 °F in July, 83 °F in August; the joints are computed to 80 °F.
+    said = step_of(told(tmp_path, "D08", {}), "Sealant joints")
+    assert (
+        "Shade hotter joints; shade does not cool them below the air: seal before the air passes 80 °F"
+        " (mean high 81 °F in June, 85 °F in July, 83 °F in August)."
+    ) in said
+
+
+def test_warmth_lasts_until_a_coat_is_dry_and_a_day_at_least(tmp_path: Path) -> None:
+    words = "for 24 h after it or until it is dry, whichever is longer; hours: Form D12d."
+    assert words in told(tmp_path, "D12", {})
+    assert "during each coat and 24 h after it or until dry, whichever is longer." in told(tmp_path, "D05", {})
