@@ -21,8 +21,8 @@ GOVERNMENT = "ufgs_013300"
 class Column(NamedTuple):
     """A column of the register; `width` is its share of the page in percent.
 
-    `holds` is the field of the item that it prints, or `mark`, `transmittal` or `documents`; a column that holds none
-    is filled in by hand as the review goes on. One without a width has no place on a page.
+    `holds` is the field of the item that it prints, or `mark`, `transmittal`, `documents` or `submitted`; a column that
+    holds none is filled in by hand as the review goes on. One without a width has no place on a page.
     """
 
     title: str
@@ -56,7 +56,7 @@ _BY_ARCHITECT = (
     Column("Type", 10, "group"),
     Column("Submit", 10, "due_on", "date"),
     *_ANSWERS,
-    Column("Submitted", 7, kind="date"),
+    Column("Submitted", 7, "submitted", "date"),
     Column("Action", 6),
     Column("Date of action", 7, kind="date"),
 )
@@ -80,6 +80,7 @@ _BY_GOVERNMENT = (
 _BY_WORD: tuple[tuple[str, tuple[str, ...]], ...] = (
     (r"mock-?up", ("D09", "D10")),
     (r"drawing|layout|joint list|panel list", ("D07",)),
+    (r"\bdetails?\b", ("D08",)),  # its figures show edges, openings, and flashings
     (r"calculation|design data", ("D06",)),
     (r"qualification|certificate of (?:the )?(?:applicator|installer)", ("D04",)),
     (r"procedure|installation plan|method statement", ("D08",)),
@@ -145,8 +146,16 @@ def _read_cells(context: DocumentContext, mark: str, columns: tuple[Column, ...]
         "transmittal": context.project.get(("package", "number")),
         "documents": span_marks(find_documents(context, mark)) or None,
         "attachments": span_marks(_list_attachments(context, mark)) or None,
+        "submitted": _find_submitted(context, mark),
     }
     return tuple(told[c.holds] if c.holds in told else _read_field(context, mark, c.holds) for c in columns)
+
+
+def _find_submitted(context: DocumentContext, mark: str) -> datetime.date | None:
+    """The date of the package in hand, by which an item is submitted; none in a draft, or of what is due later."""
+    issued, due = context.project.get(("package", "date")), context.project.get((*ITEMS, mark, "due_on"))
+    later = issued is None or due is None or due > issued
+    return None if context.is_marked or later else issued
 
 
 def _read_field(context: DocumentContext, mark: str, name: str) -> Cell:
