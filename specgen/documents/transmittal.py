@@ -1,6 +1,7 @@
 """What the transmittal says of the package: whom it goes to, what it holds, and what is asked of the reviewer."""
 
-from typing import Any
+import datetime
+from typing import Any, NamedTuple
 
 from specgen.computing.time.earliest_start import is_ordered_behind_review
 from specgen.documents.context import DocumentContext
@@ -120,8 +121,9 @@ def tell_action(context: DocumentContext) -> list[Any]:
     action = _ACTIONS[purpose]
     if purpose == "design_draft":
         return [action]
-    before = _BEFORE.get(purpose, "")
-    before = before and (_tell_governing(context) or before)
+    before, governing = _BEFORE.get(purpose, ""), find_governing_day(context)
+    if before and governing:
+        before = f" by {long_date(governing.day)}, {governing.waits}"
     asked = [f"{_ON_DRAFT}{action[:1].lower()}{action[1:]}{before}" if context.is_marked else f"{action}{before}"]
     revised = bool(project.get(("package", "revision")))
     name = "resubmittal_days" if revised and project.is_given(("contract", "resubmittal_days")) else "review_days"
@@ -132,20 +134,27 @@ def tell_action(context: DocumentContext) -> list[Any]:
     return [*asked, ". Review time of the contract: ", *time, *([] if revised else _tell_longer(context))]
 
 
-def _tell_governing(context: DocumentContext) -> str:
-    """` by March 22, 2027, before the sample color is ordered`: what first waits; empty where it is past."""
+class GoverningDay(NamedTuple):
+    """The day by which the review must be over, and what waits for it."""
+
+    day: datetime.date
+    waits: str  # `order of the sample color`
+
+
+def find_governing_day(context: DocumentContext) -> GoverningDay | None:
+    """The order of the sample color behind the review, else the start of the mockup; None where open or past."""
     try:
         working = context.resolve((), "earliest-start")
     except (Absent, Refused):
-        return ""
-    days = {row.symbol: row.value for row in (*working.inputs, *working.steps)}
+        return None
     project = context.project
+    days = {row.symbol: row.value for row in (*working.inputs, *working.steps)}
     behind = is_ordered_behind_review(days)
     day = days_after(project.value(("schedule", "submit_on")), round(days["o" if behind else "M"]))
     issued = project.get(("package", "date"))
     if project.get(("mockup", "accepted_on")) or issued is None or day <= issued:
-        return ""
-    return f" by {long_date(day)}, before the {'sample color is ordered' if behind else 'mockup starts'}"
+        return None
+    return GoverningDay(day, "order of the sample color" if behind else "start of the mockup")
 
 
 def list_items_of(context: DocumentContext, group: str) -> str:

@@ -21,6 +21,7 @@ from specgen.model.block import CheckBox, Value
 from specgen.model.figure_text import figures_asked
 from specgen.model.source import Kind, Source
 from specgen.model.standard import Limit
+from specgen.model.value_text import long_date
 from specgen.quantities.comparison import Sense
 from specgen.quantities.quantity import Quantity
 
@@ -232,7 +233,11 @@ def _tell_bases(bases: set[str]) -> str:
 
 def _tell_when(context: DocumentContext, role: str) -> str:
     """What an engineer who checks the calculations does before: nobody signs what is still to be verified."""
-    return f" before signing {_SUMS}" if role == ENGINEER and is_checked_by_engineer(context.project) else ""
+    if role != ENGINEER or not is_checked_by_engineer(context.project):
+        return ""
+    day = context.project.get(("package", "date"))
+    due = f" by {long_date(day)}" if day and not context.is_marked else ""
+    return f"{' earlier,' if due else ''} before signing {_SUMS}{due}"
 
 
 def _tell_asked(context: DocumentContext) -> str:

@@ -82,8 +82,8 @@ def little_left_under_joint(wall: Wall, remaining_board: Computed, limit: Quanti
 @RULE.test(
     "d",
     CAUTION,
-    "Foam at the ledge is {found} thick with the board of the wall; maximum {wanted} on the outside of the wall, and the "
-    "surface burning report of the board is of its own thickness.",
+    "Foam at the ledge is {found} thick with the board of the wall; maximum {wanted} on the outside of the wall, and "
+    "the surface burning report of the board is of its own thickness.",
     at="water_detail.depth",
     limit="board.thickness_most",
     step="boards",
