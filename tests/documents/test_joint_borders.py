@@ -19,16 +19,6 @@ def test_every_face_that_a_bead_bonds_to_stands_with_its_joints_beside_the_paper
     assert sealed.endswith("mask bond faces when the primer is dry, before the gloss")
 
 
-def test_the_owner_renews_sealant_at_every_face_it_bonds_to() -> None:
-    page = page_of(context_of_example("clean"), "D16")
-    (row,) = (line for line in page.splitlines() if line.startswith("S1 | "))
-    assert row.split(" | ")[2:] == [
-        "J1 to J9, PN1",
-        "tinted primer; frames, head flashing, flashing, adjoining material, collar",
-        "LT2, TR7, TR10",
-    ]
-
-
 def test_a_penetration_belongs_to_no_sealant_where_there_are_two(tmp_path: Path) -> None:
     context = changed_clean(tmp_path, {"sealants": {"S2": {"product": "Sealant 62"}}})
     assert "\nJ1 to J9 | S1: class 50, polyurethane | " in page_of(context, "D02")

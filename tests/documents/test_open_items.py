@@ -35,8 +35,14 @@ def test_an_issued_set_lists_what_is_still_to_be_done_by_whom_and_by_when() -> N
         ["Action on items I1 to I4, I9 to I11", architect, "order of the sample color, March 22, 2027"],
         ["Release of the joint layout, D07", architect, "first cut on the mockup, April 15, 2027"],
         [
+            "Written washing instructions of the finish, D16",
+            "Finish manufacturer (Quillgloss Coating Works)",
+            "completion, October 15, 2027",
+        ],
+        [
             "Executed warranty",
-            f"EIFS manufacturer (Graywether Wall Systems); Finish manufacturer (Quillgloss Coating Works); {applicator}",
+            "EIFS manufacturer (Graywether Wall Systems); Finish manufacturer (Quillgloss Coating Works); "
+            f"{applicator}",
             "completion, October 15, 2027",
         ],
     ]

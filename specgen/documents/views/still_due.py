@@ -7,6 +7,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.held import list_held
 from specgen.documents.measures import list_measures, name_rules
 from specgen.documents.mockup_days import find_day
 from specgen.documents.parties import tell_party
@@ -24,6 +25,7 @@ _DAYS = {
     "work starts": ("schedule", "work_start"),
     "spraying": ("schedule", "spray_start"),
 }
+_COMPLETION, _CARE = ("contract", "completion_date"), "D16"
 _CUT, _WARRANTY = "aesthetic_joints", re.compile("warrant", re.IGNORECASE)
 Line = tuple[Any, Any, str]
 
@@ -97,10 +99,16 @@ def _list_later(context: DocumentContext) -> Iterator[Line]:
         if issued is not None and due is not None and due > issued:
             titles.append(str(title))
             yield f"{mark}: {title}", tell_party(context, "general_contractor"), long_date(due)
+    if any(held.id == _CARE for held in list_held(context)):
+        yield (
+            f"Written washing instructions of the finish, {_CARE}",
+            tell_party(context, "finish_source"),
+            _tell_day("completion", project.get(_COMPLETION)),
+        )
     warrantors = project.get(("contract", "warrantors")) or ()
     if warrantors and not any(map(_WARRANTY.search, titles)):
         named = "; ".join(tell_party(context, str(role)) for role in warrantors)
-        yield "Executed warranty", named, _tell_day("completion", project.get(("contract", "completion_date")))
+        yield "Executed warranty", named, _tell_day("completion", project.get(_COMPLETION))
 
 
 def _tell_day(work: str, day: datetime.date | None) -> str:
