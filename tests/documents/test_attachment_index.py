@@ -21,6 +21,10 @@ def test_the_matrix_shows_what_covers_each_material() -> None:
     # Board, mesh and rod are neither liquid nor powder, and need no safety data sheet.
     assert [told[name][1] for name in ("Board", "Mesh", "Backer rod")] == ["–", "–", "–"]
     assert told["Gloss"] == ["PD7", "SD2", "TR8, TR9", "LT1, LT2, LT4", "IN3", "CT1, WA1"]
+    # The adhesion of sealant is tested on the primer, which a report on the sealant speaks of too.
+    assert told["Primer"] == ["PD6", "SD2", "TR7", "LT1, LT2", "IN3", "CT1"]
+    # Mesh comes with the base coat, on which the letters are; the rod is of another maker.
+    assert (told["Mesh"][3], told["Backer rod"][3]) == ("same manufacturer", "–")
     assert told["Safety"][-1] == "SP1 to SP3"
     assert "[pending]" not in page and "still required" not in page
 

@@ -10,8 +10,8 @@ from tests.documents.support import context_of, context_of_example, lines_of
 # The example as its files have it.
 LINES = (
     "5. Do not wash before the last coat has dried a minimum of 36 h, or longer per its manufacturer.",
-    "4. Warranty: 5 years from substantial completion, by Graywether Wall Systems, Quillgloss Coating Works, and Lark and"
-    " Mallow Finishes. Terms: WA1. Notify the warrantors before repairing under warranty.",
+    "4. Warranty: 5 years from substantial completion, by Graywether Wall Systems, Quillgloss Coating Works, and Lark"
+    " and Mallow Finishes. Terms: WA1. Notify the warrantors before repairing under warranty.",
     "Sealant joints J1 to J9 | splits, loss of bond, hardening | renew the joint",
     "Flashings, sills, kick-out flashing RE1, roof flashing RB1, metal caps PA1 to PA3, ledge LG1"
     " | loose seams, blocked weeps, water stains below | clear and refasten; find the source of stains",
@@ -24,8 +24,8 @@ LINES = (
     # March 20, 2028.
     " shelf life 9 months, delivered June 7, 2027: use by March 7, 2028, before the first spring inspection, or earlier"
     " per its label | ____",
-    "2. Use the coating kept in reserve within its shelf life, at the cup time and water recorded below; thereafter order"
-    " a new batch to those data, lead time C1 21 days. A new batch, crew, gun, or access requires a test panel in view,"
+    "2. Use the coating kept in reserve within its shelf life, at the cup time and water recorded below; thereafter"
+    " order a new batch to those data, lead time C1 21 days. A new batch, crew, gun, or access requires a test panel in view,"
     " accepted by the owner's representative.",
     "S1 | Sealant 61, light gray | J1 to J9, PN1 | tinted primer; frames, head flashing, flashing, adjoining material,"
     " collar | LT2, TR7, TR10",
