@@ -25,8 +25,8 @@ LINES = (
     " shelf life 9 months, delivered June 7, 2027: use by March 7, 2028, before the first spring inspection, or earlier"
     " per its label | ____",
     "2. Use the coating kept in reserve within its shelf life, at the cup time and water recorded below; thereafter"
-    " order a new batch to those data, lead time C1 21 days. A new batch, crew, gun, or access requires a test panel in view,"
-    " accepted by the owner's representative.",
+    " order a new batch to those data, lead time C1 21 days. A new batch, crew, gun, or access requires a test panel in"
+    " view, accepted by the owner's representative.",
     "S1 | Sealant 61, light gray | J1 to J9, PN1 | tinted primer; frames, head flashing, flashing, adjoining material,"
     " collar | LT2, TR7, TR10",
     "Gloss | 62 ± 5 gloss units at 60 degrees | ____",
