@@ -6,7 +6,10 @@ from specgen.model.field import Path
 from specgen.model.source import Kind, Source
 
 # The standard of the test that gives a value of a wall.
-_OF_WALLS = {("attachment", "ultimate_strength"): "E330", ("drainage", "efficiency"): "E2273"}
+_OF_WALLS: dict[tuple[str, ...], str] = {
+    ("attachment", "ultimate_strength"): "E330",
+    ("drainage", "efficiency"): "E2273",
+}
 # The values of a color that are measured; the project names the method of each.
 _OF_COLORS = ("solar_reflectance", "emittance")
 

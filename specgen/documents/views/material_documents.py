@@ -45,7 +45,7 @@ def _set_row(context: DocumentContext, material: str, described: bool, mixed: Co
     owed = {"Data sheet": described, "Safety data sheet": material in mixed}
     cells = ((title, _find(context, material, kinds)) for title, kinds in _COLUMNS.items())
     pending = DisplayValue(PENDING, open=True)
-    lacking = {title: pending for title, due in owed.items() if due}
+    lacking: dict[str, Any] = {title: pending for title, due in owed.items() if due}
     lacking |= {_LETTER: _SAME} if described and _is_of_system(context, material) else {}
     told = (span_marks(found) or lacking.get(title, "–") for title, found in cells)
     said = name_material(material)

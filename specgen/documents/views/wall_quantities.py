@@ -71,7 +71,7 @@ def _list_mesh(context: DocumentContext, layer: Path) -> Iterator[Material]:
     if kind in (None, "detail"):
         return
     name = f"{words(kind)} mesh"
-    told = [context.display((*layer, "product"))]
+    told: list[Any] = [context.display((*layer, "product"))]
     told += [f", {words(zone)} zone"] if zone not in (None, "all") else []
     yield name[:1].upper() + name[1:], told, _HEAVY if zone in _HEAVY_ZONES else _WHOLE
 
