@@ -52,11 +52,11 @@ _ANSWERS = (Column("Documents", 8, "documents"), Column("Attachments", 11, "atta
 _BY_ARCHITECT = (
     _NUMBER,
     *_PLACE,
-    Column("Description", 20, "title"),
-    Column("Type", 10, "group"),
+    Column("Description", 19, "title"),
+    Column("Type", 9, "group"),
     Column("Submit", 10, "due_on", "date"),
     *_ANSWERS,
-    Column("Submitted", 7, "submitted", "date"),
+    Column("Submitted", 9, "submitted", "date"),
     Column("Action", 6),
     Column("Date of action", 7, kind="date"),
 )

@@ -22,8 +22,8 @@ LINES = (
     "Gloss in reserve | 12% of the quantity of all coats, boxed, resealed, and labeled; stored at a minimum of 45 °F;"
     # Ordered on May 17 with 21 days of lead time; the work is complete on October 15, 2027, the next spring begins on
     # March 20, 2028.
-    " shelf life 9 months, delivered June 7, 2027: use by March 7, 2028, before the first spring inspection, or earlier"
-    " per its label | ____",
+    " shelf life 9 months from June 7, 2027, or less per its label: use by March 7, 2028, before the first spring"
+    " inspection | ____",
     "2. Use the coating kept in reserve within its shelf life, at the cup time and water recorded below; thereafter"
     " order a new batch to those data, lead time C1 21 days. A new batch, crew, gun, or access requires a test panel in"
     " view, accepted by the owner's representative.",

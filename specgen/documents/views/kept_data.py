@@ -21,7 +21,7 @@ _EQUINOX = ((3, 20), (9, 22))
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each, with what is known of it and room for what the work adds."""
     lines = (*_colors(context), *_coats(context), *_records())
-    return TableView(("Keep", "Of this project", "From the work"), tuple(lines), (24, 46, 30))
+    return TableView(("Keep", "Of this project", "From the work"), tuple(lines), (21, 55, 24))
 
 
 def _colors(context: DocumentContext) -> Iterator[Row]:
@@ -72,7 +72,7 @@ def _tell_use_by(context: DocumentContext, months: int) -> list[str]:
         return []
     last, spring = months_after(delivered, months), _find_first_spring(context)
     early = ", before the first spring inspection" if spring and last < spring else ""
-    return [f", delivered {long_date(delivered)}: use by {long_date(last)}{early}, or earlier per its label"]
+    return [f" from {long_date(delivered)}, or less per its label: use by {long_date(last)}{early}"]
 
 
 def _find_first_spring(context: DocumentContext) -> datetime.date | None:
