@@ -20,8 +20,8 @@ from specgen.quantities.comparison import Sense
 
 # Of more members than these the marks alone are told.
 MOST_NAMED = 3
-# The step whose findings about the project are about the mockup alone.
-_MOCKUP = "mockup"
+# The section whose findings are about the mockup alone.
+_MOCKUP = ("mockup",)
 
 
 def table(context: DocumentContext, findings: Iterable[Finding], called: str) -> TableView:
@@ -42,7 +42,7 @@ def table(context: DocumentContext, findings: Iterable[Finding], called: str) ->
 
 def _place(context: DocumentContext, measure: Measure) -> str:
     if measure.subjects == ("project",):
-        return "Mockup" if _clauses()[measure.codes[0]].step == _MOCKUP else "Project"
+        return "Mockup" if _clauses()[measure.codes[0]].at[:1] == _MOCKUP else "Project"
     if not measure.collection or len(measure.subjects) > MOST_NAMED:
         return ", ".join(measure.subjects)
     return "; ".join(name_place(context, measure.collection, mark) for mark in measure.subjects)
