@@ -9,11 +9,11 @@ RESTRICTED = ("IA", "IB", "IIA", "IIB", "IIIA", "IIIB", "IV", "IVA", "IVB", "IVC
 
 
 def foam_at_ledge(detail: WaterDetail) -> Quantity | None:
-    """The thickness of wall board and added board at a ledge shaped of board; None where none is added.
+    """The thickness of wall board and ledge at a ledge shaped of board; None for one under metal, which is framed.
 
-    Raises Absent. A ledge under metal is framed, and one no deeper than the board is cut into it.
+    Raises Absent.
     """
     if detail.kind != "ledge" or detail.cap:
         return None
     board: Quantity = detail.elevation.wall.insulation.thickness
-    return board + detail.depth if detail.depth > board else None
+    return board + detail.depth

@@ -79,7 +79,7 @@ def list_unparted(context: DocumentContext) -> list[str]:
 
 
 class ThickLedge(NamedTuple):
-    """A ledge shaped of board that is added to the board of its wall."""
+    """A ledge shaped of board, on the board of its wall."""
 
     mark: str
     wall: str

@@ -142,16 +142,26 @@ def test_foam_plastic_owes_its_indexes_and_its_thermal_barrier_in_any_building(t
 
 
 # 2603.3: tested in the maximum thickness intended for use; a ledge of 6 in added to a board of 3 in makes it 9 in.
-def test_indexes_hold_for_a_thickness_and_a_ledge_of_added_board_owes_its_own_report(tmp_path: Path) -> None:
+@pytest.mark.parametrize(
+    ("title", "owed"),
+    [
+        ("Surface burning", ": report of this thickness required"),
+        ("Surface burning, 19 in and 1-9 in thick", ": report of this thickness required"),
+        ("Surface burning, 3 in and 9 in thick", ""),
+    ],
+)
+def test_indexes_hold_for_a_thickness_and_a_ledge_of_added_board_owes_its_own_report(
+    title: str, owed: str, tmp_path: Path
+) -> None:
     more = {
-        "attachments": {"A2": {"kind": "test_report", "standard": "ASTM E84"}},
+        "attachments": {"A2": {"kind": "test_report", "standard": "ASTM E84", "title": title}},
         "elevations": {"E1": {"wall": "W1"}},
         "details": {"L1": {"kind": "ledge", "elevation": "E1", "depth": "6 in", "slope": "6 in 12", "cap": "no"}},
     }
     rows = foam_rows(tmp_path, "VB", GYPSUM, FOAM | {"thickness": "3 in"}, **more)
     assert rows["Foam plastic, surface burning, W1"][2] == (
         "flame spread index maximum 75, smoke-developed index maximum 450; board 20 and 300 at 3 in; report A2; "
-        "ledge L1, W1, 9 in of board in all: report of this thickness required"
+        f"ledge L1, W1, 9 in of board in all{owed}"
     )
 
 

@@ -1,6 +1,7 @@
 """What the code requires of foam plastic in exterior walls besides fire tests of the wall, and how each is met."""
 
-from collections.abc import Callable, Iterator
+import re
+from collections.abc import Callable, Iterable, Iterator
 from typing import Any
 
 from specgen.documents.context import DocumentContext
@@ -86,7 +87,7 @@ def _tell_burning(context: DocumentContext, wall: str) -> Cells:
     ]
     reports = find_reports(context, BURNING)
     cell.append(f"; report {', '.join(reports)}" if reports else f"; {BURNING} {_OWED}")
-    cell += [_tell_ledge(context, ledge) for ledge in list_thick_ledges(context)]
+    cell += [_tell_ledge(context, ledge, reports) for ledge in list_thick_ledges(context)]
     if strict:
         cell.append("; exterior coatings and facings tested separately")
     return _cite(context, section, "ibc_foam_indexes" if strict else "ibc_foam_burning"), "yes", cell
@@ -101,10 +102,13 @@ def _indexes(context: DocumentContext, wall: str) -> Iterator[Any]:
         yield context.display(path)
 
 
-def _tell_ledge(context: DocumentContext, ledge: ThickLedge) -> str:
-    """`; ledge LG1, W2, 9 in of board in all: report of this thickness required`."""
+def _tell_ledge(context: DocumentContext, ledge: ThickLedge, reports: Iterable[str]) -> str:
+    """`; ledge LG1, W2, 9 in of board in all: report of this thickness required`; a title tells what was tested."""
     thickness = context.text(ledge.thickness, None)
-    return f"; ledge {ledge.mark}, {ledge.wall}, {thickness} of board in all: report of this thickness required"
+    titles = (str(context.project.get(("attachments", mark, "title")) or "") for mark in reports)
+    tested = any(re.search(rf"(?<![\d/.-]){re.escape(thickness)}(?!\w)", title) for title in titles)
+    owed = "" if tested else ": report of this thickness required"
+    return f"; ledge {ledge.mark}, {ledge.wall}, {thickness} of board in all{owed}"
 
 
 def _tell_thickness(context: DocumentContext, wall: str) -> list[Any]:

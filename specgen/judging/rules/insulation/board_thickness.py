@@ -83,7 +83,7 @@ def little_left_under_joint(wall: Wall, remaining_board: Computed, limit: Quanti
     "d",
     CAUTION,
     "Foam at the ledge is {found} thick with the board of the wall; maximum {wanted} on the outside of the wall, and "
-    "the surface burning report of the board is of its own thickness.",
+    "surface burning is tested at the thickness used.",
     at="water_detail.depth",
     limit="board.thickness_most",
     step="boards",
