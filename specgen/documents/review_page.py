@@ -4,6 +4,7 @@ import dataclasses
 from collections.abc import Iterable, Iterator
 from typing import Any
 
+from specgen.documents.alike_measures import join_alike
 from specgen.documents.banner import mark_draft
 from specgen.documents.citing import cite_blocks
 from specgen.documents.composed_set import ComposedSet
@@ -96,7 +97,7 @@ def _list_findings(files: PackageFiles) -> TableView:
     for kind, found in _list_kinds(context):
         affected = {finding.code: finding.documents for finding in found}
         told = set_findings(context, found, "Finding").rows
-        for row, measure in zip(told, list_measures(context.project, found), strict=True):
+        for row, measure in zip(told, join_alike(list_measures(context.project, found)), strict=True):
             ids = {name for code in measure.codes for name in affected[code]}
             lines.append((kind, *row[:-1], files.link_ids(sorted(ids))))
     return TableView(("Kind", "Item", "Where", "Finding", "Measure", "By, before", "Affects"), tuple(lines), widths)
