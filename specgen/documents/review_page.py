@@ -17,7 +17,7 @@ from specgen.documents.package_files import PackageFiles
 from specgen.documents.plain_text import plain_text
 from specgen.documents.required_documents import count_pending, list_measured
 from specgen.documents.template_globals import set_table
-from specgen.documents.views import open_by_party, to_verify
+from specgen.documents.views import open_by_party, still_due, to_verify
 from specgen.documents.views import register as submittal_register
 from specgen.documents.views.findings import table as set_findings
 from specgen.documents.views.verdicts import set_verdicts
@@ -68,6 +68,7 @@ def _list_blocks(files: PackageFiles, drafted: bool) -> Iterator[Block]:
     if len(register):
         yield from _set_section("Submittal register", register)
     asked = open_by_party.rows(context, composer)
+    asked = asked if len(asked) else still_due.rows(context, composer)
     yield from _set_section(_OPEN, asked, () if len(asked) else (Text("None."),))
     verified = _list_unverified(files, composer)
     if len(verified):
