@@ -142,19 +142,22 @@ class GoverningDay(NamedTuple):
 
 
 def find_governing_day(context: DocumentContext) -> GoverningDay | None:
-    """The order of the sample color behind the review, else the start of the mockup; None where open or past."""
+    """The order of the sample color behind the review, else the start of the mockup; None where both are past."""
     try:
         working = context.resolve((), "earliest-start")
     except (Absent, Refused):
         return None
     project = context.project
     days = {row.symbol: row.value for row in (*working.inputs, *working.steps)}
-    behind = is_ordered_behind_review(days)
-    day = days_after(project.value(("schedule", "submit_on")), round(days["o" if behind else "M"]))
     issued = project.get(("package", "date"))
-    if project.get(("mockup", "accepted_on")) or issued is None or day <= issued:
+    if project.get(("mockup", "accepted_on")) or issued is None:
         return None
-    return GoverningDay(day, "order of the sample color" if behind else "start of the mockup")
+    ordered = [("o", "order of the sample color")] if is_ordered_behind_review(days) else []
+    submitted = project.value(("schedule", "submit_on"))
+    waiting = [
+        (days_after(submitted, round(days[at])), waits) for at, waits in (*ordered, ("M", "start of the mockup"))
+    ]
+    return next((GoverningDay(*one) for one in waiting if one[0] > issued), None)
 
 
 def list_items_of(context: DocumentContext, group: str) -> str:
