@@ -1,12 +1,15 @@
 """The reports on foam plastic that the code requires of the walls, and what the architect is to confirm of them."""
 
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, cast
 
-from specgen.computing.foam_plastic import FOAM, RESTRICTED
+from specgen.computing.foam_plastic import FOAM, RESTRICTED, foam_at_ledge
 from specgen.computing.substrates import MASONRY
 from specgen.documents.context import DocumentContext
 from specgen.documents.fire_reports import list_reports
 from specgen.documents.views.reports import find_reports
+from specgen.model.absence import Absent
+from specgen.model.typed_views import WaterDetail
+from specgen.quantities.quantity import Quantity
 
 BURNING, HEAT, RESISTANCE = "ASTM E84", "NFPA 259", ("ASTM E119", "UL 263")
 # By the model code: where the indexes of foam plastic stand, and its thermal barrier.
@@ -73,6 +76,29 @@ def list_unrated(context: DocumentContext) -> list[str]:
 def list_unparted(context: DocumentContext) -> list[str]:
     """The marks of the walls whose thermal barrier the architect is to confirm."""
     return [wall for wall in list_foam_walls(context) if not find_barrier(context, wall)]
+
+
+class ThickLedge(NamedTuple):
+    """A ledge shaped of board, on the board of its wall."""
+
+    mark: str
+    wall: str
+    thickness: Quantity  # of all board there
+
+
+def list_thick_ledges(context: DocumentContext) -> list[ThickLedge]:
+    """The ledges that make the foam of a wall thicker than its board; none while that is not known."""
+    project = context.project
+    found = []
+    for mark in project.members.get(("details",), ()):
+        try:
+            detail = cast(WaterDetail, project.view(("details", mark)))
+            thickness = foam_at_ledge(detail)
+        except Absent:
+            continue
+        if thickness is not None:
+            found.append(ThickLedge(mark, detail.elevation.wall.mark, thickness))
+    return found
 
 
 def find_barrier(context: DocumentContext, wall: str) -> tuple[tuple[str, ...], ...]:

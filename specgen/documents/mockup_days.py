@@ -163,6 +163,14 @@ def find_last_day(context: DocumentContext, composer: Composer) -> int | None:
     return [*_count_days(context, list_lines(context, composer))][-1]
 
 
+def find_day(context: DocumentContext, composer: Composer, step: str) -> date | None:
+    """The day on which a step of the mockup can begin; None where its start or a drying time before it is open."""
+    start, lines = context.project.get(("mockup", "planned_on")), list_lines(context, composer)
+    titles = [one.title for one in steps(context, composer, list_mockup_walls(context)) if one.name == step]
+    days = [day for line, day in zip(lines, _count_days(context, lines), strict=True) if line.title in titles]
+    return days_after(start, days[0] - 1) if start and days and days[0] is not None else None
+
+
 def _count_days(context: DocumentContext, lines: tuple[MockupLine, ...]) -> Iterator[int | None]:
     """The number of the day on which each step can begin, from 1; None behind a drying time that is not given."""
     start = context.project.get(("mockup", "planned_on"))

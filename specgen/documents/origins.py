@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.tested_values import find_report_source
 from specgen.model.field import Path, bind_path
 from specgen.model.project import Project
 from specgen.model.source import Source
@@ -25,7 +26,8 @@ def find_origin(context: DocumentContext, member: Path, row: InputRow) -> Origin
         return Origin(row.source, calculation=row.origin)
     path = follow(context.project, row.origin, member)
     if path is not None:
-        return Origin(row.source or context.display(path).source, default=path not in context.project.values)
+        source = row.source or context.display(path).source or find_report_source(context, path)
+        return Origin(source, default=path not in context.project.values)
     told = is_of_method(row) or tuple(row.origin.split(".")) in context.project.members
     return Origin(row.source, words="" if told else row.origin)
 

@@ -16,7 +16,6 @@ from specgen.model.value_text import words
 Cell = str | datetime.date | None
 ITEMS: Path = ("contract", "items")
 GOVERNMENT = "ufgs_013300"
-SUBMITTED = "submitted"  # the day of the set that answers an item
 
 
 class Column(NamedTuple):
@@ -53,11 +52,11 @@ _ANSWERS = (Column("Documents", 8, "documents"), Column("Attachments", 11, "atta
 _BY_ARCHITECT = (
     _NUMBER,
     *_PLACE,
-    Column("Description", 20, "title"),
-    Column("Type", 10, "group"),
+    Column("Description", 19, "title"),
+    Column("Type", 9, "group"),
     Column("Submit", 10, "due_on", "date"),
     *_ANSWERS,
-    Column("Submitted", 7, SUBMITTED, "date"),
+    Column("Submitted", 9, "submitted", "date"),
     Column("Action", 6),
     Column("Date of action", 7, kind="date"),
 )
@@ -81,6 +80,7 @@ _BY_GOVERNMENT = (
 _BY_WORD: tuple[tuple[str, tuple[str, ...]], ...] = (
     (r"mock-?up", ("D09", "D10")),
     (r"drawing|layout|joint list|panel list", ("D07",)),
+    (r"\bdetails?\b", ("D08",)),  # its figures show edges, openings, and flashings
     (r"calculation|design data", ("D06",)),
     (r"qualification|certificate of (?:the )?(?:applicator|installer)", ("D04",)),
     (r"procedure|installation plan|method statement", ("D08",)),
@@ -140,22 +140,22 @@ def _list_attachments(context: DocumentContext, mark: str) -> tuple[str, ...]:
 
 
 def _read_cells(context: DocumentContext, mark: str, columns: tuple[Column, ...]) -> tuple[Cell, ...]:
-    documents, attachments = find_documents(context, mark), _list_attachments(context, mark)
     told: dict[str, Cell] = {
         "": None,
         "mark": mark,
         "transmittal": context.project.get(("package", "number")),
-        "documents": span_marks(documents) or None,
-        "attachments": span_marks(attachments) or None,
-        SUBMITTED: _find_submission(context) if documents or attachments else None,
+        "documents": span_marks(find_documents(context, mark)) or None,
+        "attachments": span_marks(_list_attachments(context, mark)) or None,
+        "submitted": _find_submitted(context, mark),
     }
     return tuple(told[c.holds] if c.holds in told else _read_field(context, mark, c.holds) for c in columns)
 
 
-def _find_submission(context: DocumentContext) -> datetime.date | None:
-    """The day of the set that is submitted; none for one that is marked as a draft."""
-    day: datetime.date | None = context.project.get(("package", "date"))
-    return None if context.is_marked else day
+def _find_submitted(context: DocumentContext, mark: str) -> datetime.date | None:
+    """The date of the package in hand, by which an item is submitted; none in a draft, or of what is due later."""
+    issued, due = context.project.get(("package", "date")), context.project.get((*ITEMS, mark, "due_on"))
+    later = issued is None or due is None or due > issued
+    return None if context.is_marked or later else issued
 
 
 def _read_field(context: DocumentContext, mark: str, name: str) -> Cell:

@@ -3,11 +3,19 @@
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.register import is_government
-from specgen.model.block import Blank, Box, Inline, Inlines, ReviewBoxes, Table, Text, Value
+from specgen.documents.transmittal import list_items_of
+from specgen.model.block import Blank, Box, CheckBox, Inline, Inlines, ReviewBoxes, Table, Text, Value
 from specgen.model.field import Path
 from specgen.model.value_text import value_text, words
 
 _REVIEW: Path = ("package", "contractor_review")
+# What the reviewer can decide, a line of boxes each: the action codes of UFGS 01 33 00, and those usual else.
+_BY_AUTHORITY = (
+    ("Approved as submitted", "Approved, except as noted"),
+    ("Revise and resubmit", "Disapproved"),
+    ("Receipt acknowledged",),
+)
+_BY_ARCHITECT = (("Approved", "Approved as noted"), ("Revise and resubmit", "Rejected"))
 # Shares of the columns of the revisions.
 _REVISIONS = (12, 33, 55)
 
@@ -59,9 +67,34 @@ def _revision_box(context: DocumentContext) -> Box:
 
 
 def _stamp_box(context: DocumentContext) -> Box:
-    if is_government(context):
-        return Box(*_name_box(context, "Approving authority’s review", "owner"))
-    return Box(*_name_box(context, "Architect’s review", "architect"))
+    """The box of the reviewer, who alone takes action; of a draft none is asked for."""
+    government = is_government(context)
+    said, role = ("Approving authority", "owner") if government else ("Architect", "architect")
+    title, unnamed = _name_box(context, f"{said}’s review", role)
+    if context.is_marked:
+        return Box(title, unnamed)
+    choices = _BY_AUTHORITY if government else _BY_ARCHITECT
+    action = list_items_of(context, "action")
+    asked = f"Action, items {action}:" if action and not government else "Action:"
+    lines = [(Text(asked),), *map(_set_choices, choices), *([] if government else _tell_received(context))]
+    by = "approving authority" if government else "architect"
+    signed: tuple[Inlines, ...] = (
+        (Text("By: "), Blank(f"Reviewed by, {by}")),
+        (Text("Date: "), Blank("Date of action", "date")),
+    )
+    return Box(title, (*unnamed, *lines, *signed))
+
+
+def _set_choices(labels: tuple[str, ...]) -> Inlines:
+    """The boxes of a line, a blank between them."""
+    parts = [(Text(" "), CheckBox(label)) for label in labels]
+    return tuple(one for pair in parts for one in pair)[1:]
+
+
+def _tell_received(context: DocumentContext) -> list[Inlines]:
+    """A box for the informational items, on which no action is taken."""
+    told = list_items_of(context, "informational")
+    return [(Text(f"Informational, items {told}: "), CheckBox("Received"))] if told else []
 
 
 def _name_box(context: DocumentContext, title: str, role: str) -> tuple[str, tuple[Inlines, ...]]:

@@ -4,6 +4,7 @@ import dataclasses
 from collections.abc import Iterable, Iterator
 from typing import Any
 
+from specgen.documents.alike_measures import join_alike
 from specgen.documents.banner import mark_draft
 from specgen.documents.citing import cite_blocks
 from specgen.documents.composed_set import ComposedSet
@@ -16,7 +17,7 @@ from specgen.documents.package_files import PackageFiles
 from specgen.documents.plain_text import plain_text
 from specgen.documents.required_documents import count_pending, list_measured
 from specgen.documents.template_globals import set_table
-from specgen.documents.views import open_by_party, to_verify
+from specgen.documents.views import open_by_party, still_due, to_verify
 from specgen.documents.views import register as submittal_register
 from specgen.documents.views.findings import table as set_findings
 from specgen.documents.views.verdicts import set_verdicts
@@ -67,6 +68,7 @@ def _list_blocks(files: PackageFiles, drafted: bool) -> Iterator[Block]:
     if len(register):
         yield from _set_section("Submittal register", register)
     asked = open_by_party.rows(context, composer)
+    asked = asked if len(asked) else still_due.rows(context, composer)
     yield from _set_section(_OPEN, asked, () if len(asked) else (Text("None."),))
     verified = _list_unverified(files, composer)
     if len(verified):
@@ -96,7 +98,7 @@ def _list_findings(files: PackageFiles) -> TableView:
     for kind, found in _list_kinds(context):
         affected = {finding.code: finding.documents for finding in found}
         told = set_findings(context, found, "Finding").rows
-        for row, measure in zip(told, list_measures(context.project, found), strict=True):
+        for row, measure in zip(told, join_alike(list_measures(context.project, found)), strict=True):
             ids = {name for code in measure.codes for name in affected[code]}
             lines.append((kind, *row[:-1], files.link_ids(sorted(ids))))
     return TableView(("Kind", "Item", "Where", "Finding", "Measure", "By, before", "Affects"), tuple(lines), widths)

@@ -1,6 +1,7 @@
 """The take-off of areas: gross, openings, net, joint sides and mockup, exact until they print."""
 
 from fractions import Fraction
+from math import floor
 from typing import NamedTuple, cast
 
 from specgen.computing.face_area import gross_area, openings_area
@@ -89,12 +90,18 @@ def tell_summed(context: DocumentContext, square_meters: Fraction) -> DisplayVal
     unit, decimals = ("ft2", 0) if context.first == "ip" else ("m2", 1)
     # The sides of a joint are taken from a root: half a square foot is not to turn on its last digit.
     exact = round(Quantity(square_meters, "area", "m2").to(unit), 6)
-    rounded = Quantity.of(round(exact, decimals), unit)
+    rounded = Quantity.of(_round_half_up(exact, decimals), unit)
     return DisplayValue(context.text(rounded, None), rounded, OF_A_SUM)
+
+
+def _round_half_up(number: Fraction, decimals: int) -> Fraction:
+    """Half a unit counts as a whole one, as the trade rounds what is ordered."""
+    scale = 10**decimals
+    return Fraction(floor(number * scale + Fraction(1, 2)), scale)
 
 
 def tell_volume(context: DocumentContext, volume: Quantity) -> DisplayValue:
     """A volume to a hundredth of a gallon or a tenth of a liter, so that a whole pail is told from a little more."""
     unit, decimals = ("gal", 2) if context.first == "ip" else ("L", 1)
-    rounded = Quantity.of(round(volume.to(unit), decimals), unit)
+    rounded = Quantity.of(_round_half_up(volume.to(unit), decimals), unit)
     return DisplayValue(context.text(rounded, None), rounded, OF_A_SUM)

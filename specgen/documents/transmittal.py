@@ -1,21 +1,31 @@
 """What the transmittal says of the package: whom it goes to, what it holds, and what is asked of the reviewer."""
 
-from typing import Any
+import datetime
+from typing import Any, NamedTuple
 
+from specgen.computing.time.earliest_start import is_ordered_behind_review
 from specgen.documents.context import DocumentContext
 from specgen.documents.deviations import name_paragraphs, say_approval
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.members import span_marks
 from specgen.documents.register import ITEMS, find_documents, is_government, make_register
-from specgen.model.value_text import count, words
+from specgen.model.absence import Absent
+from specgen.model.dates import days_after
+from specgen.model.problem import Refused
+from specgen.model.value_text import count, long_date, words
 
 _SECTIONS = ("contract", "spec_sections")
 _ACTIONS = {
     "design_draft": "None; for information and comment",
-    "mockup_submittal": "Review and action on this package before the mockup",
-    "work_submittal": "Review and action on this package before the work",
-    "resubmittal": "Review and action on this revision before the work",
+    "mockup_submittal": "Review and action on this package",
+    "work_submittal": "Review and action on this package",
+    "resubmittal": "Review and action on this revision",
     "closeout": "Review and acceptance of the closeout documents",
+}
+_BEFORE = {
+    "mockup_submittal": " before the mockup",
+    "work_submittal": " before the work",
+    "resubmittal": " before the work",
 }
 _ON_DRAFT = "None on this draft. With the submittal: "
 # The descriptions of a government contract: UFGS 01 33 00, 1.2.1.
@@ -111,7 +121,10 @@ def tell_action(context: DocumentContext) -> list[Any]:
     action = _ACTIONS[purpose]
     if purpose == "design_draft":
         return [action]
-    asked = [f"{_ON_DRAFT}{action[:1].lower()}{action[1:]}" if context.is_marked else action]
+    before, governing = _BEFORE.get(purpose, ""), find_governing_day(context)
+    if before and governing:
+        before = f" by {long_date(governing.day)}, {governing.waits}"
+    asked = [f"{_ON_DRAFT}{action[:1].lower()}{action[1:]}{before}" if context.is_marked else f"{action}{before}"]
     revised = bool(project.get(("package", "revision")))
     name = "resubmittal_days" if revised and project.is_given(("contract", "resubmittal_days")) else "review_days"
     days, kind = (context.display(("contract", one)) for one in (name, "review_day_kind"))
@@ -119,6 +132,38 @@ def tell_action(context: DocumentContext) -> list[Any]:
     said = f"{days.raw} {words(str(kind.raw))} day{'' if days.raw == 1 else 's'}" if days and kind else ""
     time: list[Any] = [said] if said else [days, ", ", kind]
     return [*asked, ". Review time of the contract: ", *time, *([] if revised else _tell_longer(context))]
+
+
+class GoverningDay(NamedTuple):
+    """The day by which the review must be over, and what waits for it."""
+
+    day: datetime.date
+    waits: str  # `order of the sample color`
+
+
+def find_governing_day(context: DocumentContext) -> GoverningDay | None:
+    """The order of the sample color behind the review, else the start of the mockup; None where both are past."""
+    try:
+        working = context.resolve((), "earliest-start")
+    except (Absent, Refused):
+        return None
+    project = context.project
+    days = {row.symbol: row.value for row in (*working.inputs, *working.steps)}
+    issued = project.get(("package", "date"))
+    if project.get(("mockup", "accepted_on")) or issued is None:
+        return None
+    ordered = [("o", "order of the sample color")] if is_ordered_behind_review(days) else []
+    submitted = project.value(("schedule", "submit_on"))
+    waiting = [
+        (days_after(submitted, round(days[at])), waits) for at, waits in (*ordered, ("M", "start of the mockup"))
+    ]
+    return next((GoverningDay(*one) for one in waiting if one[0] > issued), None)
+
+
+def list_items_of(context: DocumentContext, group: str) -> str:
+    """The marks of the items of the register in a group, `action` or `informational`, as spans."""
+    items = (row.mark for row in make_register(context).rows)
+    return span_marks(mark for mark in items if context.project.get((*ITEMS, mark, "group")) == group)
 
 
 def _tell_longer(context: DocumentContext) -> list[str]:

@@ -1,5 +1,6 @@
 """Arithmetic on dates that is safe at the ends of the calendar."""
 
+from calendar import monthrange
 from datetime import date, timedelta
 from fractions import Fraction
 
@@ -9,6 +10,13 @@ MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", 
 def days_after(day: date, days: int) -> date:
     """The date `days` later, or the last day of the calendar."""
     return date.max if days > (date.max - day).days else day + timedelta(days=days)
+
+
+def months_after(day: date, months: int) -> date:
+    """The same day so many months later, or the last of a month that is shorter; at most that of the calendar."""
+    month = day.year * 12 + day.month - 1 + months
+    year, number = month // 12, month % 12 + 1
+    return date.max if year > date.max.year else date(year, number, min(day.day, monthrange(year, number)[1]))
 
 
 def is_older(day: date, years: int | Fraction, than: date) -> bool:

@@ -21,8 +21,18 @@ def test_the_matrix_shows_what_covers_each_material() -> None:
     # Board, mesh and rod are neither liquid nor powder, and need no safety data sheet.
     assert [told[name][1] for name in ("Board", "Mesh", "Backer rod")] == ["–", "–", "–"]
     assert told["Gloss"] == ["PD7", "SD2", "TR8, TR9", "LT1, LT2, LT4, LT7", "IN3", "CT1, WA1"]
+    # The adhesion of sealant is tested on the primer, which a report on the sealant speaks of too.
+    assert told["Primer"] == ["PD6", "SD2", "TR7", "LT1, LT2", "IN3", "CT1"]
     assert told["Safety"][-1] == "SP1 to SP3"
     assert "[pending]" not in page and "still required" not in page
+
+
+def test_mesh_comes_with_the_base_coat_on_which_the_letters_are(tmp_path: Path) -> None:
+    change = {"attachments": {"LT1": {"covers": ["base_coat", "gloss"]}, "LT2": {"covers": ["base_coat", "sealant"]}}}
+    rows = rows_below(page_of(changed_clean(tmp_path, change), "D18"), "DOCUMENTS OF EACH MATERIAL")[1:]
+    told = {row[0]: row[4] for row in rows}
+    # The rod is of another maker than the sealant, and no letter names it.
+    assert (told["Base coat"], told["Mesh"], told["Backer rod"]) == ("LT1, LT2", "same manufacturer", "–")
 
 
 def test_an_owed_sheet_that_is_not_listed_is_pending(tmp_path: Path) -> None:

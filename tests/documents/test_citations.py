@@ -114,7 +114,7 @@ def test_one_list_says_what_to_check_against_which_text(clean: dict[str, str]) -
     assert not any("FIGURES TO CONFIRM" in text.upper() for text in clean.values())
     rows = [line.split(" | ") for line in clean["D05"].partition(LIST)[2].split("\n") if " | " in line]
     assert rows[0] == ["Verify against", "Figure, or method", "Value used", "Used in", "Answer, date"]
-    assert "Basis, unless named: common practice, no source." in clean["D05"]
+    assert "Basis, unless named: common practice, no source; *: from memory." in clean["D05"]
     assert all(row[0] and row[1] and row[2].startswith("( ) ") for row in rows[1:])
     # The text in which a figure was read is named, without what it says.
     (bead,) = [row for row in rows if "Sealant bead depth" in row[1]]
@@ -126,4 +126,6 @@ def test_one_list_says_what_to_check_against_which_text(clean: dict[str, str]) -
     assert notice[:3] == ["Contract, or RFI", "Notice of a witness point", "( ) 24 h"]
     assert sum("Viewing distance" in row[1] for row in rows) == 1
     wind = next(row for row in rows if row[0] == "ASCE 7-16, chapters 26 and 30")
-    assert wind[1].endswith("(from memory)") and wind[3] == "D06"
+    assert wind[1] == "Pressure, strength level*" and wind[3] == "D06"
+    # Said once above the table, and not by row.
+    assert clean["D05"].partition(LIST)[2].count("from memory") == 1

@@ -141,6 +141,30 @@ def test_foam_plastic_owes_its_indexes_and_its_thermal_barrier_in_any_building(t
     }
 
 
+# 2603.3: tested in the maximum thickness intended for use; a ledge of 6 in added to a board of 3 in makes it 9 in.
+@pytest.mark.parametrize(
+    ("title", "owed"),
+    [
+        ("Surface burning", ": report of this thickness required"),
+        ("Surface burning, 19 in and 1-9 in thick", ": report of this thickness required"),
+        ("Surface burning, 3 in and 9 in thick", ""),
+    ],
+)
+def test_indexes_hold_for_a_thickness_and_a_ledge_of_added_board_owes_its_own_report(
+    title: str, owed: str, tmp_path: Path
+) -> None:
+    more = {
+        "attachments": {"A2": {"kind": "test_report", "standard": "ASTM E84", "title": title}},
+        "elevations": {"E1": {"wall": "W1"}},
+        "details": {"L1": {"kind": "ledge", "elevation": "E1", "depth": "6 in", "slope": "6 in 12", "cap": "no"}},
+    }
+    rows = foam_rows(tmp_path, "VB", GYPSUM, FOAM | {"thickness": "3 in"}, **more)
+    assert rows["Foam plastic, surface burning, W1"][2] == (
+        "flame spread index maximum 75, smoke-developed index maximum 450; board 20 and 300 at 3 in; report A2; "
+        f"ledge L1, W1, 9 in of board in all{owed}"
+    )
+
+
 def test_a_wallboard_among_the_layers_is_the_thermal_barrier(tmp_path: Path) -> None:
     layers = [{"name": "painted 5/8 in gypsum wallboard"}, {"name": "glass mat gypsum sheathing"}]
     wall = {"substrate": GYPSUM, "insulation": FOAM, "layers": layers}
@@ -324,6 +348,35 @@ def test_special_inspection_names_its_paragraph_and_who_inspects(
         "walls": {"W1": wall | {"drainage": {"kind": drainage}}},
     }
     assert unmarked(rows_of(tmp_path, change)["Special inspection"]) == [section, "yes", why]
+
+
+def test_walls_that_need_no_inspection_for_different_reasons_are_named_with_their_own(tmp_path: Path) -> None:
+    coated = {"substrate": {"kind": "plywood"}, "framing": {"kind": "wood"}, "wrb": {"kind": "fluid_applied"}}
+    block = {"substrate": {"kind": "concrete_masonry"}, "framing": {"kind": "none"}, "wrb": {"kind": "none"}}
+    change = {
+        "code": {"model": "ibc", "edition": 2021, "construction_type": "IIB", "occupancy_groups": ["B"]},
+        "contract": {"inspection_level": "periodic"},
+        "walls": {
+            "W1": coated | {"drainage": {"kind": "adhesive_ribbons"}},
+            "W2": block | {"drainage": {"kind": "none"}, "attachment": {"method": "adhesive_full_bed"}},
+        },
+    }
+    # International Building Code 2021, 1705.17: drained over a WRB, or over concrete or masonry, is exempt.
+    assert unmarked(rows_of(tmp_path, change)["Special inspection"])[2] == (
+        "W1: fluid-applied WRB over sheathing; 1705.17 itself not due: W1 drained over a WRB, "
+        "W2 installed over concrete or masonry; periodic"
+    )
+
+
+def test_mesh_of_a_zone_names_it(tmp_path: Path) -> None:
+    layers = [
+        {"kind": "high_impact", "order": 1, "zone": "high"},
+        {"kind": "standard", "order": 2, "zone": "all"},
+    ]
+    base = {"dry_thickness": "3/32 in", "passes": 2}
+    change = {"walls": {"W1": {"base_coat": base, "mesh": {"layers": layers}}}}
+    told = rows_of(tmp_path, change)["W1"][0]
+    assert told.startswith("base coat 3/32 in in 2 passes, high-impact mesh in the high zone, standard mesh; ")
 
 
 def test_paragraphs_that_are_not_listed_say_who_reviewed_them(tmp_path: Path) -> None:

@@ -344,6 +344,8 @@ def test_a_submittal_of_work_tells_the_contractor_which_texts_to_verify(tmp_path
     page = next(out.glob("D05*.txt")).read_text("utf-8").split("FIGURES NOT VERIFIED AGAINST A PUBLISHED TEXT")[1]
     assert {"ASTM C1193", "ASTM C1472", "ISO 13788"} <= set(listed)
     assert all(f"\n{text} | " in page for text in listed)
+    # The calculations are signed before they are sent, so the engineer's texts are verified by then.
+    assert "verifies ASCE 7-16 and ISO 13788 earlier, before signing D06 by March 1, 2027." in page
     told = f"specgen: verify before submittal: {len(listed)} texts, listed in D05 and manifest.json\n"
     assert told in done.err
 

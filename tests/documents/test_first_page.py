@@ -1,6 +1,7 @@
 """The first page and the lines of every page: what is given stands there. Expectations are ours."""
 
 import dataclasses
+import itertools
 from pathlib import Path
 
 import docx
@@ -10,7 +11,7 @@ from specgen.documents.catalogue import templates_folder
 from specgen.documents.plain_text import plain_text
 from specgen.formats import html, text
 from specgen.formats.docx import word_file
-from specgen.model.block import Blank, Box, ReviewBoxes
+from specgen.model.block import Blank, Box, Document, ReviewBoxes
 from tests.documents.support import document_of, written
 
 PAPER = templates_folder() / "letterhead.docx"
@@ -42,6 +43,13 @@ def read_revisions(box: Box) -> list[list[str]]:
     return [[plain_text(cell) for cell in row] for row in (box.table.header, *box.table.rows)]
 
 
+def stamp_lines(document: Document) -> list[str]:
+    """What stands in the box of the architect, below its title."""
+    lines = text.write_text(document).splitlines()
+    start = next(n for n, line in enumerate(lines) if line.startswith("[ Architect’s review"))
+    return [line.strip() for line in itertools.takewhile(str.strip, lines[start + 1 :])]
+
+
 def test_the_boxes_of_the_review_hold_what_the_contractor_states_and_leave_room_for_a_stamp(tmp_path: Path) -> None:
     (boxes,) = (block for block in document_of("clean", "D01").blocks if isinstance(block, ReviewBoxes))
     contractor, revisions = boxes.stated
@@ -57,7 +65,15 @@ def test_the_boxes_of_the_review_hold_what_the_contractor_states_and_leave_room_
         ["0", "March 1, 2027", "Submittal, work"],
     ]
     assert boxes.stamp.title == "Architect’s review: Lintel and Quoin Architects"
-    assert boxes.stamp.lines == ()
+    # Action is the architect's alone, and none is taken on what is sent for information.
+    assert stamp_lines(document_of("clean", "D01")) == [
+        "Action, items I1 to I4, I9 to I11:",
+        "( ) Approved ( ) Approved as noted",
+        "( ) Revise and resubmit ( ) Rejected",
+        "Informational, items I5 to I8, I12: ( ) Received",
+        "By: ____",
+        "Date: ____",
+    ]
 
 
 def test_what_the_contractor_has_not_stated_is_left_to_be_filled_in(tmp_path: Path) -> None:

@@ -14,7 +14,7 @@ from tests.documents.support import context_of_example
 # The items of the example by their place, retyped from its file.
 ITEMS = {
     "I1": ("07 24 00", "1.3.A", "Action", None, "IN1, IN2, IN4, IN5, PD1 to PD4, PD8, SD1"),
-    "I2": ("07 24 00", "1.3.B", "Action", "D07, D09, D10", "DW1 to DW3, LT7"),
+    "I2": ("07 24 00", "1.3.B", "Action", "D07 to D10", "DW1 to DW3, LT7"),
     "I3": ("07 24 00", "1.3.C", "Action", "D02", "LT1, LT2"),
     "I4": ("07 24 00", "1.3.D", "Action", "D06", "CL1, LT6"),
     "I5": ("07 24 00", "1.5.A", "Informational", None, "TR1 to TR7, TR10"),
@@ -56,7 +56,19 @@ def test_the_register_holds_dates_as_dates_and_items_in_the_order_of_the_specifi
     # What the review fills in is empty.
     by_hand = [number for number, name in enumerate(holds) if not name]
     assert len(by_hand) == 2 and {row.cells[number] for row in register.rows for number in by_hand} == {None}
+    # The set itself submits them, on its date.
+    assert {row.cells[holds.index("submitted")] for row in register.rows} == {datetime.date(2027, 3, 1)}
     assert sum(column.width for column in register.columns) == 100
+
+
+def test_what_is_due_later_is_not_told_to_be_submitted(tmp_path: Path) -> None:
+    executed = {"section": "09 96 00", "paragraph": "1.6.A", "title": "Executed warranty", "group": "closeout"}
+    change = {"contract": {"items": {"I13": executed | {"due_on": "2027-10-15"}}}}
+    context = changed_clean(tmp_path, change)
+    row = rows_below(page_of(context, "D03"), "SUBMITTAL REGISTER")[-1]
+    assert [row[0], *row[4:6], row[8]] == ["I13", "Closeout", "October 15, 2027", "____"]
+    told = dict(rows_below(page_of(context, "D01"), "TRANSMITTAL")[1:])
+    assert told["Items"] == "13 items of the register, D03: 7 action, 5 informational, 1 closeout"
 
 
 def test_paragraphs_are_sorted_by_their_numbers(tmp_path: Path) -> None:
@@ -119,14 +131,15 @@ def test_the_transmittal_tells_parties_paragraphs_deviation_and_action() -> None
         "To": "Lintel and Quoin Architects",
         "Through": "Almsgrove Building",
         "From": "Lark and Mallow Finishes",
-        "Engineer": "Kingpost Engineering, S. Ashlar, PE, license 48213",
+        "Engineer": "Kingpost Engineering, S. Ashlar, PE, license 48213; signs and seals D06 before submittal, see D19",
         "Contract": "WW-2731-4",
         "Section and paragraph": "07 24 00 Exterior Insulation and Finish Systems: 1.3.A, 1.3.B, 1.3.C, 1.3.D, 1.5.A, "
         "1.5.B, 1.5.C, 1.5.D; 09 96 00 High-Performance Coatings: 1.3.A, 1.3.B, 1.3.C, 1.5.A",
         "Items": "12 items of the register, D03: 7 action, 5 informational",
         "Deviations": "Yes: DV1 from 09 96 00 2.4.A, approved February 24, 2027; see D03",
-        "Action requested": "Review and action on this package before the work. Review time of the contract: "
-        "14 calendar days; with deviations, 21; resubmittal, 14",
+        # The sample color is ordered on March 22, when the review of 21 days is over; nothing waits for it sooner.
+        "Action requested": "Review and action on this package by March 22, 2027, order of the sample color. "
+        "Review time of the contract: 14 calendar days; with deviations, 21; resubmittal, 14",
     }
     index = {row[0]: row[2] for row in rows_below(page, "DOCUMENTS IN THIS PACKAGE")[1:]}
     assert "D01" not in index and "D00" not in index and "D02" in index and "D19" in index
@@ -136,14 +149,31 @@ def test_the_transmittal_tells_parties_paragraphs_deviation_and_action() -> None
         "D04": "I7",
         "D06": "I4",
         "D07": "I2",
-        "D08": "I8",
+        "D08": "I2, I8",
         "D15": "I8",
         "D09": "I2",
         "D10": "I2",
     }
+    # A number left out between others is told, so that nobody looks for its pages.
+    assert index["D17"] == "–" and "\nD17 | Not used in this submittal | –\n" in page
     kinds = {row[0]: row[1:] for row in rows_below(page, "ATTACHMENTS")[1:]}
     assert kinds["Test report"] == ["10", "TR1 to TR10", "I5, I10"]
     assert "CHANGES" not in page and "ANSWERS" not in page
+
+
+def test_action_is_asked_by_the_day_that_first_waits_for_it(tmp_path: Path) -> None:
+    # Ordered at the applicator's risk before the review is over, the color does not wait for it: the mockup does.
+    change = {"schedule": {"color_sample_order_on": "2027-03-10"}}
+    told = dict(rows_below(page_of(changed_clean(tmp_path, change), "D01"), "TRANSMITTAL")[1:])
+    assert told["Action requested"].startswith(
+        "Review and action on this package by April 12, 2027, start of the mockup. "
+    )
+
+
+def test_action_is_asked_before_the_work_where_no_day_is_known(tmp_path: Path) -> None:
+    change = {"package": {"purpose": "work_submittal"}, "contract": {"review_days": 14}}
+    told = dict(rows_below(page_of(changed_small(tmp_path, change), "D01"), "TRANSMITTAL")[1:])
+    assert told["Action requested"].startswith("Review and action on this package before the work. ")
 
 
 @pytest.mark.parametrize(

@@ -97,7 +97,7 @@ def test_the_areas_add_up_from_exact_figures() -> None:
     """V of 3/4 in by 1/2 in: sides of 5/8 in add 1/2 in; 276 ft, 251 ft 9 in and 278 ft 6 in of it: 11.5, 10.49 and
     11.60 sq ft. The porch roof takes 9 ft by 3 in of the west face: 864 less 72 less 2.25 are 789.75 sq ft.
 
-    Returns are 3 % of the net area: 28.08, 23.69 and 22.68 sq ft. Each is rounded to a whole one by itself.
+    Returns are 3 % of the net area: 28.08, 23.69 and 22.68 sq ft. Each is rounded by itself, half of one to a whole.
     """
     told = said("clean", "D13")
     for row in (
@@ -152,8 +152,30 @@ def test_joints_are_taken_off_by_type_and_size() -> None:
         "Backer rod | closed-cell, 1 in | 102 ft | J1, J4",
         "Backer rod | closed-cell, 1-1/4 in | 81 ft | J2, J3",
         "Masking | one bond face; none at flashed heads | 241 ft | J1 to J9",
+        "Masking | bond face around the collar | measure at the penetration | PN1",
     ):
         assert row in told
+
+
+def test_sealant_is_told_in_the_measure_of_its_sausages() -> None:
+    """J5: 33 ft of 5/8 in by 3/8 in are 92.8 cu in, and 10 % more 102.1; a gallon is 231 cu in, of 128 fl oz."""
+    assert "S1, Sealant 61 | 5/8 in x 3/8 in | 0.44 gal (57 fl oz)[a] | J5" in said("clean", "D13")
+
+
+def test_wall_materials_are_taken_off_by_their_net_area() -> None:
+    """E1 and E2: 936 + 792 sq ft; E3: 756; all 2484. Heavy mesh stands below 8 ft of the faces: 45 x 8 less two windows
+    of 9 ft by 4 ft, 36 x 8 less one, 40.5 x 8 less a door of 4.5 ft by 8 ft: 288 + 252 + 288 sq ft.
+    """
+    lines = said("clean", "D13").partition("\nWALL MATERIALS\n")[2].split("\n\n")[0].splitlines()
+    assert lines[2:] == [
+        "WRB | Barrier 12, fluid-applied | 1728[a] | E1, E2",
+        "Adhesive | Wall adhesive 14, notched-trowel adhesive | 1728[a] | E1, E2",
+        "Adhesive | Wall adhesive 14, full-bed adhesive | 756[a] | E3",
+        "Board | System board 20, 3 in EPS | 2484[a] | E1 to E3",
+        "Base coat | Base coat 31, 3/32 in dry in 2 passes | 2484[a] | E1 to E3",
+        "High-impact mesh | Mesh 150, high zone | 828[a] | E1 to E3",
+        "Standard mesh | Mesh 45 | 2484[a] | E1 to E3",
+    ]
 
 
 @pytest.mark.parametrize(

@@ -13,9 +13,62 @@ from tests.documents.support import context_of_example
 from tests.support import merged
 
 
-def test_a_package_without_open_items_says_none() -> None:
+def test_an_issued_set_lists_what_is_still_to_be_done_by_whom_and_by_when() -> None:
     page = page_of(context_of_example("clean"), "D19")
-    assert page.endswith("\nSTOPS\nNone.\n\nOPEN ITEMS\nNone.\n")
+    assert "\nSTOPS\nNone.\n\nOPEN ITEMS\nItem | By | Before\n" in page
+    rows = rows_below(page, "OPEN ITEMS")[1:]
+    architect, applicator = "Architect (Lintel and Quoin Architects)", "Applicator (Lark and Mallow Finishes)"
+    # Dates of the example: issued March 1; the color is ordered on March 22; the mockup begins on April 12, and its
+    # boards, set on Tuesday behind a barrier that dries for 24 h and cured for 36 h, are cut on Thursday, April 15;
+    # spraying begins on July 12, and the contract ends on October 15.
+    assert [row for row in rows if not row[0].startswith("Measures of D05")] == [
+        [
+            "D06, calculated by: signature and date",
+            "L. Mallow, Lark and Mallow Finishes",
+            "submittal, March 1, 2027",
+        ],
+        [
+            "D06, checked by: signature, date, and seal",
+            "S. Ashlar, PE, license 48213, Kingpost Engineering",
+            "submittal, March 1, 2027",
+        ],
+        ["Action on items I1 to I4, I9 to I11", architect, "order of the sample color, March 22, 2027"],
+        ["Release of the joint layout, D07", architect, "first cut on the mockup, April 15, 2027"],
+        [
+            "Written washing instructions of the finish, D16",
+            "Finish manufacturer (Quillgloss Coating Works)",
+            "completion, October 15, 2027",
+        ],
+        [
+            "Executed warranty",
+            "EIFS manufacturer (Graywether Wall Systems); Finish manufacturer (Quillgloss Coating Works); "
+            f"{applicator}",
+            "completion, October 15, 2027",
+        ],
+    ]
+    assert ["Measures of D05: ACC-09a, WEA-07a", applicator, "spraying, July 12, 2027"] in rows
+
+
+def test_what_is_due_later_is_open_when_a_set_is_issued(tmp_path: Path) -> None:
+    executed = {"section": "09 96 00", "paragraph": "1.6.A", "title": "Executed warranty", "group": "closeout"}
+    change = {"contract": {"items": {"I13": executed | {"due_on": "2027-10-15", "attachments": []}}}}
+    rows = rows_below(page_of(changed_clean(tmp_path, change), "D19"), "OPEN ITEMS")[1:]
+    told = [row for row in rows if "warranty" in row[0]]
+    assert told == [["I13: Executed warranty", "General contractor (Almsgrove Building)", "October 15, 2027"]]
+
+
+def test_a_deviation_not_yet_approved_is_open_when_the_mockup_is_submitted(tmp_path: Path) -> None:
+    effects = dict.fromkeys(("cost", "time", "fire", "warranty"), "none")
+    asked = {"kind": "deviation", "answers": ["2.4.B"], "demanded": "a", "proposed": "b", "reason": "c"}
+    change = {"package": {"purpose": "mockup_submittal"}, "deviations": {"DV2": asked | {"effects": effects}}}
+    rows = rows_below(page_of(changed_clean(tmp_path, change), "D19"), "OPEN ITEMS")[1:]
+    before = "order of the sample color, March 22, 2027"
+    assert ["Approval of deviation DV2, D03", "Architect (Lintel and Quoin Architects)", before] in rows
+
+
+def test_a_draft_asks_for_what_is_open_and_lists_nothing_to_be_done(tmp_path: Path) -> None:
+    page = page_of(changed_small(tmp_path, {}), "D19")
+    assert "D06, calculated by" not in page and "Executed warranty" not in page
 
 
 def test_one_value_left_out_is_one_line_at_its_party(tmp_path: Path) -> None:

@@ -28,7 +28,7 @@ NOTES = (
     "Moisture strain is treated as growth, which closes the joint.",
 )
 HOT_NOTES = (
-    "Installation temperatures are of the joint surface, measured at the joint, not of the air.",
+    "Sealing temperatures are of the joint surface, measured at the joint, not of the air.",
     "The hot face is that of the joint method, with wind; the face in still air governs the board alone.",
 )
 ZERO = Quantity.of(0, "in")
@@ -81,10 +81,10 @@ class JointInputs(Inputs):
         "C", "tolerance", "length", "joints.*.tolerance", "building tolerance, added last", least=0
     )
     install_low: Quantity | None = given_input(
-        "T_low", "low installation temperature", "temperature", "joints.*.install_low", default=None
+        "T_low", "minimum sealing temperature", "temperature", "joints.*.install_low", default=None
     )
     install_high: Quantity | None = given_input(
-        "T_high", "high installation temperature", "temperature", "joints.*.install_high", default=None
+        "T_high", "maximum sealing temperature", "temperature", "joints.*.install_high", default=None
     )
     temperature_range: Quantity | None = given_input(
         "dT",

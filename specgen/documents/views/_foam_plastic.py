@@ -1,6 +1,7 @@
 """What the code requires of foam plastic in exterior walls besides fire tests of the wall, and how each is met."""
 
-from collections.abc import Callable, Iterator
+import re
+from collections.abc import Callable, Iterable, Iterator
 from typing import Any
 
 from specgen.documents.context import DocumentContext
@@ -10,11 +11,13 @@ from specgen.documents.foam_reports import (
     HEAT,
     RESISTANCE,
     SECTIONS,
+    ThickLedge,
     find_barrier,
     is_restricted,
     list_foam_walls,
     list_heat,
     list_resistance,
+    list_thick_ledges,
 )
 from specgen.documents.members import span_marks
 from specgen.documents.standing_walls import list_solid
@@ -80,9 +83,11 @@ def _tell_burning(context: DocumentContext, wall: str) -> Cells:
         _figure(context, f"{row}.smoke_developed"),
         "; board ",
         *_indexes(context, wall),
+        *_tell_thickness(context, wall),
     ]
     reports = find_reports(context, BURNING)
     cell.append(f"; report {', '.join(reports)}" if reports else f"; {BURNING} {_OWED}")
+    cell += [_tell_ledge(context, ledge, reports) for ledge in list_thick_ledges(context)]
     if strict:
         cell.append("; exterior coatings and facings tested separately")
     return _cite(context, section, "ibc_foam_indexes" if strict else "ibc_foam_burning"), "yes", cell
@@ -95,6 +100,21 @@ def _indexes(context: DocumentContext, wall: str) -> Iterator[Any]:
         if part:
             yield part
         yield context.display(path)
+
+
+def _tell_ledge(context: DocumentContext, ledge: ThickLedge, reports: Iterable[str]) -> str:
+    """`; ledge LG1, W2, 9 in of board in all: report of this thickness required`; a title tells what was tested."""
+    thickness = context.text(ledge.thickness, None)
+    titles = (str(context.project.get(("attachments", mark, "title")) or "") for mark in reports)
+    tested = any(re.search(rf"(?<![\d/.-]){re.escape(thickness)}(?!\w)", title) for title in titles)
+    owed = "" if tested else ": report of this thickness required"
+    return f"; ledge {ledge.mark}, {ledge.wall}, {thickness} of board in all{owed}"
+
+
+def _tell_thickness(context: DocumentContext, wall: str) -> list[Any]:
+    """` at 3 in`, as the indexes hold for a thickness; nothing while it is not given."""
+    path = ("walls", wall, "insulation", "thickness")
+    return [" at ", context.display(path)] if context.project.is_given(path) else []
 
 
 def _tell_barrier(context: DocumentContext, wall: str) -> Cells:

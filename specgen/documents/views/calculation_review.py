@@ -7,7 +7,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.verifiers import is_checked_by_engineer
 from specgen.model.block import Blank
 
-_SIGNING = {"calculated_by": "Calculated by", "checked_by": "Checked by"}
+SIGNING = {"calculated_by": "Calculated by", "checked_by": "Checked by"}
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -15,14 +15,14 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     sealed = is_checked_by_engineer(context.project)
     header: tuple[str, ...] = ("Role", "Name", "Signature", "Date", "Seal")
     widths: tuple[int, ...] = (14, 34, 22, 12, 18)
-    lines = tuple((*_sign(context, name), _seal(name)) for name in _SIGNING)
+    lines = tuple((*_sign(context, name), _seal(name)) for name in SIGNING)
     if not sealed:
         header, widths, lines = header[:-1], (16, 36, 30, 18), tuple(line[:-1] for line in lines)
     return TableView(header, lines, widths)
 
 
 def _sign(context: DocumentContext, name: str) -> tuple[Any, ...]:
-    said, path = _SIGNING[name], ("package", name)
+    said, path = SIGNING[name], ("package", name)
     who = context.display(path) if context.project.is_given(path) else Blank(f"{said}, name")
     return said, who, Blank(f"{said}, signature"), Blank(f"{said}, date", "date")
 

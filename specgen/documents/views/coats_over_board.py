@@ -38,13 +38,20 @@ def _tell_base_coat(context: DocumentContext, mark: str) -> list[Any]:
 
 
 def _tell_mesh(context: DocumentContext, path: Path) -> list[Any]:
-    """`high-impact, standard mesh`, from the board out; the layers are asked for while none is given."""
+    """`high-impact mesh in the high zone, standard mesh`, from the board out; asked for while none is given."""
     layers = context.project.members.get(path, ())
     if not layers:
         return [context.ask(path)]
     order = sorted(layers, key=lambda layer: int(context.project.get((*path, layer, "order")) or 0))
-    kinds = dict.fromkeys(context.project.get((*path, layer, "kind")) for layer in order)
-    return [f"{', '.join(words(kind) for kind in kinds if kind)} mesh".strip()]
+    told = dict.fromkeys(_tell_layer(context, (*path, layer)) for layer in order)
+    return [", ".join(filter(None, told)) or "mesh"]
+
+
+def _tell_layer(context: DocumentContext, at: Path) -> str:
+    """`high-impact mesh in the high zone`; of a layer that covers the whole wall, or whose zone is open, no zone."""
+    kind, zone = (context.project.get((*at, name)) for name in ("kind", "zone"))
+    within = f" in the {words(zone)} zone" if zone not in (None, "all") else ""
+    return f"{words(kind)} mesh{within}" if kind else ""
 
 
 def _tell_gloss(context: DocumentContext, mark: str) -> list[Any]:

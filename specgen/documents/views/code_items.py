@@ -212,7 +212,11 @@ def _tell_without_coating(context: DocumentContext, number: str) -> str:
     coated = [mark for mark in walls if context.project.get(("walls", mark, "wrb", "kind")) == "fluid_applied"]
     if any(kinds[mark] in (None, "none") for mark in coated):
         return ""
-    return f"; {number} itself not due: {_tell_exemption(context, walls).removeprefix(_EXEMPT)}"
+    told: dict[str, list[str]] = {}
+    for mark in walls:
+        told.setdefault(_tell_exemption(context, [mark]).removeprefix(_EXEMPT), []).append(mark)
+    named = [f"{span_marks(marks)} {why}" for why, marks in told.items()] if len(told) > 1 else told
+    return f"; {number} itself not due: {', '.join(named)}"
 
 
 def _tell_fasteners(context: DocumentContext) -> tuple[Any, ...]:

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from typing import Any
 
+from specgen.documents.alike_measures import join_alike
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import name_place
@@ -19,6 +20,8 @@ from specgen.quantities.comparison import Sense
 
 # Of more members than these the marks alone are told.
 MOST_NAMED = 3
+# The section whose findings are about the mockup alone.
+_MOCKUP = ("mockup",)
 
 
 def table(context: DocumentContext, findings: Iterable[Finding], called: str) -> TableView:
@@ -32,14 +35,14 @@ def table(context: DocumentContext, findings: Iterable[Finding], called: str) ->
             f"{name_role(one.by)}, before {one.before}",
             _basis(context, one),
         )
-        for one in list_measures(context.project, findings)
+        for one in join_alike(list_measures(context.project, findings))
     )
     return TableView(("Item", "Where", called, "Measure", "By, before", "Basis"), lines, (9, 9, 15, 42, 12, 13))
 
 
 def _place(context: DocumentContext, measure: Measure) -> str:
     if measure.subjects == ("project",):
-        return "Project"
+        return "Mockup" if _clauses()[measure.codes[0]].at[:1] == _MOCKUP else "Project"
     if not measure.collection or len(measure.subjects) > MOST_NAMED:
         return ", ".join(measure.subjects)
     return "; ".join(name_place(context, measure.collection, mark) for mark in measure.subjects)

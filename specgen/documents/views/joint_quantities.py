@@ -2,11 +2,13 @@
 
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
+from math import ceil
 from typing import Any, cast
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.joint_borders import find_only_sealant, list_sealed_penetrations
 from specgen.documents.joint_flashing import is_flashed, measure_flashed_heads
 from specgen.documents.layouts import tell_length
 from specgen.documents.marks import list_marks, name_member
@@ -19,6 +21,7 @@ from specgen.quantities.quantity import Quantity
 
 _BETWEEN_EIFS = {"building_expansion", "height_change", "panel_joint", "floor_line", "eifs_to_eifs"}
 Entry = tuple[Any, Any, Any, Any]
+_MEASURED = "measure at the penetration"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -72,12 +75,18 @@ def _sealants(context: DocumentContext) -> Iterator[Entry]:
         sizes = _group(context, lambda at: _tell_bead(context, at), joints)
         for size, marks in sizes.items():
             volume = _sum_volumes(context, marks)
-            said = tell_volume(context, volume) if isinstance(volume, Quantity) else name_missing(context, volume)
+            said = _tell_sealant(context, volume) if isinstance(volume, Quantity) else name_missing(context, volume)
             yield item, [*size], said, span_first(marks)
             if isinstance(volume, Quantity):
                 total = volume if total is None else total + volume
         if total is not None and len(sizes) > 1:
-            yield item, "all sizes", tell_volume(context, total), span_first(joints)
+            yield item, "all sizes", _tell_sealant(context, total), span_first(joints)
+
+
+def _tell_sealant(context: DocumentContext, volume: Quantity) -> Any:
+    """`1.64 gal (210 fl oz)`: sausages and cartridges are sold by the fluid ounce, elsewhere by parts of a liter."""
+    told = tell_volume(context, volume)
+    return [told, f" ({ceil(volume.to('fl oz'))} fl oz)"] if context.first == "ip" else told
 
 
 def _name_sealant(context: DocumentContext, mark: str) -> str:
@@ -104,7 +113,7 @@ def _rods(context: DocumentContext) -> Iterator[Entry]:
     for mark in list_marks(context, "details"):
         path = ("details", mark, "rod_diameter")
         if context.project.get(path) is not None:
-            yield "Backer rod", context.display(path), "measure at the penetration", mark
+            yield "Backer rod", context.display(path), _MEASURED, mark
 
 
 def _masking(context: DocumentContext) -> Iterator[Entry]:
@@ -125,6 +134,10 @@ def _masking(context: DocumentContext) -> Iterator[Entry]:
             heads = {mark: measure_flashed_heads(context, ("joints", mark)) for mark in marks}
             said += "; none at flashed heads" if any(heads.values()) else ""
             yield "Masking", said, _sum_lengths(context, marks, count, heads), span_first(marks)
+    only = find_only_sealant(context)
+    through = list_sealed_penetrations(context) if only else []
+    if through and context.project.get(("sealants", only, "reported_face")) not in (None, "gloss"):
+        yield "Masking", "bond face around the collar", _MEASURED, span_first(through)
 
 
 def _group(context: DocumentContext, tell: Any, joints: Any = None) -> dict[Any, list[str]]:

@@ -1,5 +1,6 @@
 """What is kept for a later repair: colors, batches, cup time and water, records, coating in reserve."""
 
+import datetime
 from collections.abc import Iterator
 from typing import Any
 
@@ -7,15 +8,20 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks
+from specgen.documents.views.orders import find_delivery
 from specgen.model.block import Blank
+from specgen.model.dates import months_after
+from specgen.model.value_text import long_date
 
 Row = tuple[Any, Any, Any]
+# The beginning of spring in the north and in the south.
+_EQUINOX = ((3, 20), (9, 22))
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each, with what is known of it and room for what the work adds."""
     lines = (*_colors(context), *_coats(context), *_records())
-    return TableView(("Keep", "Of this project", "From the work"), tuple(lines), (24, 46, 30))
+    return TableView(("Keep", "Of this project", "From the work"), tuple(lines), (21, 55, 24))
 
 
 def _colors(context: DocumentContext) -> Iterator[Row]:
@@ -54,9 +60,31 @@ def _coats(context: DocumentContext) -> Iterator[Row]:
         kept: list[Any] = [reserve, " of the quantity of all coats, boxed, resealed, and labeled"]
         least = context.display((coat, "least_storage_temperature"))
         kept += ["; no frost"] if least.open else ["; stored at a minimum of ", least]
-        kept += [] if months.open else ["; shelf life ", months]
+        kept += [] if months.open else ["; shelf life ", months, *_tell_use_by(context, int(months.raw))]
         place = Blank(f"Place of the reserve of {coat}", field=f"form.reserve.{coat}")
         yield f"{coat.capitalize()} in reserve", kept, place
+
+
+def _tell_use_by(context: DocumentContext, months: int) -> list[str]:
+    """The day by which coating of the work is too old, and whether that is before anybody looks for damage."""
+    delivered = find_delivery(context)
+    if delivered is None:
+        return []
+    last, spring = months_after(delivered, months), _find_first_spring(context)
+    early = ", before the first spring inspection" if spring and last < spring else ""
+    return [f" from {long_date(delivered)}, or less per its label: use by {long_date(last)}{early}"]
+
+
+def _find_first_spring(context: DocumentContext) -> datetime.date | None:
+    """The first day of spring behind the completion of the contract; None while that is open."""
+    completed, latitude = (
+        context.project.get(path) for path in (("contract", "completion_date"), ("site", "latitude"))
+    )
+    if completed is None:
+        return None
+    month, day = _EQUINOX[bool(latitude and latitude.amount < 0)]
+    spring = datetime.date(completed.year, month, day)
+    return spring if spring > completed else spring.replace(year=completed.year + 1)
 
 
 def _records() -> Iterator[Row]:

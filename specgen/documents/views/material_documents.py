@@ -9,6 +9,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.members import span_marks
 from specgen.judging.materials import materials, mixed_materials
+from specgen.judging.owners import name_maker
 
 _COLUMNS = {
     "Data sheet": ("data_sheet",),
@@ -21,6 +22,9 @@ _COLUMNS = {
 # What a project has beside the materials of its walls, where a document covers it.
 _BESIDE = ("accessories", "access", "safety")
 PENDING = "[pending]"
+_LETTER, _SAME, _BASE = "Letter", "same manufacturer", "base_coat"
+# The material that a face is of on which the adhesion of sealant was tested.
+_FACES = {"base_coat": "base_coat", "smoothing_coat": "smoothing", "primer": "primer", "gloss": "gloss"}
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -41,18 +45,37 @@ def _set_row(context: DocumentContext, material: str, described: bool, mixed: Co
     owed = {"Data sheet": described, "Safety data sheet": material in mixed}
     cells = ((title, _find(context, material, kinds)) for title, kinds in _COLUMNS.items())
     pending = DisplayValue(PENDING, open=True)
-    told = (span_marks(found) or (pending if owed.get(title) else "–") for title, found in cells)
+    lacking: dict[str, Any] = {title: pending for title, due in owed.items() if due}
+    lacking |= {_LETTER: _SAME} if described and _is_of_system(context, material) else {}
+    told = (span_marks(found) or lacking.get(title, "–") for title, found in cells)
     said = name_material(material)
     return (said[:1].upper() + said[1:], *told)
 
 
+def _is_of_system(context: DocumentContext, material: str) -> bool:
+    """Whether a material comes with the base coat, so that a letter on that speaks for its maker."""
+    return name_maker(material) == name_maker(_BASE) and bool(_find(context, _BASE, _COLUMNS[_LETTER]))
+
+
 def _find(context: DocumentContext, material: str, kinds: tuple[str, ...]) -> list[str]:
-    """The marks of the attachments of some kinds that cover a material."""
+    """The marks of the attachments of some kinds that cover a material, or report how sealant adheres to it."""
+    adhering = _list_adhesion(context, material)
     return [
         mark
         for mark in _list(context)
-        if material in _read(context, mark, "covers") and context.project.get(("attachments", mark, "kind")) in kinds
+        if (material in _read(context, mark, "covers") or mark in adhering)
+        and context.project.get(("attachments", mark, "kind")) in kinds
     ]
+
+
+def _list_adhesion(context: DocumentContext, material: str) -> set[str]:
+    """The reports on the adhesion of sealants to a material."""
+    project, found = context.project, set()
+    for sealant in project.members.get(("sealants",), ()):
+        report, face = (project.get(("sealants", sealant, name)) for name in ("adhesion_report", "reported_face"))
+        if report is not None and _FACES.get(str(face)) == material:
+            found.add(report.mark)
+    return found
 
 
 def _list(context: DocumentContext) -> tuple[str, ...]:

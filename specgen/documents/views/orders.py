@@ -9,10 +9,11 @@ from specgen.documents.marks import list_marks, name_member
 from specgen.model.dates import days_after
 from specgen.model.value_text import count, long_date
 
+_OF_WORK = ("schedule", "color_main_order_on")
 # What is ordered, the fields of its order date and of the day it is needed.
 _ORDERS = (
     ("Mockup", ("schedule", "color_sample_order_on"), ("mockup", "planned_on"), "start of mockup"),
-    ("Work", ("schedule", "color_main_order_on"), ("schedule", "spray_start"), "start of spraying"),
+    ("Work", _OF_WORK, ("schedule", "spray_start"), "start of spraying"),
 )
 
 
@@ -22,6 +23,16 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines = tuple(_line(context, color, *order) for color in customs for order in _ORDERS)
     header = ("For", "Color", "Order on", "Lead time", "Arrives", "Needed", "Float")
     return TableView(header, lines, (10, 20, 15, 11, 15, 19, 10))
+
+
+def find_delivery(context: DocumentContext) -> datetime.date | None:
+    """The day on which all coating of the work has arrived; None where its order or a lead time is open."""
+    customs = [m for m in list_marks(context, "colors") if context.project.get(("colors", m, "kind")) == "custom"]
+    leads = [context.project.get(("colors", mark, "lead_time_days")) for mark in customs]
+    ordered = context.project.get(_OF_WORK)
+    if ordered is None or not leads or None in leads:
+        return None
+    return days_after(ordered, int(max(leads)))
 
 
 def _line(

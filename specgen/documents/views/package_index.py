@@ -5,11 +5,25 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.held import list_held
 from specgen.documents.transmittal import tell_answered
 
+_ITSELF, _NOT_USED = "D01", "Not used in this submittal"
+Row = tuple[str, str, str]
+
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each document of the package but the transmittal itself; items where any answers one."""
-    held = (entry for entry in list_held(context) if entry.id != "D01")
-    lines = tuple((entry.id, entry.title, tell_answered(context, entry.id)) for entry in held)
+    lines: list[Row] = [
+        (entry.id, entry.title, tell_answered(context, entry.id)) for entry in list_held(context) if entry.id != _ITSELF
+    ]
     if any(answered for _, _, answered in lines):
-        return TableView(("Document", "Title", "Register items"), lines, (15, 60, 25))
-    return TableView(("Document", "Title"), tuple((name, title) for name, title, _ in lines), (15, 85))
+        return TableView(("Document", "Title", "Register items"), tuple(_fill_gaps(context, lines)), (15, 60, 25))
+    told = tuple((name, title) for name, title, _ in _fill_gaps(context, lines))
+    return TableView(("Document", "Title"), told, (15, 85))
+
+
+def _fill_gaps(context: DocumentContext, lines: list[Row]) -> list[Row]:
+    """The rows with one for each number left out between others, so that nobody looks for a page that was lost."""
+    if context.is_marked:
+        return lines
+    by_number = {int(name[1:]): (name, title, answered) for name, title, answered in lines}
+    every = range(int(_ITSELF[1:]) + 1, max(by_number, default=0) + 1)
+    return [by_number.get(number, (f"D{number:02}", _NOT_USED, "")) for number in every]

@@ -5,7 +5,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.register import ITEMS, SUBMITTED, Cell, Column, make_register
+from specgen.documents.register import ITEMS, Cell, Column, make_register
 from specgen.model.block import Blank
 from specgen.model.value_text import long_date
 
@@ -25,11 +25,13 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 def _set_cell(context: DocumentContext, mark: str, column: Column, cell: Cell) -> Any:
     """A value as it prints; what is still to be given in brackets, what is filled in later as a blank."""
     path = (*ITEMS, mark, column.holds)
-    if not column.holds or (column.holds == SUBMITTED and cell is None):
+    if not column.holds or (column.holds == "submitted" and cell is None):
         # No date to sign at, as nobody signs row by row: the register may go on over pages.
         return Blank(f"{column.title}, item {mark}")
+    if isinstance(cell, datetime.date) and column.holds == "submitted":
+        return long_date(cell)
     if column.holds not in context.project.schema.node(path[:-1]).children:
-        return long_date(cell) if isinstance(cell, datetime.date) else cell or "–"
+        return cell or "–"
     shown = context.display(path)
     if shown.open:
         return shown if context.project.applies(path) else "–"

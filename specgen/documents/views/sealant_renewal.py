@@ -4,7 +4,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.joint_flashing import name_flashing
+from specgen.documents.joint_borders import find_only_sealant, list_borders, list_sealed_penetrations
 from specgen.documents.marks import list_marks
 from specgen.documents.members import span_marks
 from specgen.documents.views.vouching import list_letters, list_metal_proofs
@@ -23,9 +23,10 @@ def _line(context: DocumentContext, mark: str) -> tuple[Any, ...]:
     project = context.project
     product, color, face = (context.display(("sealants", mark, name)) for name in ("product", "color", "reported_face"))
     joints = [joint for joint in list_marks(context, "joints") if _seals(context, joint, mark)]
-    through = _list_penetrations(context)
+    # A penetration names no sealant: it takes the only one.
+    through = list_sealed_penetrations(context) if find_only_sealant(context) else []
     tint = "tinted " if project.get(("sealants", mark, "reported_face")) == "primer" and _is_tinted(context) else ""
-    borders = _list_borders(context, joints, through)
+    borders = list_borders(context, joints, through)
     letters = [
         letter
         for letter in list_letters(project)
@@ -40,24 +41,8 @@ def _line(context: DocumentContext, mark: str) -> tuple[Any, ...]:
     return (mark, named, places, bonded, ", ".join(papers) or "none received")
 
 
-def _list_borders(context: DocumentContext, joints: list[str], through: list[str]) -> list[str]:
-    """What else the beads bond to: frames of openings, flashings, collars of penetrations."""
-    kinds = {context.project.get(("joints", joint, "kind")) for joint in joints}
-    flashed = any(name_flashing(context, ("joints", joint)) for joint in joints)
-    told = (("frames", "opening_perimeter" in kinds), ("flashing", flashed), ("collar", bool(through)))
-    return [name for name, holds in told if holds]
-
-
 def _is_tinted(context: DocumentContext) -> bool:
     return bool(context.project.get(("primer", "tinted")))
-
-
-def _list_penetrations(context: DocumentContext) -> list[str]:
-    """Sealed penetrations, which name no sealant: those of the only one, and of none where there are several."""
-    alone = len(list_marks(context, "sealants")) == 1
-    details = [("details", mark) for mark in list_marks(context, "details") if alone]
-    sealed = [at for at in details if context.project.get((*at, "sealed"))]
-    return [mark for at in sealed for mark in at[1:] if context.project.get((*at, "kind")) == "penetration"]
 
 
 def _seals(context: DocumentContext, joint: str, sealant: str) -> bool:

@@ -1,60 +1,62 @@
 """The joints by their sealant and bond face, and how the finish keeps off that face."""
 
+from collections.abc import Iterator
 from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.display_values import DisplayValue
+from specgen.documents.joint_borders import find_only_sealant, list_sealed_penetrations
+from specgen.documents.marks import list_marks
 from specgen.documents.members import span_marks
-from specgen.documents.penetration_joints import find_only_sealant, list_sealed_penetrations
+from specgen.model.field import Path
 from specgen.model.value_text import words
 
+Cells = tuple[list[Any], list[Any]]
 _BEFORE = "sealed before the gloss: cure the sealant, then mask it"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for the joints of which the same is said."""
-    alike: dict[str, tuple[list[str], tuple[Any, Any]]] = {}
-    for mark in context.project.members.get(("joints",), ()):
-        cells = _tell_sealant(context, mark), _tell_face(context, mark)
-        alike.setdefault(_tell(cells), ([], cells))[0].append(mark)
-    sealant = find_only_sealant(context)
-    for mark in list_sealed_penetrations(context) if sealant else ():
-        face = context.display(("sealants", sealant, "reported_face"))
-        cells = _name_sealant(context, sealant), _tell_order(context, face, sealant)
-        alike.setdefault(_tell(cells), ([], cells))[0].append(mark)
+    """One row for the joints and sealed penetrations of which the same is said."""
+    alike: dict[str, tuple[list[str], Cells]] = {}
+    for mark, cells in (*_tell_joints(context), *_tell_penetrations(context)):
+        told = " | ".join("".join(map(str, cell)) for cell in cells)
+        alike.setdefault(told, ([], cells))[0].append(mark)
     lines = tuple((span_marks(marks), *cells) for marks, cells in alike.values())
     return TableView(("Joints", "Sealant", "Bond face and gloss"), lines, (20, 32, 48))
 
 
-def _tell(cells: tuple[list[Any], ...]) -> str:
-    return "; ".join("".join(map(str, cell)) for cell in cells)
+def _tell_joints(context: DocumentContext) -> Iterator[tuple[str, Cells]]:
+    for mark in list_marks(context, "joints"):
+        sealant = context.project.get(("joints", mark, "sealant"))
+        named = sealant.mark if sealant is not None else ""
+        face = _tell_face(context, ("joints", mark, "bond_face"), named)
+        yield mark, (_name_sealant(context, named) if named else [_ask_sealant(context, mark)], face)
 
 
-def _tell_sealant(context: DocumentContext, joint: str) -> list[Any]:
+def _tell_penetrations(context: DocumentContext) -> Iterator[tuple[str, Cells]]:
+    """What is sealed without a joint of its own, on the face that the only sealant was tested on."""
+    only = find_only_sealant(context)
+    for mark in list_sealed_penetrations(context) if only else ():
+        yield mark, (_name_sealant(context, only), _tell_face(context, ("sealants", only, "reported_face"), only))
+
+
+def _ask_sealant(context: DocumentContext, joint: str) -> Any:
+    given = context.project.members.get(("sealants",))
+    return context.ask(("joints", joint, "sealant") if given else ("sealants",))
+
+
+def _name_sealant(context: DocumentContext, sealant: str) -> list[Any]:
     """`S1: class 50, silicone`."""
-    sealant = context.project.get(("joints", joint, "sealant"))
-    if sealant is None:
-        given = context.project.members.get(("sealants",))
-        return [context.ask(("joints", joint, "sealant") if given else ("sealants",))]
-    return _name_sealant(context, sealant.mark)
+    movement, chemistry = (context.display(("sealants", sealant, name)) for name in ("c920_class", "chemistry"))
+    return [f"{sealant}: class ", movement, ", ", chemistry]
 
 
-def _name_sealant(context: DocumentContext, mark: str) -> list[Any]:
-    movement, chemistry = (context.display(("sealants", mark, name)) for name in ("c920_class", "chemistry"))
-    return [f"{mark}: class ", movement, ", ", chemistry]
-
-
-def _tell_face(context: DocumentContext, joint: str) -> list[Any]:
-    face, sealant = context.display(("joints", joint, "bond_face")), context.project.get(("joints", joint, "sealant"))
-    return _tell_order(context, face, "" if sealant is None else sealant.mark)
-
-
-def _tell_order(context: DocumentContext, face: DisplayValue, sealant: str) -> list[Any]:
+def _tell_face(context: DocumentContext, at: Path, sealant: str) -> list[Any]:
     """`primer; sealed after the gloss: mask bond faces when the primer is dry`."""
+    face = context.display(at)
     if face == "gloss":
         return [face, ": not permitted, see D05"]
-    order = context.project.get(("sealants", sealant, "sequence")) if sealant else None
+    order = sealant and context.project.get(("sealants", sealant, "sequence"))
     if order == "before_gloss":
         return [face, "; ", _BEFORE]
     after = "sealed after the gloss: " if order else ""

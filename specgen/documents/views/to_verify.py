@@ -21,6 +21,7 @@ from specgen.model.block import CheckBox, Value
 from specgen.model.figure_text import figures_asked
 from specgen.model.source import Kind, Source
 from specgen.model.standard import Limit
+from specgen.model.value_text import long_date
 from specgen.quantities.comparison import Sense
 from specgen.quantities.quantity import Quantity
 
@@ -36,6 +37,8 @@ _KINDS = (("Method of ", METHODS), ("Basis of ", "Applies as cited in: "))
 _SECTION = "Section, "  # the numbers of an edition of the code stand in one row
 _SIDE = re.compile(r"(?P<side>[Mm]inimum|[Mm]aximum) (?P<of>.+)")
 LONGEST = 130
+# Stands behind a figure that rests on memory; what it means is said once, above the table.
+_REMEMBERED = "*"
 
 
 @dataclass
@@ -165,7 +168,8 @@ def _cells(what: str, entry: Entry) -> tuple[object, ...]:
     methods = what.endswith((": ", _SECTION))
     told = what.removesuffix(_SECTION) + "; ".join(map(_lower, entry.figures)) if methods else what
     value = "" if methods else _join_sides(_sort_sides(entry))
-    basis = "" if entry.basis[1] == Kind.PRACTICE.value else f" ({entry.basis[1]})"
+    said = entry.basis[1]
+    basis = {Kind.PRACTICE.value: "", Kind.MEMORY.value: _REMEMBERED}.get(said, f" ({said})")
     return told + basis, [CheckBox(value or "holds")], ", ".join(sorted(entry.documents)), ""
 
 
@@ -215,14 +219,25 @@ def tell_verifiers(context: DocumentContext) -> str:
         told.append(f"{tell_party(context, APPLICATOR)} verifies the {others} texts.")
     if any(text == CONTRACT for _, text, _ in entries):
         told.append(f"Of the contract, cite the paragraph, or ask {_tell_asked(context)} by RFI.")
-    if any(entry.basis[1] == Kind.PRACTICE.value for entry in entries.values()):
-        told.append(f"Basis, unless named: {Kind.PRACTICE.value}.")
-    return " ".join(told)
+    told.append(_tell_bases({entry.basis[1] for entry in entries.values()}))
+    return " ".join(filter(None, told))
+
+
+def _tell_bases(bases: set[str]) -> str:
+    """`Basis, unless named: common practice, no source; *: from memory.`: what rows do not say one by one."""
+    usual = f"unless named: {Kind.PRACTICE.value}" if Kind.PRACTICE.value in bases else ""
+    remembered = f"{_REMEMBERED}: {Kind.MEMORY.value}" if Kind.MEMORY.value in bases else ""
+    parts = "; ".join(filter(None, (usual, remembered)))
+    return f"Basis, {parts}." if parts else ""
 
 
 def _tell_when(context: DocumentContext, role: str) -> str:
     """What an engineer who checks the calculations does before: nobody signs what is still to be verified."""
-    return f" before signing {_SUMS}" if role == ENGINEER and is_checked_by_engineer(context.project) else ""
+    if role != ENGINEER or not is_checked_by_engineer(context.project):
+        return ""
+    day = context.project.get(("package", "date"))
+    due = f" by {long_date(day)}" if day and not context.is_marked else ""
+    return f"{' earlier,' if due else ''} before signing {_SUMS}{due}"
 
 
 def _tell_asked(context: DocumentContext) -> str:

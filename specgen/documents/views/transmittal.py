@@ -6,6 +6,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.register import is_government
 from specgen.documents.transmittal import list_paragraphs, tell_action, tell_deviations, tell_items, tell_sections
+from specgen.documents.verifiers import is_checked_by_engineer
 
 # What is told of a party beside its name, where it is given.
 _REACHED = ("contact", "phone", "email")
@@ -21,7 +22,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         ),
         ("Through", _name(context, "general_contractor")),
         ("From", _name(context, "applicator")),
-        ("Engineer", _name(context, "design_engineer") if _is_named(context, "design_engineer") else ""),
+        ("Engineer", _tell_engineer(context)),
         ("Contract", context.display(("contract", "number"))),
         (_name_sections(context), tell_sections(context)),
         ("Items", tell_items(context)),
@@ -45,8 +46,13 @@ def _name_sections(context: DocumentContext) -> str:
     return "Section and paragraph" if list_paragraphs(context) else "Section"
 
 
-def _is_named(context: DocumentContext, role: str) -> bool:
-    return context.project.is_given(("parties", role, "name"))
+def _tell_engineer(context: DocumentContext) -> list[Any]:
+    """The engineer, and that the calculations are sent signed and sealed; empty where none is named."""
+    role = "design_engineer"
+    if not context.project.is_given(("parties", role, "name")):
+        return []
+    signs = is_checked_by_engineer(context.project) and not context.is_marked
+    return [*_name(context, role), *(["; signs and seals D06 before submittal, see D19"] if signs else [])]
 
 
 def _tell_review(context: DocumentContext) -> list[Any]:

@@ -34,6 +34,8 @@ def set_verdicts(context: DocumentContext, document: str = "") -> TableView:
     )
     found = "Exceptions and measures" + ("" if document == _MEASURES else f", see {_MEASURES}")
     header = ("Wall", "Build-up to the board", "Suitable for finish", found, "Pending")
+    if all(pending == _NONE for *_, pending in lines):
+        return TableView(header[:-1], tuple(line[:-1] for line in lines), (7, 40, 15, 38))
     return TableView(header, lines, (7, 29, 14, 31, 19))
 
 

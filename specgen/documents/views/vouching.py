@@ -6,7 +6,9 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.joint_flashing import is_flashed, list_flashed_heads
+from specgen.documents.joint_borders import list_borders, list_sealed_penetrations
+from specgen.documents.marks import list_marks
+from specgen.documents.members import span_marks
 from specgen.model.project import Project
 
 HEADER, WIDTHS = ("Manufacturer", "And", "Letter or report"), (36, 38, 26)
@@ -31,20 +33,16 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _bordering(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
-    """The other face of joints, which is none of the wall: frames of openings, sleeves of what passes through."""
-    project = context.project
-    at_frames = [m for m in project.members.get(("joints",), ()) if _read(project, "joints", m) == "opening_perimeter"]
-    through = [m for m in project.members.get(("details",), ()) if _read(project, "details", m) == "penetration"]
-    sleeves = [m for m in through if project.get(("details", m, "sealed"))]
-    joints = project.members.get(("joints",), ())
-    flashed = [m for m in joints if is_flashed(context, ("joints", m))]
-    heads = [m for m in joints if list_flashed_heads(context, ("joints", m))]
-    beside = (("frames", at_frames), ("head flashing", heads), ("flashing", flashed), ("metal", sleeves))
-    faces = [f"{what} at {', '.join(marks)}" for what, marks in beside if marks]
+    """The other face of joints, which is none of the wall: frames of openings, collars of what passes through."""
+    borders = list_borders(context, list_marks(context, "joints"), list_sealed_penetrations(context))
+    by_place: dict[str, list[str]] = {}
+    for what, marks in borders.items():
+        by_place.setdefault(span_marks(marks), []).append(what)
+    faces = [f"{' and '.join(whats)} at {places}" for places, whats in by_place.items()]
     if not faces:
         return
     told = "; ".join(faces)
-    shown = list_metal_proofs(project)
+    shown = list_metal_proofs(context.project)
     yield (
         _name_maker(context, "sealant_source"),
         told[:1].upper() + told[1:],

@@ -9,6 +9,8 @@ from specgen.model.block import Box, ReviewBoxes, Strong, Text
 
 # Sides of the room for a stamp: 3 in; the margins of its cell, and the line of its title; in twentieths of a point.
 STAMP, BESIDE, TITLE = 4320, 2 * 86, 300
+# A line above the room for the stamp, with the space around it.
+_STAMP_LINE = 320
 _LINE = '<w:spacing w:before="40" w:after="60"/>'
 # Widths of the labels of the title block, in twentieths of a point, and their greatest share of a narrow page.
 _LABELS, _MOST = (1560, 1260), 22
@@ -45,7 +47,8 @@ def render_boxes(writer: Writer, boxes: ReviewBoxes) -> str:
     """The boxes of a review: what is stated on the left, the one for the stamp on the right over their height."""
     right = min(STAMP + BESIDE, writer.width * 55 // 100)
     columns = [writer.width - right, right]
-    height = f'<w:trHeight w:val="{-(-(STAMP + TITLE) // len(boxes.stated))}" w:hRule="atLeast"/>'
+    room = STAMP + TITLE + _STAMP_LINE * len(boxes.stamp.lines)
+    height = f'<w:trHeight w:val="{-(-room // len(boxes.stated))}" w:hRule="atLeast"/>'
     rows = []
     for number, box in enumerate(boxes.stated):
         merged = '<w:vMerge w:val="restart"/>' if number == 0 else "<w:vMerge/>"

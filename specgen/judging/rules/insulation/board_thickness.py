@@ -14,11 +14,16 @@ fails INS-04c at walls.W1.insulation.thickness
 fails INS-04b at walls.W1.insulation.thickness
     walls: {W1: {insulation: {thickness: 3/4 in}}}
     aesthetic_joint: {depth: 1/4 in}
+fails INS-04d at details.L1.depth
+    walls: {W1: {insulation: {thickness: 3 in}}}
+    elevations: {E1: {wall: W1}}
+    details: {L1: {kind: ledge, elevation: E1, depth: 6 in, cap: no}}
 """
 
-from specgen.judging.rule import STOP, Computed, Rule, Violations, violation
+from specgen.computing.foam_plastic import foam_at_ledge
+from specgen.judging.rule import CAUTION, STOP, Computed, Rule, Violations, violation
 from specgen.model.absence import all_known
-from specgen.model.typed_views import Description, Wall
+from specgen.model.typed_views import Description, Wall, WaterDetail
 from specgen.quantities.comparison import less
 from specgen.quantities.quantity import Quantity
 
@@ -72,3 +77,23 @@ def little_left_under_joint(wall: Wall, remaining_board: Computed, limit: Quanti
     left = remaining_board()
     if less(left.quantity, limit):
         yield violation(left.rounded, wanted=limit)
+
+
+@RULE.test(
+    "d",
+    CAUTION,
+    "Foam at the ledge is {found} thick with the board of the wall; maximum {wanted} on the outside of the wall, and "
+    "surface burning is tested at the thickness used.",
+    at="water_detail.depth",
+    limit="board.thickness_most",
+    step="boards",
+    remedy="Frame the ledge out from the wall so that board and ledge stay within {board.thickness_most}, or obtain a "
+    "surface burning report of this thickness and the acceptance of the authority having jurisdiction before boards "
+    "are set.",
+    why="foam as thick as wall and ledge together feeds a fire that no report of the board alone speaks of",
+)
+def thick_at_ledge(water_detail: WaterDetail, limit: Quantity) -> Violations:
+    """A ledge shaped of added board makes the foam thicker than exterior use allows."""
+    thickness = foam_at_ledge(water_detail)
+    if thickness is not None and less(limit, thickness):
+        yield violation(thickness, wanted=limit)

@@ -28,7 +28,7 @@ from specgen.quantities.quantity import Quantity
 RULE = Rule(
     "SCH-06",
     "Least drying time",
-    remedy="Plan work, days off, and weather beside it.",
+    remedy="Allow for work, days off, and weather in addition.",
     steps="gloss",
     documents="D14",
 )
@@ -37,7 +37,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     NOTE,
-    "From barrier or board to finished gloss, drying alone takes a minimum of {found}.",
+    "From the first layer over the substrate to the finished gloss, drying alone takes a minimum of {found}.",
     each="walls",
     at="schedule.spray_start",
     basis="computed practice",
