@@ -10,7 +10,7 @@ import pytest
 from specgen.model.absence import Absent
 from specgen.model.problem import Refused
 from specgen.model.source import Kind
-from tests.scheduling.jobs import dates, find, schedule_of
+from tests.scheduling.jobs import EVERY, dates, find, schedule_of
 from tests.support import EXAMPLES
 
 # Worked on paper, June 28, 2027 being a Monday. Hours: E1 boards 360 / 90 = 4, rasp 2, mesh 3, second pass 3,
@@ -144,6 +144,28 @@ def test_coats_of_smoothing_take_their_passes_and_dry_between(tmp_path: Path) ->
         "07-06 09:00 to 07-06 13:00",
     ]
     assert dates(made, "E1.smoothing_2") == ["07-06 13:00 to 07-06 15:00"]
+
+
+def test_each_coat_of_a_fluid_barrier_is_dry_before_the_next_is_begun_in_a_shift(tmp_path: Path) -> None:
+    # 360 sq ft at 180 take 2 h a coat; 12 h from 9 on are over at 21, after the shift, on both days. Boards on Wednesday.
+    barrier = {"kind": "fluid_applied", "coats": 2, "dry_hours": 12}
+    made = schedule_of(
+        tmp_path,
+        {
+            "walls": {"W1": {"wrb": barrier}},
+            "crews": {"red": {"steps": [*EVERY, "wrb"], "rates": {"wrb": "180 ft2/h"}}},
+            "elevations": {"E2": "drop"},
+        },
+    )
+    assert dates(made, "E1.wrb.1", "E1.wrb.1.dry", "E1.wrb.2", "E1.wrb.dry", "E1.wrb.hold", "E1.boards") == [
+        "06-28 07:00 to 06-28 09:00",
+        "06-28 09:00 to 06-28 21:00",
+        "06-29 07:00 to 06-29 09:00",
+        "06-29 09:00 to 06-29 21:00",
+        "06-30 07:00 to 06-30 07:00",
+        "06-30 07:00 to 06-30 11:00",
+    ]
+    assert find(made, "E1.wrb.2").title == "Water-resistive barrier, coat 2 of 2"
 
 
 def test_no_coat_dries_that_is_not_there(tmp_path: Path) -> None:

@@ -216,6 +216,19 @@ def list_year(elevation: Elevation) -> tuple[UsableMonth, ...]:
     )
 
 
+def list_viewing_year(elevation: Elevation, *, covered: bool) -> tuple[UsableMonth, ...]:
+    """The hours of the shift by daylight and out of direct sun in each month, in which a finish is viewed.
+
+    Raises Absent.
+    """
+    found = []
+    for month in _list_first_days():
+        _, face, _ = _read_face(elevation, month, covered=covered)
+        split = split_shift(face._replace(lamp=False), 0)
+        found.append(UsableMonth(month, name_spans(split.usable), count_hours(split.usable)))
+    return tuple(found)
+
+
 def _list_months(elevation: Elevation, months: Iterable[datetime.date], covered: bool) -> tuple[UsableMonth, ...]:
     found = []
     for month in months:
