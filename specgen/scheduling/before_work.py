@@ -10,8 +10,8 @@ from specgen.model.typed_views import Color, Description
 from specgen.model.working import Working
 from specgen.scheduling.tasks import GivenDay, Task, take
 
-# Marks of tasks of the whole project.
-REVIEW, MOCKUP, ACCEPTANCE = "review", "mockup", "mockup.hold"
+# Marks of tasks of the whole project; those of the mockup from its first coat of primer on stand apart, where known.
+REVIEW, MOCKUP, COATS, ACCEPTANCE = "review", "mockup", "mockup.coats", "mockup.hold"
 
 
 def list_tasks_before(project: Description, earliest: Working) -> Iterator[Task]:
@@ -24,18 +24,24 @@ def list_tasks_before(project: Description, earliest: Working) -> Iterator[Task]
     if is_ordered_behind_review(days):
         samples = [task._replace(after=(REVIEW,)) for task in samples]
     yield from samples
-    yield Task(
-        MOCKUP,
-        "Mockup, with drying",
-        "mockup",
-        take(timedelta(days=project.mockup.duration_days)),
-        (REVIEW, *(task.mark for task in samples)),
-        find_given_day(project, ("mockup", "planned_on")),
-    )
+    built = list(_list_mockup(project, tuple(task.mark for task in samples), round(days.get("c", 0))))
+    yield from built
     accepted = find_given_day(project, ("mockup", "accepted_on"))
     hold = Task(ACCEPTANCE, "Acceptance of the mockup", "hold", step="mockup")
     # The days of the mockup hold its acceptance, on the last of them.
-    yield hold._replace(not_before=accepted) if accepted else hold._replace(after=(MOCKUP,), at_once=True)
+    yield hold._replace(not_before=accepted) if accepted else hold._replace(after=(built[-1].mark,), at_once=True)
+
+
+def _list_mockup(project: Description, samples: tuple[str, ...], to_primer: int) -> Iterator[Task]:
+    """The mockup, with the days before its first coat of primer apart, as the sample color is needed behind them."""
+    days, planned = project.mockup.duration_days, find_given_day(project, ("mockup", "planned_on"))
+    if not to_primer:
+        length = take(timedelta(days=days))
+        yield Task(MOCKUP, "Mockup, with drying", "mockup", length, (REVIEW, *samples), planned)
+        return
+    yield Task(MOCKUP, "Mockup, to primer", "mockup", take(timedelta(days=to_primer)), (REVIEW,), planned)
+    rest = take(timedelta(days=days - to_primer))
+    yield Task(COATS, "Mockup, from primer, with drying", "mockup", rest, (MOCKUP, *samples))
 
 
 def list_main_orders(project: Description) -> Iterator[Task]:

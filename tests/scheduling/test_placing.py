@@ -203,8 +203,8 @@ def _list_hours(one: Placed, calendar: WorkCalendar) -> list[datetime]:
 
 
 def test_other_work_goes_on_when_the_spraying_is_over() -> None:
-    # By hand, shifts 8 to 16: the face is dry on March 2 at 8 and sprayed for 4 h. Blue has 10 h of work on another: 8 h
-    # on March 1, and on March 2 from 12 to 14.
+    # By hand, shifts 8 to 16: the face is dry on March 2 at 8 and sprayed for 4 h. Blue has 10 h of work on another:
+    # 8 h on March 1, and on March 2 from 12 to 14.
     clock = Clock(WorkCalendar(WorkDays(frozenset()), time(8), 8 * HOUR))
     tasks = [
         Task("E1.dry", "", "drying", take(32 * HOUR), not_before=GIVEN),

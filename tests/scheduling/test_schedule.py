@@ -147,7 +147,8 @@ def test_coats_of_smoothing_take_their_passes_and_dry_between(tmp_path: Path) ->
 
 
 def test_each_coat_of_a_fluid_barrier_is_dry_before_the_next_is_begun_in_a_shift(tmp_path: Path) -> None:
-    # 360 sq ft at 180 take 2 h a coat; 12 h from 9 on are over at 21, after the shift, on both days. Boards on Wednesday.
+    # 360 sq ft at 180 take 2 h a coat; 12 h from 9 on are over at 21, after the shift, on both days. Boards follow on
+    # Wednesday.
     barrier = {"kind": "fluid_applied", "coats": 2, "dry_hours": 12}
     made = schedule_of(
         tmp_path,

@@ -1,8 +1,8 @@
 """Viewings in diffuse daylight, dated on paper.
 
-By symmetry the sun stands over an east face from sunrise to noon of solar time and over a west face from noon to sunset,
-on every day of the year: it is due south at noon. On June 15 the sun rises at 40 degrees north before 5 (U.S. Naval
-Observatory, tables of sunrise and sunset, from memory), so that a shift from 7 is in daylight.
+By symmetry the sun stands over an east face from sunrise to noon of solar time and over a west face from noon to
+sunset, on every day of the year: it is due south at noon. In July the sun rises at 40 degrees north before 5 of solar
+time (tables of the U.S. Naval Observatory, from memory), so that a shift from 7 is in daylight.
 """
 
 from pathlib import Path
