@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 from datetime import date, datetime, time, timedelta
 from fractions import Fraction
+from math import ceil
 
 from specgen.computing.calendars import find_work_days, to_stretch
 from specgen.computing.time.minimum_elapsed import is_on_mockup
@@ -10,12 +11,14 @@ from specgen.model.absence import Absent
 from specgen.model.calendar import WorkCalendar, WorkDays, add_clock_time
 from specgen.model.project import Project
 from specgen.model.typed_views import Description
-from specgen.resolving.drying import BETWEEN, DRYING, count_coats_within, list_applying
+from specgen.resolving.drying import BETWEEN, DRYING, count_coats_within, list_applying, list_drying_paths
 
 # The steps behind which something dries before the first coat in the color, in the order of the work.
 _BEFORE_PRIMER = ("wrb", "boards", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2")
 # The shift where none is given: common practice, no source.
 USUAL_START, USUAL_HOURS = time(7), 8
+_DAY = 24  # hours
+UNTOLD_BARRIER = Fraction(_DAY)  # hours for a coat of the barrier whose manufacturer alone tells them
 
 
 def find_mockup_calendar(project: Description, *, dated: bool) -> WorkCalendar:
@@ -30,8 +33,14 @@ def find_mockup_calendar(project: Description, *, dated: bool) -> WorkCalendar:
 
 
 def find_start_behind(calendar: WorkCalendar, moment: datetime, hours: Fraction) -> datetime:
-    """When the next step can begin behind so many hours of drying, which go on through nights and days off."""
-    return calendar.find_start(add_clock_time(moment, to_stretch(hours))) if hours else moment
+    """When the next step can begin behind so many hours of drying, which go on through nights and days off.
+
+    In the shift under way where they end in it; else so many begun days later, as the hour of the work is not planned.
+    """
+    ready = add_clock_time(moment, to_stretch(hours))
+    if ready < calendar.find_shift(moment).end or not hours:
+        return ready
+    return calendar.find_start(add_clock_time(moment, timedelta(days=ceil(hours / _DAY))))
 
 
 def find_mockup_drying(project: Project, step: str, walls: Iterable[str]) -> Fraction | None:
@@ -39,17 +48,24 @@ def find_mockup_drying(project: Project, step: str, walls: Iterable[str]) -> Fra
 
     None where they are not given.
     """
-    longest = Fraction(0)
-    for wall in walls:
-        try:
-            paths = list_applying(project, step, wall)
-        except Absent:
-            return None
+    longest, pattern = Fraction(0), DRYING.get(step) or BETWEEN.get(step) or ()
+    for wall in walls if pattern else ():
+        paths = list_drying_paths(project, pattern, wall)
         given = [Fraction(project.value(path)) for path in paths if project.get(path) is not None]
-        if paths and not given:
+        if not given and _may_dry(project, step, wall):
             return None
         longest = max([longest, *given])
     return longest
+
+
+def _may_dry(project: Project, step: str, wall: str) -> bool:
+    """Whether something dries behind a step on a wall, or whether that is not known; a barrier, if it is told fluid."""
+    if step == "wrb":
+        return bool(project.get(("walls", wall, "wrb", "kind")) == "fluid_applied")
+    try:
+        return bool(list_applying(project, step, wall))
+    except Absent:
+        return True
 
 
 def count_days_to_primer(project: Description, start: date) -> int | None:
@@ -71,6 +87,7 @@ def _list_waits(project: Description, walls: list[str]) -> Iterator[Fraction | N
     """The hours behind each coat before the primer, coat by coat."""
     for step in _BEFORE_PRIMER:
         hours = find_mockup_drying(project.project, step, walls)
+        hours = UNTOLD_BARRIER if hours is None and step == "wrb" else hours
         for _ in range(_count_coats(project, step, walls)):
             yield hours
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime
 from fractions import Fraction
 
-from specgen.computing.mockup_days import find_mockup_calendar, find_mockup_drying, find_start_behind
+from specgen.computing.mockup_days import UNTOLD_BARRIER, find_mockup_calendar, find_mockup_drying, find_start_behind
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
@@ -91,7 +91,7 @@ def _fluid(context: DocumentContext, composer: Composer, step: StepPage) -> Iter
     for coat in range(1, coats + 1):
         title = f"{step.title}, coat {coat} of {coats}" if coats > 1 else step.title
         wait = f"coat {coat - 1} of the WRB has dried {dried}" if coat > 1 else step.wait
-        yield MockupLine(title, wait, "", hours)
+        yield MockupLine(title, wait, "", UNTOLD_BARRIER if hours is None else hours)
     last = f"coat {coats} of the WRB" if coats > 1 else "the WRB"
     yield MockupLine("Release of the WRB", f"{last} has dried {dried}", _point(step))
 
@@ -134,14 +134,14 @@ def _with_preparation(
     moments = {line.step: moment for line, moment in zip(lines, _list_moments(context, lines), strict=True)}
     gloss, recoat = moments.get("gloss"), moments.get(_RECOAT)
     most = context.project.get(_MOST_RECOAT)
-    dated = context.project.is_given(_START) and gloss and recoat and most is not None
-    waited = Fraction((recoat - gloss).total_seconds()) / 3600 if dated and gloss and recoat else Fraction(0)
+    dated = context.project.is_given(_START) and most is not None
+    days = (recoat.date() - gloss.date()).days if dated and gloss and recoat else 0
     for line in lines:
-        if line.step != _RECOAT or not waited or waited <= Fraction(most):
+        if line.step != _RECOAT or not days or days * _DAY <= most:
             yield line
             continue
         maximum = composer.token(context.display(_MOST_RECOAT))
-        told = f"; by then {_tell(waited)} h after the gloss, maximum {maximum}"
+        told = f"; by then {days} days after its gloss, maximum {maximum}"
         wait = f"{line.wait.partition('; after')[0]}{told}"
         yield MockupLine(f"Preparation of the panel to be recoated, per {_name_instructions(context)}", wait, "")
         yield replace(line, wait="the panel is prepared, dry, and free of dust")
