@@ -45,6 +45,7 @@ WEATHER = "Wind, rain, and temperature take further hours."
 LAMP = "Dark hours count: night work by lamp."
 GIVEN = "Shade given by the applicator, {}, in place of the computed sun."
 LEAST = "Month of fewest usable hours of {:%B} to {:%B}, by its 15th, whether or not the season reaches it."
+AT_ENDS = "Setup and cleanup stand at the ends of the shift; what of them falls in dark or in sun costs no spray hour."
 MIDDLE = 15  # day of the month
 MIDDLE_DAY = "middle day of the month with the fewest hours"
 NO_SEASON = 2027  # a year of 365 days that is not printed, for the months of a project without a season
@@ -192,7 +193,7 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
         spans = (" to ".join(map(value_text, span)) for span in name_spans(face.shade))
         told.append(GIVEN.format(", ".join(spans)))
     if len(months) > 1:
-        told.append(LEAST.format(months[0].month, months[-1].month))
+        told += [LEAST.format(months[0].month, months[-1].month), AT_ENDS]
     return _work_out(inputs, face, clock, tuple(told))
 
 
@@ -221,12 +222,9 @@ def list_viewing_year(elevation: Elevation, *, covered: bool) -> tuple[UsableMon
 
     Raises Absent.
     """
-    found = []
-    for month in _list_first_days():
-        _, face, _ = _read_face(elevation, month, covered=covered)
-        split = split_shift(face._replace(lamp=False), 0)
-        found.append(UsableMonth(month, name_spans(split.usable), count_hours(split.usable)))
-    return tuple(found)
+    faces = {month: _read_face(elevation, month, covered=covered)[1] for month in _list_first_days()}
+    splits = {month: split_shift(face._replace(lamp=False), 0).usable for month, face in faces.items()}
+    return tuple(UsableMonth(month, name_spans(hours), count_hours(hours)) for month, hours in splits.items())
 
 
 def _list_months(elevation: Elevation, months: Iterable[datetime.date], covered: bool) -> tuple[UsableMonth, ...]:
