@@ -98,19 +98,32 @@ def rows_behind(context: DocumentContext, head: str) -> list[list[str]]:
 def test_the_chain_tells_what_each_date_follows_from_and_which_governs(tmp_path: Path) -> None:
     # 14 days behind 1 March are 15 March, 7 before the mockup planned for the 22nd; 14 more days end on 5 April.
     rows = rows_behind(planned(tmp_path), "Event")
-    assert rows[:7] == [
+    assert rows[:8] == [
         ["Submittal of this package", "March 1, 2027", "–", "–"],
         ["Review complete", "March 15, 2027", "14 days of review", "7 days, to start of mockup"],
+        # March 22 is a Monday.
+        [
+            "Substrate of the mockup complete, latest",
+            "March 19, 2027",
+            "last working day before start of mockup",
+            "–",
+        ],
         ["Planned start of mockup", "March 22, 2027", "as planned", "governs"],
-        ["Substrate of the mockup complete, latest", "March 22, 2027", "start of mockup", "–"],
         ["Start of mockup", "March 22, 2027", "latest of review, planned start", "–"],
+        # Boards set on Monday have cured for 24 h, as is usual (common practice, no source), on Tuesday.
+        [
+            "Release of the joint layout, latest",
+            "March 23, 2027",
+            "first cut of aesthetic joints, on the mockup",
+            "–",
+        ],
         # The 14th day of the mockup is 4 April.
         ["Acceptance of the mockup", "April 4, 2027", "14 days of mockup, with drying and acceptance", "–"],
         ["Earliest start of work on the wall", "April 5, 2027", "acceptance of the mockup", "–"],
     ]
-    assert rows[7] == ["Planned start of work on the wall", "May 3, 2027", "as planned", "28 days after earliest start"]
+    assert rows[8] == ["Planned start of work on the wall", "May 3, 2027", "as planned", "28 days after earliest start"]
     # By their dates: the gloss is dry on 5 July, 4 days before the season ends; 6 July is 24 before the completion.
-    assert rows[8:] == [
+    assert rows[9:] == [
         ["First day of spray window", "June 21, 2027", "as planned", "–"],
         ["Gloss dry on the last elevation", "July 5, 2027", "activities below", "4 days, to end of window"],
         ["End of the work", "July 6, 2027", "activities below, weather days included", "24 days, to completion"],
@@ -207,9 +220,27 @@ def test_the_mockup_once_accepted_is_told_with_its_day(tmp_path: Path) -> None:
 def test_the_joint_layout_is_released_by_the_first_cut(tmp_path: Path) -> None:
     cut = Activity("E1.aesthetic_joints", "Joints", "work", at("06-24"), at("06-24", "10:00"), "E1", "aesthetic_joints")
     schedule = Schedule((*make().activities, cut), make().chain, make().end)
-    rows = rows_behind(planned(tmp_path, schedule=schedule), "Event")
-    told = ["Release of the joint layout, latest", "June 24, 2027", "first cut of aesthetic joints", "–"]
+    accepted = {"mockup": {"accepted_on": "2027-04-09"}}  # its joints are cut by then
+    rows = rows_behind(planned(tmp_path, accepted, schedule), "Event")
+    told = ["Release of the joint layout, latest", "June 24, 2027", "first cut of aesthetic joints, on the wall", "–"]
     assert told in rows
+    # Boards are laid out to the lines before they are cut.
+    laid = Activity("E1.board_layout", "Layout", "work", at("06-21"), at("06-21", "08:00"), "E1", "board_layout", "red")
+    laid_out = Schedule((laid, *schedule.activities), make().chain, at("07-06"))
+    rows = rows_behind(planned(tmp_path, accepted, laid_out), "Event")
+    assert ["Release of the joint layout, latest", "June 21, 2027", "first board layout, on the wall", "–"] in rows
+
+
+def test_the_joint_layout_is_released_by_the_first_cut_on_the_mockup(tmp_path: Path) -> None:
+    # From Monday, March 22: 24 h of adhesive, so that joints are cut on Tuesday, before the mockup is accepted.
+    wall = {"walls": {"W1": {"attachment": {"cure_hours": 24}}}}
+    context = planned(tmp_path, wall)
+    latest, release = "March 23, 2027", "Release of the joint layout"
+    cut = "first cut of aesthetic joints, on the mockup"
+    assert [f"{release}, latest", latest, cut, "–"] in rows_behind(context, "Event")
+    begun = {"D08": "– | Joint layout; latest", "D09": release, "D11": "– | Joint layout, latest", "D19": release}
+    for name, begins in begun.items():
+        assert [latest in line for line in lines_of(name, context) if line.startswith(begins)] == [True]
 
 
 def test_the_end_is_the_earliest_where_steps_take_no_time(tmp_path: Path) -> None:
@@ -367,9 +398,11 @@ def test_the_mean_wind_of_a_month_stands_beside_its_rain(tmp_path: Path) -> None
 
 
 def test_a_start_behind_a_second_review_stands_under_the_planned_one() -> None:
-    # 14 days more than the May 6 of one review are May 20, 3 days past the planned May 17.
+    # Reviewed twice on April 5, the color arrives on April 26, 5 days past its first primer on April 21: May 11 in
+    # place of May 6, 6 days before the planned May 17.
     (row,) = (row for row in rows_of("D14", context_of_example("clean")) if row[0].startswith("If resubmitted"))
-    assert row[1:] == ["May 20, 2027", "14 days of second review", "3 days past planned start"]
+    again = "14 days of second review; resubmitted on the day of return"
+    assert row[1:] == ["May 11, 2027", again, "6 days, to planned start"]
 
 
 def test_no_day_is_fit_on_a_face_without_usable_hours(tmp_path: Path) -> None:
