@@ -103,25 +103,42 @@ class HourCalendar(StretchCalendar):
         return max(map(sum_stretches, self.hours))
 
     def _list_stretches(self, shift: Shift) -> list[Shift]:
-        midnight, hours = datetime.combine(shift.start.date(), time()), self.hours[shift.start.month - 1]
-        return [Shift(add_clock_time(midnight, start), add_clock_time(midnight, end)) for start, end in hours]
+        return _list_hours(shift, self.hours)
 
 
 @dataclass(frozen=True)
 class KeptOffCalendar(StretchCalendar):
-    """The same for crews that are kept off the work for some stretches, told in the order of time."""
+    """The same for crews that are kept off the work for some stretches, told in the order of time.
+
+    `hours` are those of each month that they can work at all; without them the whole shift.
+    """
 
     kept_off: tuple[Shift, ...] = ()
+    hours: MonthHours = ()
 
     def _list_stretches(self, shift: Shift) -> list[Shift]:
-        left, at = [], shift.start
-        first = bisect_left(self.kept_off, shift.start, key=lambda away: away.end)
+        spans = _list_hours(shift, self.hours) if self.hours else [shift]
+        return [part for span in spans for part in self._list_left(span)]
+
+    def _list_left(self, span: Shift) -> Iterator[Shift]:
+        """What is left of a stretch beside those for which the crews are kept off."""
+        at = span.start
+        first = bisect_left(self.kept_off, span.start, key=lambda away: away.end)
         for away in self.kept_off[first:]:
-            if away.start >= shift.end:
+            if away.start >= span.end:
                 break
-            left.append(Shift(at, max(at, away.start)))
-            at = min(away.end, shift.end)
-        return [span for span in (*left, Shift(at, shift.end)) if span.end > span.start]
+            if away.start > at:
+                yield Shift(at, away.start)
+            at = max(at, away.end)
+        if at < span.end:
+            yield Shift(at, span.end)
+
+
+def _list_hours(shift: Shift, hours: MonthHours) -> list[Shift]:
+    """The stretches of a shift by the hours of the month in which it begins."""
+    midnight = datetime.combine(shift.start.date(), time())
+    of_month = hours[shift.start.month - 1]
+    return [Shift(add_clock_time(midnight, start), add_clock_time(midnight, end)) for start, end in of_month]
 
 
 def sum_stretches(stretches: Iterable[Stretch]) -> timedelta:

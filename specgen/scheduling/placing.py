@@ -94,7 +94,8 @@ class _Placing:
         """What each queue would place next, by the crew that is done with it first."""
         for kinship, queue in self.queues.items():
             free = min(self._free_from(self._list_before(crew, kinship.alone)) for crew in kinship.crews)
-            clock = self.clock.narrow(kinship.hours) if kinship.alone else self.clock.beside_spraying()
+            narrow = self.clock.narrow if kinship.alone else self.clock.beside_spraying
+            clock = narrow(kinship.hours)
             mark = queue.find_next(free, self.tasks, clock)
             if mark:
                 task = self.tasks[mark]

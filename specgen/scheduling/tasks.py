@@ -81,12 +81,12 @@ class Clock(NamedTuple):
             self if calendar is None else self._replace(kept_off=(*self.kept_off, *_list_worked(calendar, start, end)))
         )
 
-    def beside_spraying(self) -> "Clock":
-        """The same for a crew that is kept off."""
+    def beside_spraying(self, hours: MonthHours = ()) -> "Clock":
+        """The same for a crew that is kept off, and works in some hours of the shift alone where there are any."""
         whole = self.calendar
         if whole is None or not self.kept_off:
-            return self
-        return Clock(KeptOffCalendar(whole.days, whole.shift_start, whole.shift, self.kept_off))
+            return self.narrow(hours)
+        return Clock(KeptOffCalendar(whole.days, whole.shift_start, whole.shift, self.kept_off, hours))
 
     def first_start(self, task: Task, moment: datetime, length: timedelta) -> datetime:
         """The first start of a task from a moment on. Raises Refused at the end of the calendar."""
@@ -121,7 +121,7 @@ class Clock(NamedTuple):
         if task.kind in BY_CLOCK or task.at_once:
             return None
         kept_off = task.offers[0].crew != NOBODY and not task.alone
-        return (self.beside_spraying() if kept_off else self.narrow(task.hours)).calendar
+        return (self.beside_spraying(task.hours) if kept_off else self.narrow(task.hours)).calendar
 
     def next_start(self, moment: datetime) -> datetime:
         """The next moment of work. Raises Refused at the end of the calendar."""

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
+from specgen.computing.sealing_hours import find_sealing_hours
 from specgen.model.absence import Absent, read_all
 from specgen.model.field import Path
 from specgen.model.hour_calendar import MonthHours
@@ -131,15 +132,17 @@ class ElevationWork:
                 after=(*self.behind, *(self.color if sprayed else ())),
                 not_before=self.spray_start if sprayed and self.spray_start else self.not_before,
                 in_one_shift=one.in_one_shift,
-                hours=self._find_hours() if sprayed else (),
+                hours=self._find_hours(step.name),
                 alone=sprayed,
             ),
             step,
         )
 
-    def _find_hours(self) -> MonthHours:
-        """The hours of a coat, which brings its own setup and cleanup; they need no shade."""
-        return find_spray_hours(self.elevation).set_up
+    def _find_hours(self, step: str) -> MonthHours:
+        """The hours of a coat, which brings its own setup and cleanup without shade, and of sealing; else none."""
+        if step == "sealant":
+            return find_sealing_hours(self.elevation)
+        return find_spray_hours(self.elevation).set_up if step in SPRAYED else ()
 
     def _add_wait(self, step: Step, wait: Wait, part: str, word: str) -> None:
         mark = f"{self.elevation.mark}.{step.name}{part}"

@@ -229,6 +229,38 @@ def test_sealant_follows_the_finish_and_cures_before_its_pull(tmp_path: Path) ->
     assert find(made, "E1.sealant").crew == "bead"
 
 
+def test_joints_are_sealed_while_the_air_is_neither_too_hot_nor_too_cold(tmp_path: Path) -> None:
+    # Accepted on Thursday, July 8 at noon. Of the daily range of 20 F the air of July is 0.23 of it, 4.6 F, below its
+    # high at 11 and 0.13 at 12 (ASHRAE Handbook, Fundamentals, 2009, chapter 14, from memory): at 85.4 F and 87.4 F.
+    # 86.4 F is passed at 11:30. From 7 on Friday 3 h of sealing end at 10.
+    hot = {
+        "site": {"latitude": "40 deg"},
+        "elevations": {"E1": {"facing": "N"}, "E2": "drop"},
+        "climate": {"months": [{"month": "jul", "mean_min": "70 F", "mean_max": "90 F"}]},
+        "joints": {"J1": {"install_low": "50 F", "install_high": "86.4 F"}},
+        "shade": {"X1": {"elevation": "E1", "kind": "shade_cloth"}},
+    }
+    made = schedule_of(tmp_path, {**SEALED, **hot, "joints": {"J1": SEALED["joints"]["J1"] | hot["joints"]["J1"]}})
+    assert dates(made, "E1.sealant") == ["07-09 07:00 to 07-09 10:00"]
+    # 5 h of it: 4.5 h by 11:30, the rest on Monday.
+    long = SEALED["joints"]["J1"] | hot["joints"]["J1"] | {"length": "150 ft"}
+    made = schedule_of(tmp_path, {**SEALED, **hot, "joints": {"J1": long}})
+    assert dates(made, "E1.sealant") == ["07-09 07:00 to 07-12 07:30"]
+    told = [note for note in made.notes if note.startswith("Sealing: ")]
+    assert len(told) == 1 and "in hot months out of direct sun" in told[0]
+
+
+def test_in_a_mild_month_joints_are_sealed_all_day(tmp_path: Path) -> None:
+    mild = {
+        "site": {"latitude": "40 deg"},
+        "elevations": {"E1": {"facing": "N"}, "E2": "drop"},
+        "climate": {"months": [{"month": "jul", "mean_min": "60 F", "mean_max": "80 F"}]},
+        "joints": {"J1": SEALED["joints"]["J1"] | {"install_low": "50 F", "install_high": "80 F"}},
+        "shade": {"X1": {"elevation": "E1", "kind": "shade_cloth"}},
+    }
+    assert dates(schedule_of(tmp_path, {**SEALED, **mild}), "E1.sealant") == ["07-08 12:00 to 07-08 15:00"]
+
+
 def test_an_elevation_without_joints_has_no_sealing_and_no_cure(tmp_path: Path) -> None:
     made = schedule_of(tmp_path, {**SEALED, "elevations": {}})
     assert dates(made, "E1.sealant")

@@ -187,7 +187,7 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     """The working of the month with the fewest usable hours in the season on an elevation. Raises Absent."""
     months = list_usable_months(elevation)
     least = min(months, key=lambda one: one.hours)
-    inputs, face, clock = _read_face(elevation, least.month, covered=is_covered(elevation))
+    inputs, face, clock = read_face(elevation, least.month, covered=is_covered(elevation))
     told = [said for kind, said in COVERED.items() if kind in list_shade_kinds(elevation)]
     if face.shade is not None:
         spans = (" to ".join(map(value_text, span)) for span in name_spans(face.shade))
@@ -211,7 +211,7 @@ def list_months(elevation: Elevation, *, covered: bool) -> tuple[UsableMonth, ..
 
 def list_year(elevation: Elevation) -> tuple[UsableMonth, ...]:
     """The usable hours of an elevation in each month of the year, whatever the season is. Raises Absent."""
-    year = _list_first_days()
+    year = list_first_days()
     return elevation.project.remember(
         ("usable hours of the year", elevation.mark), lambda: _list_months(elevation, year, is_covered(elevation))
     )
@@ -222,7 +222,7 @@ def list_viewing_year(elevation: Elevation, *, covered: bool) -> tuple[UsableMon
 
     Raises Absent.
     """
-    faces = {month: _read_face(elevation, month, covered=covered)[1] for month in _list_first_days()}
+    faces = {month: read_face(elevation, month, covered=covered)[1] for month in list_first_days()}
     splits = {month: split_shift(face._replace(lamp=False), 0).usable for month, face in faces.items()}
     return tuple(UsableMonth(month, name_spans(hours), count_hours(hours)) for month, hours in splits.items())
 
@@ -230,7 +230,7 @@ def list_viewing_year(elevation: Elevation, *, covered: bool) -> tuple[UsableMon
 def _list_months(elevation: Elevation, months: Iterable[datetime.date], covered: bool) -> tuple[UsableMonth, ...]:
     found = []
     for month in months:
-        _, face, _ = _read_face(elevation, month, covered=covered)
+        _, face, _ = read_face(elevation, month, covered=covered)
         split = split_shift(face, SET_UP)
         lost = ((DARK, split.dark), (SUNNY, split.sunny), (SETTING_UP, split.set_up))
         spans = name_spans(split.usable)
@@ -253,16 +253,16 @@ def find_season(project: Description) -> tuple[datetime.date, ...]:
     """The first day of each month from the start of spraying to its end; of a year that has no season, all twelve."""
     start, end = (project.schedule.get(name) for name in ("spray_start", "spray_end"))
     if start is None or end is None:
-        return _list_first_days()
+        return list_first_days()
     return months_between(start, end)
 
 
-def _list_first_days() -> tuple[datetime.date, ...]:
+def list_first_days() -> tuple[datetime.date, ...]:
     """The first day of each month of a year that is not printed."""
     return tuple(datetime.date(NO_SEASON, month, 1) for month in range(1, len(MONTHS) + 1))
 
 
-def _read_face(elevation: Elevation, first: datetime.date, *, covered: bool) -> tuple[UsableInputs, Face, Clock | None]:
+def read_face(elevation: Elevation, first: datetime.date, *, covered: bool) -> tuple[UsableInputs, Face, Clock | None]:
     """The face of an elevation on the middle day of a month, its inputs, and the clock. Raises Absent."""
     project, month = root_of(elevation), MONTHS[first.month - 1]
     schedule, site = project.schedule, project.site
