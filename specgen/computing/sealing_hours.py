@@ -50,9 +50,9 @@ def find_sealing_temperatures(elevation: Elevation) -> Temperatures | None:
 
 def _list_stretches(face: Face, month: Month | None, allowed: Temperatures) -> tuple[Stretch, ...]:
     shift: Hours = ((face.start, face.start + face.hours),)
-    low, high = (None if month is None else month.get(name) for name in ("mean_min", "mean_max"))
-    known = low is not None and high is not None
-    hours = _list_fit(face, shift, (float(low.amount), float(high.amount)), allowed) if known else shift
+    daily = [one for name in ("mean_min", "mean_max") if month is not None and (one := month.get(name)) is not None]
+    low_and_high = [float(one.amount) for one in daily]
+    hours = _list_fit(face, shift, (low_and_high[0], low_and_high[1]), allowed) if len(daily) > 1 else shift
     return tuple((_tell(start), _tell(end)) for start, end in hours or shift)
 
 

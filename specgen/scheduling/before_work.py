@@ -12,6 +12,7 @@ from specgen.scheduling.tasks import GivenDay, Task, take
 
 # Marks of tasks of the whole project; those of the mockup from its first coat of primer on stand apart, where known.
 REVIEW, MOCKUP, COATS, ACCEPTANCE = "review", "mockup", "mockup.coats", "mockup.hold"
+_ORDER = ("schedule", "color_sample_order_on")
 
 
 def list_tasks_before(project: Description, earliest: Working) -> Iterator[Task]:
@@ -20,11 +21,12 @@ def list_tasks_before(project: Description, earliest: Working) -> Iterator[Task]
     review = take(timedelta(days=round(days["R"])))
     submitted = find_given_day(project, ("schedule", "submit_on"))
     yield Task(REVIEW, "Review of the submittal", "review", review, not_before=submitted)
-    samples = list(_list_deliveries(project, "sample", ("schedule", "color_sample_order_on")))
+    samples = list(_list_deliveries(project, "sample", _ORDER))
     if is_ordered_behind_review(days):
         samples = [task._replace(after=(REVIEW,)) for task in samples]
     yield from samples
-    built = list(_list_mockup(project, tuple(task.mark for task in samples), round(days.get("c", 0))))
+    starts = None if submitted is None else GivenDay(submitted.moment + timedelta(days=round(days["M"])), _ORDER)
+    built = list(_list_mockup(project, tuple(task.mark for task in samples), round(days.get("c", 0)), starts))
     yield from built
     accepted = find_given_day(project, ("mockup", "accepted_on"))
     hold = Task(ACCEPTANCE, "Acceptance of the mockup", "hold", step="mockup")
@@ -32,16 +34,22 @@ def list_tasks_before(project: Description, earliest: Working) -> Iterator[Task]
     yield hold._replace(not_before=accepted) if accepted else hold._replace(after=(built[-1].mark,), at_once=True)
 
 
-def _list_mockup(project: Description, samples: tuple[str, ...], to_primer: int) -> Iterator[Task]:
-    """The mockup, with the days before its first coat of primer apart, as the sample color is needed behind them."""
+def _list_mockup(
+    project: Description, samples: tuple[str, ...], to_primer: int, starts: GivenDay | None
+) -> Iterator[Task]:
+    """The mockup, with the days before its first coat of primer apart, as the sample color is needed behind them.
+
+    It starts no sooner than it can go on with its color.
+    """
     days, planned = project.mockup.duration_days, find_given_day(project, ("mockup", "planned_on"))
     if not to_primer:
         length = take(timedelta(days=days))
         yield Task(MOCKUP, "Mockup, with drying", "mockup", length, (REVIEW, *samples), planned)
         return
-    yield Task(MOCKUP, "Mockup, to primer", "mockup", take(timedelta(days=to_primer)), (REVIEW,), planned)
+    held = planned if starts is None or (planned and planned.moment >= starts.moment) else starts
+    yield Task(MOCKUP, "Mockup, to primer", "mockup", take(timedelta(days=to_primer)), (REVIEW,), held)
     rest = take(timedelta(days=days - to_primer))
-    yield Task(COATS, "Mockup, from primer, with drying", "mockup", rest, (MOCKUP, *samples))
+    yield Task(COATS, "Mockup, from primer, with drying", "mockup", rest, (*samples, MOCKUP))
 
 
 def list_main_orders(project: Description) -> Iterator[Task]:

@@ -210,7 +210,7 @@ def test_steps_without_an_output_are_named_beside_the_end_that_is_the_earliest(t
     assert "flashings and terminations" in told and told.endswith(f", {down}.")
 
 
-SEALED = {
+SEALED: dict[str, Any] = {
     "joints": {"J1": {"elevation": "E1", "kind": "panel_joint", "length": "90 ft"}},
     "sealants": {"S1": {"sequence": "after_gloss", "pull_cure_days": 7}},
     "crews": {"bead": {"steps": ["sealant"], "rates": {"sealant": "30 ft/h"}}},
@@ -233,7 +233,7 @@ def test_joints_are_sealed_while_the_air_is_neither_too_hot_nor_too_cold(tmp_pat
     # Accepted on Thursday, July 8 at noon. Of the daily range of 20 F the air of July is 0.23 of it, 4.6 F, below its
     # high at 11 and 0.13 at 12 (ASHRAE Handbook, Fundamentals, 2009, chapter 14, from memory): at 85.4 F and 87.4 F.
     # 86.4 F is passed at 11:30. From 7 on Friday 3 h of sealing end at 10.
-    hot = {
+    hot: dict[str, Any] = {
         "site": {"latitude": "40 deg"},
         "elevations": {"E1": {"facing": "N"}, "E2": "drop"},
         "climate": {"months": [{"month": "jul", "mean_min": "70 F", "mean_max": "90 F"}]},
@@ -251,7 +251,7 @@ def test_joints_are_sealed_while_the_air_is_neither_too_hot_nor_too_cold(tmp_pat
 
 
 def test_in_a_mild_month_joints_are_sealed_all_day(tmp_path: Path) -> None:
-    mild = {
+    mild: dict[str, Any] = {
         "site": {"latitude": "40 deg"},
         "elevations": {"E1": {"facing": "N"}, "E2": "drop"},
         "climate": {"months": [{"month": "jul", "mean_min": "60 F", "mean_max": "80 F"}]},
@@ -323,37 +323,44 @@ CHAIN_BEFORE: dict[str, Any] = {
     "schedule": {"submit_on": "2027-03-01", "color_sample_order_on": "2027-03-01", "work_start": "drop"},
     "contract": {"review_days": 14, "review_day_kind": "calendar"},
     "colors": {"C1": {"kind": "custom", "lead_time_days": 21}},
-    "mockup": {"duration_days": 14},
+    "mockup": {"duration_days": 18},
 }
 
 
 def test_review_color_and_mockup_lead_to_the_first_day_of_work(tmp_path: Path) -> None:
-    # 14 days of review end on March 15, 21 of lead on March 22, 14 of mockup on Monday, April 5.
+    # 14 days of review end on March 15, 21 of lead on March 22. From a Monday the mockup dries for four days before its
+    # primer: it begins on March 18, goes on with its color on the 22nd, and its 18 days end on Monday, April 5.
     made = schedule_of(tmp_path, CHAIN_BEFORE)
-    assert dates(made, "review", "C1.sample", "mockup", "mockup.hold", "E1.boards") == [
+    assert dates(made, "review", "C1.sample", "mockup", "mockup.coats", "mockup.hold", "E1.boards") == [
         "03-01 00:00 to 03-15 00:00",
         "03-01 00:00 to 03-22 00:00",
+        "03-18 00:00 to 03-22 00:00",
         "03-22 00:00 to 04-05 00:00",
         # Accepted as the last day of the mockup ends, and no shift later.
         "04-05 00:00 to 04-05 00:00",
         "04-05 07:00 to 04-05 11:00",
     ]
-    assert made.chain[:4] == ("C1.sample", "mockup", "mockup.hold", "E1.substrate.hold")
-    # The review may end with the lead time, seven days later.
-    assert find(made, "review").spare.days == 7
+    assert made.chain[:4] == ("C1.sample", "mockup.coats", "mockup.hold", "E1.substrate.hold")
+    # The review may end with the start of the mockup, three days later.
+    assert find(made, "review").spare.days == 3
 
 
 def test_a_color_ordered_behind_the_review_waits_for_it(tmp_path: Path) -> None:
-    # Ordered on March 15, the day on which the review ends, it is there on April 5: neither can be late.
+    # Ordered on March 15, the day on which the review ends, it is there on April 5: neither can be late. The mockup
+    # begins four days before, and ends 14 days behind.
     later = {**CHAIN_BEFORE, "schedule": CHAIN_BEFORE["schedule"] | {"color_sample_order_on": "2027-03-15"}}
     made = schedule_of(tmp_path, later)
-    assert dates(made, "C1.sample", "mockup") == ["03-15 00:00 to 04-05 00:00", "04-05 00:00 to 04-19 00:00"]
+    assert dates(made, "C1.sample", "mockup", "mockup.coats") == [
+        "03-15 00:00 to 04-05 00:00",
+        "04-01 00:00 to 04-05 00:00",
+        "04-05 00:00 to 04-19 00:00",
+    ]
     assert find(made, "review").spare.days == find(made, "C1.sample").spare.days == 0
 
 
 def test_the_work_waits_for_the_day_on_which_the_mockup_was_accepted(tmp_path: Path) -> None:
     # Ended on Monday, April 5, accepted on Thursday, April 8.
-    accepted = {**CHAIN_BEFORE, "mockup": {"duration_days": 14, "accepted_on": "2027-04-08"}}
+    accepted = {**CHAIN_BEFORE, "mockup": {"duration_days": 18, "accepted_on": "2027-04-08"}}
     assert dates(schedule_of(tmp_path, accepted), "mockup.hold", "E1.boards") == [
         "04-08 07:00 to 04-08 07:00",
         "04-08 07:00 to 04-08 11:00",
@@ -362,7 +369,7 @@ def test_the_work_waits_for_the_day_on_which_the_mockup_was_accepted(tmp_path: P
 
 def test_without_a_shift_the_days_before_the_work_are_dated_and_the_rest_is_asked_for(tmp_path: Path) -> None:
     made = schedule_of(tmp_path, {**CHAIN_BEFORE, "schedule": CHAIN_BEFORE["schedule"] | {"shift_hours": "drop"}})
-    assert [one.mark for one in made.activities] == ["review", "C1.sample", "mockup", "mockup.hold"]
+    assert [one.mark for one in made.activities] == ["review", "C1.sample", "mockup", "mockup.coats", "mockup.hold"]
     assert (made.end, made.missing) == (datetime(2027, 4, 5), (("schedule", "shift_hours"),))
     assert "Work on the wall is not dated; add schedule.shift_hours." in made.notes
 
