@@ -7,8 +7,8 @@ from datetime import timedelta
 
 from specgen.computing.air_of_day import list_air_hours
 from specgen.computing.shading import is_covered
+from specgen.computing.shift_hours import Face, repeat
 from specgen.computing.sunlight import Hours, leave_out, meet
-from specgen.computing.time._shift import Face, repeat
 from specgen.computing.time.usable_hours import list_first_days, read_face
 from specgen.model.absence import Absent
 from specgen.model.dates import MONTHS

@@ -108,17 +108,16 @@ class SheetWriter:
         workings = calculation.workings
         working, several = workings[member], len(workings) > 1
         tabled = bool(provider.columns) and (several or len(working.inputs) > MOST_GIVEN)
-        similar, informed = _sort_others(workings, member, concluded)
+        alike, informed = _sort_others(workings, member, concluded)
         rows, shown = self._given(calculation, member, tabled), self._steps(calculation, working)
-        unlike, more = self._other_steps(calculation, shown)
-        said = said_by_all(workings)
+        (unlike, more), said = self._other_steps(calculation, shown), said_by_all(workings)
         in_line = tabled or len(rows) + len(said) <= FEW
         told = members(context, provider, workings, concluded) if several or tabled else ()
         sheet = Sheet(
             number=self.numbers[provider.name],
             title=provider.title,
             member="" if tabled or not member else full_name(context, member),
-            similar="" if tabled else marks(similar),
+            similar="" if tabled else marks(alike),
             informed="" if tabled else marks(informed),
             given=given(context, member, [] if in_line else rows, () if in_line else said, self.numbers),
             given_in_line=given_in_line(context, member, rows, said, self.numbers) if in_line else [],

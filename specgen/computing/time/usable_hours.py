@@ -8,10 +8,10 @@ from math import ceil
 from specgen.computing.coats.day_area import SET_UP
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.shading import COVERED, is_covered, list_shade_kinds
+from specgen.computing.shift_hours import DAY, Face, Split, count_day, name_spans, split_shift
 from specgen.computing.sunlight import DECLINATION, DEGREE, EDGE, Hours, count_hours, find_daylight
 from specgen.computing.time._clock import SOURCES as CLOCK_SOURCES
 from specgen.computing.time._clock import Clock, add_clock, find_clock, read_zone, require_near
-from specgen.computing.time._shift import DAY, Face, Split, count_day, name_spans, split_shift
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import read_all
 from specgen.model.dates import MONTHS, months_between
