@@ -238,8 +238,8 @@ def test_the_joint_layout_is_released_by_the_first_cut_on_the_mockup(tmp_path: P
     latest, release = "March 23, 2027", "Release of the joint layout"
     cut = "first cut of aesthetic joints, on the mockup"
     assert [f"{release}, latest", latest, cut, "–"] in rows_behind(context, "Event")
-    begun = {"D08": "– | Joint layout; latest", "D09": release, "D11": "– | Joint layout, latest", "D19": release}
-    for name, begins in begun.items():
+    begun = {"D08": "– | Joint layout; latest", "D09": release, "D11": "– | Joint layout, latest"}
+    for name, begins in (begun | {"D19": "Joint layout"}).items():
         assert [latest in line for line in lines_of(name, context) if line.startswith(begins)] == [True]
 
 
@@ -493,8 +493,8 @@ def test_the_wait_between_coats_of_the_barrier_is_that_of_the_schedule(tmp_path:
 def test_hours_of_viewing_and_sealing_are_told_for_the_months_of_the_plan() -> None:
     # In the example the face in its own shade is in the sun until 9 of July, as its file says. The sun is on the west
     # face from noon of solar time on: 75.4 degrees west are 62 minutes behind the clock's 60, and the sun is 6 minutes
-    # late in the middle of July (Duffie and Beckman, equation of time), together 13:07. Of 63 to 85 F the air passes 80,
-    # 0.227 of the range below the high, 2 minutes behind 11 of solar time, where it is 0.23, and at noon 0.13.
+    # late in the middle of July (Duffie and Beckman, equation of time), together 13:07. Of 63 to 85 F the air passes
+    # 80, 0.227 of the range below the high, 2 minutes behind 11 of solar time, where it is 0.23, and at noon 0.13.
     told = {row[0]: row[1] for row in rows_behind(context_of_example("clean"), "Calendar")}
     assert told["Viewing without direct sun, E3"].endswith("final viewing, July: 09:00 to 16:00")
     assert told["Viewing without direct sun, E2"].endswith("final viewing, July: 06:00 to 13:07")
