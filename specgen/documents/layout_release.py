@@ -9,7 +9,9 @@ from specgen.documents.mockup_days import find_mockup_day
 from specgen.documents.schedule import find_schedule
 from specgen.model.value_text import long_date
 
-_CUT, _LAYOUT = "aesthetic_joints", "board_layout"  # steps
+_CUT = "aesthetic_joints"
+# The steps of the wall that need the lines, as they are told.
+_ON_WALL = {"board_layout": "first board layout", "boards": "first boards", _CUT: "first cut of aesthetic joints"}
 
 
 class LayoutRelease(NamedTuple):
@@ -40,7 +42,7 @@ def _look_up(context: DocumentContext) -> LayoutRelease | None:
         found.append(LayoutRelease(cut, "first cut of aesthetic joints, on the mockup"))
     schedule = find_schedule(context)
     works = [one for one in schedule.activities if one.kind == "work"] if schedule else []
-    for step, told in ((_LAYOUT, "first board layout"), (_CUT, "first cut of aesthetic joints")):
+    for step, told in _ON_WALL.items():
         begun = [one.start for one in works if one.step == step]
         if begun:
             found.append(LayoutRelease(min(begun).date(), f"{told}, on the wall"))

@@ -217,18 +217,25 @@ def test_the_mockup_once_accepted_is_told_with_its_day(tmp_path: Path) -> None:
     assert rows[2] == ["Preinstallation meeting", "March 17, 2027", "as planned", "–"]  # between review and mockup
 
 
-def test_the_joint_layout_is_released_by_the_first_cut(tmp_path: Path) -> None:
-    cut = Activity("E1.aesthetic_joints", "Joints", "work", at("06-24"), at("06-24", "10:00"), "E1", "aesthetic_joints")
-    schedule = Schedule((*make().activities, cut), make().chain, make().end)
+@pytest.mark.parametrize(
+    ("step", "day", "told"),
+    [
+        ("aesthetic_joints", "06-24", "first cut of aesthetic joints"),
+        # Board joints keep clear of the lines, so that boards are laid out to them, or set, before they are cut.
+        ("boards", "06-22", "first boards"),
+        ("board_layout", "06-21", "first board layout"),
+    ],
+)
+def test_the_joint_layout_is_released_by_the_first_work_that_needs_it(
+    step: str, day: str, told: str, tmp_path: Path
+) -> None:
+    days = {"aesthetic_joints": "06-24", "boards": "06-22", "board_layout": "06-21"}
+    works = [Activity(f"E1.{one}", one, "work", at(on), at(on, "10:00"), "E1", one) for one, on in days.items()]
+    needed = tuple(one for one in works if list(days).index(one.step) <= list(days).index(step))
     accepted = {"mockup": {"accepted_on": "2027-04-09"}}  # its joints are cut by then
-    rows = rows_behind(planned(tmp_path, accepted, schedule), "Event")
-    told = ["Release of the joint layout, latest", "June 24, 2027", "first cut of aesthetic joints, on the wall", "–"]
-    assert told in rows
-    # Boards are laid out to the lines before they are cut.
-    laid = Activity("E1.board_layout", "Layout", "work", at("06-21"), at("06-21", "08:00"), "E1", "board_layout", "red")
-    laid_out = Schedule((laid, *schedule.activities), make().chain, at("07-06"))
-    rows = rows_behind(planned(tmp_path, accepted, laid_out), "Event")
-    assert ["Release of the joint layout, latest", "June 21, 2027", "first board layout, on the wall", "–"] in rows
+    context = planned(tmp_path, accepted, Schedule(needed, (needed[0].mark,), needed[0].end))
+    (row,) = [row for row in rows_behind(context, "Event") if row[0] == "Release of the joint layout, latest"]
+    assert row[1:] == [f"June {day[-2:]}, 2027", f"{told}, on the wall", "–"]
 
 
 def test_the_joint_layout_is_released_by_the_first_cut_on_the_mockup(tmp_path: Path) -> None:
