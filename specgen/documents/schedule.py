@@ -100,7 +100,7 @@ def list_step_rows(schedule: Schedule, context: DocumentContext) -> tuple[StepRo
 def _make_row(context: DocumentContext, elevation: str, activities: list[Activity], chain: set[str]) -> StepRow:
     step = context.standards.steps.get(activities[0].step) if elevation else None
     crews = dict.fromkeys(one.crew for one in activities if one.crew) or _list_named(context, activities[0].step)
-    governs = any(one.mark in chain or not one.spare for one in activities)
+    governs = bool([one for one in activities if one.mark in chain or not one.spare])
     title = step.title if step is not None else activities[0].title
     return StepRow(elevation, title, ", ".join(crews), tuple(activities), governs)
 

@@ -73,7 +73,8 @@ def _tell_ends(row: StepRow, ends: tuple[datetime, datetime], year: int) -> tupl
 def tell_float(row: StepRow) -> str:
     """`governs`, `less than 1 day`, `3 days`."""
     days = row.spare // timedelta(days=1)
-    return GOVERNS if row.governs else count(days, "day") if days else "less than 1 day"
+    told = count(days, "day") if days else "less than 1 day"
+    return GOVERNS if row.governs else told
 
 
 def _tell_title(row: StepRow, year: int) -> str:
