@@ -53,7 +53,8 @@ class Sheet(Record):
     number: int  # by which other sheets name it
     title: str  # of the calculation
     member: str  # the one that is worked in full; empty where all stand in the table, or the project has one
-    similar: str  # marks of the others
+    similar: str  # marks of the others that are held against the same
+    informed: str  # marks of those that nothing is held against, where it is of the member in full
     given: TableView  # inputs of the member in full, with their sources
     given_in_line: list[Any]  # the same, where they are few or all members stand in the table
     constants: list[Any]  # of the method, as far as the formulas of the sheet use them
@@ -107,17 +108,17 @@ class SheetWriter:
         workings = calculation.workings
         working, several = workings[member], len(workings) > 1
         tabled = bool(provider.columns) and (several or len(working.inputs) > MOST_GIVEN)
-        others = [mark(other) for other in workings if other != member]
+        alike, informed = _sort_others(workings, member, concluded)
         rows, shown = self._given(calculation, member, tabled), self._steps(calculation, working)
-        unlike, more = self._other_steps(calculation, shown)
-        said = said_by_all(workings)
+        (unlike, more), said = self._other_steps(calculation, shown), said_by_all(workings)
         in_line = tabled or len(rows) + len(said) <= FEW
         told = members(context, provider, workings, concluded) if several or tabled else ()
         sheet = Sheet(
             number=self.numbers[provider.name],
             title=provider.title,
             member="" if tabled or not member else full_name(context, member),
-            similar="" if tabled else marks(others),
+            similar="" if tabled else marks(alike),
+            informed="" if tabled else marks(informed),
             given=given(context, member, [] if in_line else rows, () if in_line else said, self.numbers),
             given_in_line=given_in_line(context, member, rows, said, self.numbers) if in_line else [],
             constants=self._constants(workings, member, shown + more),
@@ -260,6 +261,14 @@ def find_governing(workings: Instances, concluded: Concluded) -> Path:
     if any(compared.values()):
         return max(workings, key=lambda member: (max(compared[member], default=-1.0), weigh(workings[member])))
     return max(workings, key=lambda member: (abs(float(workings[member].result)), weigh(workings[member])))
+
+
+def _sort_others(workings: Instances, member: Path, concluded: Concluded) -> tuple[list[str], list[str]]:
+    """The marks of the members not worked in full: those similar to it, and those that nothing is held against."""
+    compared = {m for m, each in concluded.items() if any(one.comparison is not None for one in each)}
+    others = [other for other in workings if other != member]
+    informed = [other for other in others if member in compared and other not in compared]
+    return [mark(other) for other in others if other not in informed], list(map(mark, informed))
 
 
 def _governing_each(workings: Instances, concluded: Concluded) -> list[Conclusion]:

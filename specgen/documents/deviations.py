@@ -52,6 +52,14 @@ def tell_approval(project: Project, mark: str) -> str:
     return ", ".join(filter(None, (say_approval(project, mark), f"by {by}" if by else "", document)))
 
 
+def tell_longer_review(project: Project) -> str:
+    """` with deviations`, behind the days of the longer review; of approved ones that it is planned all the same."""
+    marks = project.members.get(("deviations",), ())
+    if not marks or any(project.get(("deviations", mark, "approved_on")) is None for mark in marks):
+        return " with deviations" if marks else ""
+    return f" with deviation{'s' if len(marks) > 1 else ''} {', '.join(marks)}, approved or not"
+
+
 def _describe(project: Project, mark: str, demand: Path) -> str:
     section, paragraph = (project.get((*demand, name)) for name in ("section", "paragraph"))
     paragraphs = " ".join(str(part) for part in (section, paragraph) if part)

@@ -1,12 +1,14 @@
 """What of the project its mockup shows: the walls it copies, their elevations, and the part that is finished."""
 
+from datetime import date
 from fractions import Fraction
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.layouts import list_layouts
+from specgen.documents.submission import find_worked_before
 from specgen.model.layout import AESTHETIC, ElevationLayout, Panel
-from specgen.model.value_text import words
+from specgen.model.value_text import long_date, words
 from specgen.quantities.quantity import Quantity
 from specgen.recording.acceptance_lines import list_shown_walls
 
@@ -55,6 +57,23 @@ def list_built_joints(context: DocumentContext) -> tuple[str, ...]:
 def _wall_of(context: DocumentContext, face: str) -> str | None:
     wall = context.project.get(("elevations", face, "wall"))
     return None if wall is None else str(wall)
+
+
+def name_base(context: DocumentContext) -> str:
+    """What must stand before the mockup begins."""
+    return "Frame and substrate" if context.project.get(("mockup", "kind")) == "free_standing" else "Substrate"
+
+
+def find_ready_day(context: DocumentContext) -> date | None:
+    """The last working day before the planned start of the mockup, by which its base is complete."""
+    start = context.project.get(("mockup", "planned_on"))
+    return None if start is None else find_worked_before(context, start)
+
+
+def tell_ready_day(context: DocumentContext) -> str:
+    """`by April 9, 2027, the last working day before Day 1`; `before Day 1` where no start is planned."""
+    ready = find_ready_day(context)
+    return f"by {long_date(ready)}, the last working day before Day 1" if ready else "before Day 1"
 
 
 def list_mesh_zones(context: DocumentContext) -> dict[tuple[str, ...], list[str]]:

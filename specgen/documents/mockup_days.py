@@ -2,21 +2,20 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
-from datetime import date
-from math import ceil
-from typing import Any
+from dataclasses import dataclass, replace
+from datetime import date, datetime
+from fractions import Fraction
 
-from specgen.computing.calendars import find_work_days
+from specgen.computing.mockup_days import UNTOLD_BARRIER, find_mockup_calendar, find_mockup_drying, find_start_behind
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.mockup import list_fluid_walls, list_mockup_walls
 from specgen.documents.steps import StepPage, steps
-from specgen.model.dates import days_after
-from specgen.model.field import Path
+from specgen.model.calendar import WorkCalendar
 from specgen.model.typed_views import root_of
-from specgen.resolving.drying import DRYING, count_coats_within
+from specgen.quantities.format import format_decimal
+from specgen.resolving.drying import BETWEEN, DRYING, count_coats_within
 
 # The mockup cannot wait for itself and has no parapet; equipment is cleaned at the end of the coats that name it.
 _LEFT_OUT = {"mockup", "clean_equipment", "metal_caps", "final_viewing"}
@@ -26,25 +25,33 @@ _AGAIN = {"protection": ", again before each coat", "setup": ", again before eac
 _DAY = 24  # hours
 UNTOLD, _FOLLOWS = "Drying time", "follows"
 _LAST_COAT = "the last gloss coat"
+_START, _MOST_RECOAT = ("mockup", "planned_on"), ("gloss", "most_recoat_hours")
+_NO_START = date(2001, 1, 1)  # a day that is not printed, for a mockup without a planned start
+_RECOAT = "recoat"
 # Said once above the table.
 _LONGER = re.compile(r", or longer in cool or damp weather(?: per its manufacturer)?")
 
 
 @dataclass(frozen=True)
 class MockupLine:
-    """A step of the mockup; `days` lie between it and the next, None where a drying time is not given."""
+    """A step of the mockup; `hours` of drying lie between it and the next, None where they are not given.
+
+    The next one is on another day where a stop of the day is shown.
+    """
 
     title: str
     wait: str
     point: str
-    days: int | None = 0
+    hours: Fraction | None = Fraction(0)
+    ends_day: bool = False
+    step: str = ""  # its name, where its day is told elsewhere too
 
 
 def list_lines(context: DocumentContext, composer: Composer) -> tuple[MockupLine, ...]:
     """The steps for the walls of the mockup: access first, what only a mockup shows, acceptance last."""
     taken = steps(context, composer, list_mockup_walls(context))
     ordered = sorted((step for step in taken if step.name not in _LEFT_OUT), key=_rank)
-    return tuple(_lines(context, composer, ordered))
+    return tuple(_with_preparation(context, composer, tuple(_lines(context, composer, ordered))))
 
 
 def _rank(step: StepPage) -> int:
@@ -71,46 +78,73 @@ def _lines(context: DocumentContext, composer: Composer, ordered: list[StepPage]
             f"{step.title}{_CLEANED.get(step.name, '')}{_AGAIN.get(step.name, '')}",
             wait.replace(_LAST_COAT, last_coat),
             _point(step),
-            _days_of(context, step.name),
+            _hours_of(context, step.name),
+            step=step.name,
         )
 
 
 def _fluid(context: DocumentContext, composer: Composer, step: StepPage) -> Iterator[MockupLine]:
     """The barrier, and its release when it has dried, as its thickness is read dry."""
-    hours = _longest(context, DRYING["wrb"])
+    hours = _hours_of(context, "wrb")
     coats = max(count_coats_within(context.project, "wrb", wall) for wall in list_fluid_walls(context))
-    dried = f"a minimum of {hours:g} h" if hours is not None else "per its manufacturer's written instructions"
-    each = "each coat of the WRB" if coats > 1 else "the WRB"
-    yield MockupLine(step.title, step.wait, "", coats if hours is None else ceil(coats * hours / _DAY))
-    yield MockupLine("Release of the WRB", f"{each} has dried {dried}", _point(step))
+    dried = f"a minimum of {_tell(hours)} h" if hours is not None else "per its manufacturer's written instructions"
+    for coat in range(1, coats + 1):
+        title = f"{step.title}, coat {coat} of {coats}" if coats > 1 else step.title
+        wait = f"coat {coat - 1} of the WRB has dried {dried}" if coat > 1 else step.wait
+        yield MockupLine(title, wait, "", UNTOLD_BARRIER if hours is None else hours)
+    last = f"coat {coats} of the WRB" if coats > 1 else "the WRB"
+    yield MockupLine("Release of the WRB", f"{last} has dried {dried}", _point(step))
 
 
 def _sealant(context: DocumentContext, composer: Composer, step: StepPage, wait: str) -> Iterator[MockupLine]:
     """The sealant, and the hand pull that releases it when it has cured."""
     cure = composer.token(_sealant_cure(context))
-    yield MockupLine(step.title, wait, "", _days_of(context, step.name))
+    yield MockupLine(step.title, wait, "", _hours_of(context, step.name))
     yield MockupLine("Sealant hand pull", f"the sealant has cured a minimum of {cure}", _point(step))
 
 
 def _gloss(context: DocumentContext, composer: Composer, step: StepPage, wait: str, dried: str) -> Iterator[MockupLine]:
     """The gloss, what is sprayed on the day after its stop, and the panel that is recoated when it has dried."""
-    title, days = f"{step.title}{_CLEANED['gloss']}", _days_of(context, "gloss")
+    title, hours = f"{step.title}{_CLEANED['gloss']}", _hours_of(context, "gloss")
     stop = _shows(context, "day_stop")
-    yield MockupLine(title, wait, _point(step), 1 if stop else days)
+    yield MockupLine(title, wait, _point(step), Fraction(0) if stop else hours, ends_day=stop, step=step.name)
     if stop:
-        yield MockupLine("Gloss beyond the end-of-day stop, then cleaning", "the next working day", "", days)
+        yield MockupLine("Gloss beyond the end-of-day stop, then cleaning", "the next working day", "", hours)
     if _shows(context, "recoat_patch"):
-        yield MockupLine("Recoated panel, then cleaning", f"{dried}{_tell_window(context, composer)}", "", days)
+        window = f"{dried}{_tell_window(context, composer)}"
+        yield MockupLine("Recoated panel, then cleaning", window, "", hours, step=_RECOAT)
 
 
 def _tell_window(context: DocumentContext, composer: Composer) -> str:
     """What a panel needs that is recoated later than its gloss allows."""
-    most = ("gloss", "most_recoat_hours")
-    if not context.project.is_given(most):
+    if not context.project.is_given(_MOST_RECOAT):
         return ""
+    return f"; after {composer.token(context.display(_MOST_RECOAT))}, it is prepared per {_name_instructions(context)}"
+
+
+def _name_instructions(context: DocumentContext) -> str:
     by = context.project.get(("gloss", "instructions"))
-    how = f"{by}" if by else "the manufacturer's written instructions"
-    return f"; after {composer.token(context.display(most))}, it is prepared per {how}"
+    return f"{by}" if by else "the manufacturer's written instructions"
+
+
+def _with_preparation(
+    context: DocumentContext, composer: Composer, lines: tuple[MockupLine, ...]
+) -> Iterator[MockupLine]:
+    """The lines, with the preparation of the panel to recoat where these days themselves go past its window."""
+    moments = {line.step: moment for line, moment in zip(lines, _list_moments(context, lines), strict=True)}
+    gloss, recoat = moments.get("gloss"), moments.get(_RECOAT)
+    most = context.project.get(_MOST_RECOAT)
+    dated = context.project.is_given(_START) and most is not None
+    days = (recoat.date() - gloss.date()).days if dated and gloss and recoat else 0
+    for line in lines:
+        if line.step != _RECOAT or not days or days * _DAY <= most:
+            yield line
+            continue
+        maximum = composer.token(context.display(_MOST_RECOAT))
+        told = f"; by then {days} days after its gloss, maximum {maximum}"
+        wait = f"{line.wait.partition('; after')[0]}{told}"
+        yield MockupLine(f"Preparation of the panel to be recoated, per {_name_instructions(context)}", wait, "")
+        yield replace(line, wait="the panel is prepared, dry, and free of dust")
 
 
 def _shows(context: DocumentContext, detail: str) -> bool:
@@ -128,74 +162,76 @@ def _sealant_cure(context: DocumentContext) -> DisplayValue:
     return max(given, key=lambda days: float(days.raw), default=context.limit("sealant.pull_cure"))
 
 
-def _days_of(context: DocumentContext, step: str) -> int | None:
-    """The days between a step and the next."""
-    if step == "wrb":
-        return 0
+def _hours_of(context: DocumentContext, step: str) -> Fraction | None:
+    """The hours of drying between a step, or a coat of it, and the next."""
     if step == "sealant":
-        return ceil(float(_sealant_cure(context).raw))
-    path = DRYING.get(step)
-    hours = _longest(context, path) if path else 0.0
-    return None if hours is None else ceil(hours / _DAY)
+        return Fraction(float(_sealant_cure(context).raw)) * _DAY
+    if step in BETWEEN:
+        coats = context.project.get(("smoothing", "coats")) or 0
+        return (find_mockup_drying(context.project, step, ("",)) or Fraction(0)) * max(coats - 1, 0)
+    return find_mockup_drying(context.project, step, list_mockup_walls(context))
+
+
+def _tell(hours: Fraction) -> str:
+    return format_decimal(hours, 3)
 
 
 def list_days(context: DocumentContext, lines: tuple[MockupLine, ...]) -> Iterator[str | DisplayValue]:
     """The day on which each step can begin as it prints; open at the first drying time not given."""
-    start = context.project.get(("mockup", "planned_on"))
+    start = context.project.get(_START)
     untold: str | DisplayValue = DisplayValue(f"[{UNTOLD}]", open=True)
-    for day in _count_days(context, lines):
-        if day is None:
+    for moment in _list_moments(context, lines):
+        if moment is None:
             yield untold
             untold = _FOLLOWS
             continue
-        yield f"Day {day}{_tell_date(days_after(start, day - 1)) if start else ''}"
+        yield f"Day {_number(context, moment)}{_tell_date(moment.date()) if start else ''}"
 
 
 def list_drying_owners(context: DocumentContext, composer: Composer) -> list[str]:
     """The roles that owe the drying times which the days of the mockup wait for, each once."""
     taken = [step.name for step in steps(context, composer, list_mockup_walls(context)) if step.name in DRYING]
-    owed = [DRYING[name] for name in taken if _longest(context, DRYING[name]) is None]
+    owed = [DRYING[name] for name in taken if _hours_of(context, name) is None]
     return list(dict.fromkeys(context.project.schema.fields[path].owed_by for path in owed))
 
 
 def find_last_day(context: DocumentContext, composer: Composer) -> int | None:
     """The number of the day on which the mockup can be accepted; None where a drying time is not given."""
-    return [*_count_days(context, list_lines(context, composer))][-1]
+    last = [*_list_moments(context, list_lines(context, composer))][-1]
+    return None if last is None else _number(context, last)
 
 
-def find_day(context: DocumentContext, composer: Composer, step: str) -> date | None:
-    """The day on which a step of the mockup can begin; None where its start or a drying time before it is open."""
-    start, lines = context.project.get(("mockup", "planned_on")), list_lines(context, composer)
-    titles = [one.title for one in steps(context, composer, list_mockup_walls(context)) if one.name == step]
-    days = [day for line, day in zip(lines, _count_days(context, lines), strict=True) if line.title in titles]
-    return days_after(start, days[0] - 1) if start and days and days[0] is not None else None
+def find_mockup_day(context: DocumentContext, composer: Composer, step: str) -> date | None:
+    """The day on which a step of the mockup can begin; None without a planned start, or behind untold drying."""
+    if not context.project.is_given(_START):
+        return None
+    lines = list_lines(context, composer)
+    moments = zip(lines, _list_moments(context, lines), strict=True)
+    return next((moment.date() for line, moment in moments if line.step == step and moment), None)
 
 
-def _count_days(context: DocumentContext, lines: tuple[MockupLine, ...]) -> Iterator[int | None]:
-    """The number of the day on which each step can begin, from 1; None behind a drying time that is not given."""
-    start = context.project.get(("mockup", "planned_on"))
-    days = find_work_days(root_of(context.project.root()))
-    day: int | None = 0
+def _list_moments(context: DocumentContext, lines: tuple[MockupLine, ...]) -> Iterator[datetime | None]:
+    """When each step can begin; None behind a drying time that is not given."""
+    calendar = find_mockup_calendar(root_of(context.project.root()), dated=context.project.is_given(_START))
+    moment: datetime | None = _find_begin(context, calendar)
     for line in lines:
-        yield None if day is None else day + 1
-        day = None if day is None or line.days is None else day + line.days
-        if start and line.days and day is not None:
-            day = (days.find_day(days_after(start, day)) - start).days
+        yield moment
+        if moment is None or line.hours is None:
+            moment = None
+        elif line.ends_day:
+            moment = calendar.find_start(calendar.find_shift(moment).end)
+        else:
+            moment = find_start_behind(calendar, moment, line.hours)
+
+
+def _find_begin(context: DocumentContext, calendar: WorkCalendar) -> datetime:
+    return datetime.combine(context.project.get(_START) or _NO_START, calendar.shift_start)
+
+
+def _number(context: DocumentContext, moment: datetime) -> int:
+    """The number of a day of the mockup, from 1."""
+    return (moment.date() - (context.project.get(_START) or _NO_START)).days + 1
 
 
 def _tell_date(day: date) -> str:
     return f", {day:%a} {day:%b} {day.day}"
-
-
-def _longest(context: DocumentContext, path: Path) -> float | None:
-    """The longest drying time of a step in hours on the walls of the mockup; None where none is given."""
-    project, walls = context.project, list_mockup_walls(context)
-    places: list[Path] = [()]
-    for name in path:
-        places = [
-            (*place, mark)
-            for place in places
-            for mark in ((name,) if name != "*" else walls if place == ("walls",) else project.members.get(place, ()))
-        ]
-    given: list[Any] = [project.get(place) for place in places]
-    return max((float(hours) for hours in given if hours is not None), default=None)

@@ -1,11 +1,15 @@
 """The schedule as documents show it: found once, its activities gathered by elevation and step, moments in words."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from datetime import date, datetime, timedelta
+from fractions import Fraction
+from itertools import pairwise
 from typing import NamedTuple
 
+from specgen.computing.coats.day_area import BETWEEN, SET_UP
 from specgen.documents.context import DocumentContext
 from specgen.model.absence import Absent
+from specgen.model.calendar import MINUTE
 from specgen.model.field import Path
 from specgen.model.problem import Refused
 from specgen.model.schedule import Activity, Schedule
@@ -96,7 +100,7 @@ def list_step_rows(schedule: Schedule, context: DocumentContext) -> tuple[StepRo
 def _make_row(context: DocumentContext, elevation: str, activities: list[Activity], chain: set[str]) -> StepRow:
     step = context.standards.steps.get(activities[0].step) if elevation else None
     crews = dict.fromkeys(one.crew for one in activities if one.crew) or _list_named(context, activities[0].step)
-    governs = any(one.mark in chain or not one.spare for one in activities)
+    governs = bool([one for one in activities if one.mark in chain or not one.spare])
     title = step.title if step is not None else activities[0].title
     return StepRow(elevation, title, ", ".join(crews), tuple(activities), governs)
 
@@ -105,6 +109,31 @@ def _list_named(context: DocumentContext, step: str) -> Iterable[str]:
     """The crews that name a step among theirs."""
     crews = context.project.members.get(("crews",), ())
     return [mark for mark in crews if step in (context.project.get(("crews", mark, "steps")) or ())]
+
+
+def list_between_coats(context: DocumentContext, step: str) -> list[Fraction]:
+    """The hours from a coat of a step to the next at the same place, on each elevation where the step has several."""
+    schedule = find_schedule(context)
+    of_face: dict[str, list[Activity]] = {}
+    for one in schedule.activities if schedule else ():
+        if one.step == step and one.elevation and one.kind in ("work", "drying"):
+            of_face.setdefault(one.elevation, []).append(one)
+    return [hours for activities in of_face.values() for hours in _list_between(context, activities)]
+
+
+def _list_between(context: DocumentContext, activities: list[Activity]) -> Iterator[Fraction]:
+    """From the end of each coat to the next one; within a day area, from its first pass to the second."""
+    works = [one for one in activities if one.kind == "work"]
+    dried = {one.start for one in activities if one.kind == "drying"}
+    for one, behind in pairwise(works):
+        if one.end in dried:
+            yield Fraction((behind.start - one.end) // MINUTE, 60)
+    touch_dry = context.project.get(("gloss", "touch_dry_hours"))
+    if touch_dry is None or context.project.get(("gloss", "coats")) != 2 or any(one.end in dried for one in works[:-1]):
+        return
+    for one in works if works[0].step == "gloss" else ():
+        passes = Fraction((one.end - one.start) // MINUTE, 60) - Fraction(SET_UP + BETWEEN)
+        yield Fraction(BETWEEN) + max(Fraction(touch_dry), passes / 2)
 
 
 def tell_moment(moment: datetime, year: int) -> str:

@@ -14,8 +14,10 @@ from specgen.documents.drafts import ALWAYS, ANSWER, LEAST_KNOWN
 from specgen.documents.figures.drawings import draw_named, name_drawings
 from specgen.documents.figures.record_trends import tell_not_drawn
 from specgen.documents.finish_name import name_finish
+from specgen.documents.layout_release import tell_layout_release
 from specgen.documents.marks import tell_marks
 from specgen.documents.measures import name_groups
+from specgen.documents.mockup import tell_ready_day
 from specgen.documents.parties import tell_contact, tell_route
 from specgen.documents.pull_tests import tell_pull_tests
 from specgen.documents.qualifications import tell_crews
@@ -137,6 +139,8 @@ def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Funct
         Function("calculations", run=cache(lambda: calculation_pages(context))),
         Function("faults", run=lambda: context.remember(list_faults)),
         Function("mockup_count", run=lambda: context.remember(count_criteria).tell()),
+        Function("layout_release", run=lambda: tell_layout_release(context)),
+        Function("mockup_ready", run=lambda: tell_ready_day(context)),
         Function("trends_not_drawn", run=lambda: tell_not_drawn(context)),
         Function("verifiers", run=cache(lambda: tell_verifiers(context))),
         Function("table", ("view",), ("caption",), _set_named_table, example="table(view.joints)"),

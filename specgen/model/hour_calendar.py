@@ -1,5 +1,7 @@
-"""A working calendar of which only some hours of each shift can be worked, by month."""
+"""Working calendars of which only some stretches of each shift can be worked: by month, or while nobody sprays."""
 
+from abc import abstractmethod
+from bisect import bisect_left
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import datetime, time, timedelta
@@ -13,24 +15,17 @@ MonthHours = tuple[tuple[Stretch, ...], ...]  # of each month from January to De
 
 
 @dataclass(frozen=True)
-class HourCalendar(WorkCalendar):
-    """Working days and the hours of each that can be worked; work goes on from one stretch of them to the next.
-
-    The month is that of the day on which the shift begins. Raises Refused where no month has such hours.
-    """
-
-    hours: MonthHours = ((),) * len(MONTHS)
-
-    def __post_init__(self) -> None:
-        """Refuses a year without such hours, in which no search would end."""
-        super().__post_init__()
-        if not self.longest:
-            raise refuse("no month has hours that can be worked", "move the shift")
+class StretchCalendar(WorkCalendar):
+    """Working days of which each shift can be worked in stretches; work goes on from one stretch to the next."""
 
     @property
     def longest(self) -> timedelta:
-        """The hours of a shift in the month that has most."""
-        return max(map(sum_stretches, self.hours))
+        """The most that a shift can hold."""
+        return self.shift
+
+    @abstractmethod
+    def _list_stretches(self, shift: Shift) -> list[Shift]:
+        """The stretches of a shift that can be worked."""
 
     def find_shift(self, moment: datetime) -> Shift:
         """The stretch under way at a moment, or the next one. Raises Refused at the end of the calendar."""
@@ -82,13 +77,68 @@ class HourCalendar(WorkCalendar):
             if start < moment:
                 yield Shift(start, min(end, moment))
 
-    def _list_stretches(self, shift: Shift) -> list[Shift]:
-        midnight, hours = datetime.combine(shift.start.date(), time()), self.hours[shift.start.month - 1]
-        return [Shift(add_clock_time(midnight, start), add_clock_time(midnight, end)) for start, end in hours]
-
     def _require_fit(self, work: timedelta) -> None:
         if work > self.longest:
             raise refuse(f"work of {work} does not end in the {self.longest} of a shift", "split the work")
+
+
+@dataclass(frozen=True)
+class HourCalendar(StretchCalendar):
+    """The same by the hours of each month that can be worked.
+
+    The month is that of the day on which the shift begins. Raises Refused where no month has such hours.
+    """
+
+    hours: MonthHours = ((),) * len(MONTHS)
+
+    def __post_init__(self) -> None:
+        """Refuses a year without such hours, in which no search would end."""
+        super().__post_init__()
+        if not self.longest:
+            raise refuse("no month has hours that can be worked", "move the shift")
+
+    @property
+    def longest(self) -> timedelta:
+        """The hours of a shift in the month that has most."""
+        return max(map(sum_stretches, self.hours))
+
+    def _list_stretches(self, shift: Shift) -> list[Shift]:
+        return _list_hours(shift, self.hours)
+
+
+@dataclass(frozen=True)
+class KeptOffCalendar(StretchCalendar):
+    """The same for crews that are kept off the work for some stretches, told in the order of time.
+
+    `hours` are those of each month that they can work at all; without them the whole shift.
+    """
+
+    kept_off: tuple[Shift, ...] = ()
+    hours: MonthHours = ()
+
+    def _list_stretches(self, shift: Shift) -> list[Shift]:
+        spans = _list_hours(shift, self.hours) if self.hours else [shift]
+        return [part for span in spans for part in self._list_left(span)]
+
+    def _list_left(self, span: Shift) -> Iterator[Shift]:
+        """What is left of a stretch beside those for which the crews are kept off."""
+        at = span.start
+        first = bisect_left(self.kept_off, span.start, key=lambda away: away.end)
+        for away in self.kept_off[first:]:
+            if away.start >= span.end:
+                break
+            if away.start > at:
+                yield Shift(at, away.start)
+            at = max(at, away.end)
+        if at < span.end:
+            yield Shift(at, span.end)
+
+
+def _list_hours(shift: Shift, hours: MonthHours) -> list[Shift]:
+    """The stretches of a shift by the hours of the month in which it begins."""
+    midnight = datetime.combine(shift.start.date(), time())
+    of_month = hours[shift.start.month - 1]
+    return [Shift(add_clock_time(midnight, start), add_clock_time(midnight, end)) for start, end in of_month]
 
 
 def sum_stretches(stretches: Iterable[Stretch]) -> timedelta:

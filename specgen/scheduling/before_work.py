@@ -10,8 +10,9 @@ from specgen.model.typed_views import Color, Description
 from specgen.model.working import Working
 from specgen.scheduling.tasks import GivenDay, Task, take
 
-# Marks of tasks of the whole project.
-REVIEW, MOCKUP, ACCEPTANCE = "review", "mockup", "mockup.hold"
+# Marks of tasks of the whole project; those of the mockup from its first coat of primer on stand apart, where known.
+REVIEW, MOCKUP, COATS, ACCEPTANCE = "review", "mockup", "mockup.coats", "mockup.hold"
+_ORDER = ("schedule", "color_sample_order_on")
 
 
 def list_tasks_before(project: Description, earliest: Working) -> Iterator[Task]:
@@ -20,22 +21,35 @@ def list_tasks_before(project: Description, earliest: Working) -> Iterator[Task]
     review = take(timedelta(days=round(days["R"])))
     submitted = find_given_day(project, ("schedule", "submit_on"))
     yield Task(REVIEW, "Review of the submittal", "review", review, not_before=submitted)
-    samples = list(_list_deliveries(project, "sample", ("schedule", "color_sample_order_on")))
+    samples = list(_list_deliveries(project, "sample", _ORDER))
     if is_ordered_behind_review(days):
         samples = [task._replace(after=(REVIEW,)) for task in samples]
     yield from samples
-    yield Task(
-        MOCKUP,
-        "Mockup, with drying",
-        "mockup",
-        take(timedelta(days=project.mockup.duration_days)),
-        (REVIEW, *(task.mark for task in samples)),
-        find_given_day(project, ("mockup", "planned_on")),
-    )
+    starts = None if submitted is None else GivenDay(submitted.moment + timedelta(days=round(days["M"])), _ORDER)
+    built = list(_list_mockup(project, tuple(task.mark for task in samples), round(days.get("c", 0)), starts))
+    yield from built
     accepted = find_given_day(project, ("mockup", "accepted_on"))
     hold = Task(ACCEPTANCE, "Acceptance of the mockup", "hold", step="mockup")
     # The days of the mockup hold its acceptance, on the last of them.
-    yield hold._replace(not_before=accepted) if accepted else hold._replace(after=(MOCKUP,), at_once=True)
+    yield hold._replace(not_before=accepted) if accepted else hold._replace(after=(built[-1].mark,), at_once=True)
+
+
+def _list_mockup(
+    project: Description, samples: tuple[str, ...], to_primer: int, starts: GivenDay | None
+) -> Iterator[Task]:
+    """The mockup, with the days before its first coat of primer apart, as the sample color is needed behind them.
+
+    It starts no sooner than it can go on with its color.
+    """
+    days, planned = project.mockup.duration_days, find_given_day(project, ("mockup", "planned_on"))
+    if not to_primer:
+        length = take(timedelta(days=days))
+        yield Task(MOCKUP, "Mockup, with drying", "mockup", length, (REVIEW, *samples), planned)
+        return
+    held = planned if starts is None or (planned and planned.moment >= starts.moment) else starts
+    yield Task(MOCKUP, "Mockup, to primer", "mockup", take(timedelta(days=to_primer)), (REVIEW,), held)
+    rest = take(timedelta(days=days - to_primer))
+    yield Task(COATS, "Mockup, from primer, with drying", "mockup", rest, (*samples, MOCKUP))
 
 
 def list_main_orders(project: Description) -> Iterator[Task]:

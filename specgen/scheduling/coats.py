@@ -12,6 +12,7 @@ from specgen.model.absence import Absent
 from specgen.model.hour_calendar import sum_stretches
 from specgen.model.typed_views import Description, Elevation, root_of
 from specgen.quantities.quantity import Quantity
+from specgen.resolving.drying import count_coats_within
 from specgen.resolving.provider import Ask
 from specgen.scheduling.crews import hours_of, offer_work
 from specgen.scheduling.spray_hours import find_spray_hours
@@ -41,6 +42,15 @@ def list_coats(project: Description, step: str, rates: dict[str, Quantity], area
     else:
         count, hours = 1, Fraction(0)
     return [Pass(_name_coat(number, count), offers, then_dry=to_stretch(hours)) for number in range(1, count + 1)]
+
+
+def list_barrier(elevation: Elevation, rates: dict[str, Quantity], area: Quantity) -> list[Pass]:
+    """The coats of the water-resistive barrier, each dry before the next; one pass of a sheet. Raises Absent."""
+    wrb = elevation.wall.wrb
+    count = count_coats_within(elevation.project, "wrb", elevation.wall.mark)
+    dry = to_stretch(Fraction(wrb.dry_hours)) if count > 1 else timedelta()
+    offers = offer_work(rates, area)
+    return [Pass(_name_coat(number, count), offers, then_dry=dry) for number in range(1, count + 1)]
 
 
 def _smoothing_between(project: Description) -> Fraction:

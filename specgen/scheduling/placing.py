@@ -1,7 +1,8 @@
 """Places tasks in time: what can start first is placed first, no crew is at two, and what has slack is told.
 
 Of tasks that can start at the same moment the one told first is placed first, so that elevations follow one another in
-the order of the file. The slack is that of the order so found: a pass back from the end, by the same calendar.
+the order of the file. Spraying, during which no other crew works, goes before what would still be under way when it
+begins. The slack is that of the order so found: a pass back from the end, by the same calendar.
 """
 
 from collections.abc import Iterable, Iterator
@@ -14,19 +15,19 @@ from specgen.scheduling.tasks import NOBODY, Clock, Offer, Task
 
 
 class Placed(NamedTuple):
-    """A task in time, by whom, and the task of the same crew before it."""
+    """A task in time, by whom, and the tasks before it that keep its crew from an earlier start."""
 
     task: Task
     offer: Offer
     start: datetime
     end: datetime
-    before: str = ""
+    before: tuple[str, ...] = ()
     driven_by: str = ""
 
     @property
     def waits_for(self) -> tuple[str, ...]:
-        """The marks of all that must be over first: of the same crew, too."""
-        return (*self.task.after, *([self.before] if self.before else []))
+        """The marks of all that must be over first: of the same crew, and what is worked at alone, too."""
+        return (*self.task.after, *self.before)
 
 
 class _Placing:
@@ -48,13 +49,27 @@ class _Placing:
     def run(self) -> dict[str, Placed]:
         """All tasks in the order in which they were placed; each stands behind those it waits for."""
         self._release([mark for mark, left in self.open.items() if not left])
-        while found := min(self._list_next(), key=lambda one: (one.start, self.order[one.task.mark]), default=None):
+        while found := self._choose(list(self._list_next())):
             mark, crew = found.task.mark, found.offer.crew
             self.queues[kinship_of(found.task)].remove(self.order[mark], mark)
             self.placed[mark] = found
             self.last[crew] = mark
+            if found.task.alone:
+                self.clock = self.clock.keep_off(found.task, found.start, found.end)
             self._release(self._list_released(mark))
         return self.placed
+
+    def _choose(self, candidates: list[Placed]) -> Placed | None:
+        """What starts first; what is done alone by another crew, where the first would still be under way by then."""
+
+        def rank(one: Placed) -> tuple[datetime, int]:
+            return one.start, self.order[one.task.mark]
+
+        first = min(candidates, key=rank, default=None)
+        if first is None or first.task.alone:
+            return first
+        kept_off = [one for one in candidates if one.task.alone and one.start < first.end]
+        return min((one for one in kept_off if one.offer.crew != first.offer.crew), key=rank, default=first)
 
     def _release(self, marks: list[str]) -> None:
         """Places what needs no crew as soon as it may begin, and all that follows it; queues the work of crews."""
@@ -63,7 +78,7 @@ class _Placing:
             task = self.tasks[mark]
             if task.offers[0].crew != NOBODY:
                 kinship = kinship_of(task)
-                queue = self.queues.setdefault(kinship, Queue(self.clock.narrow(kinship.hours)))
+                queue = self.queues.setdefault(kinship, Queue())
                 queue.add(self._find_ready(task), self.order[mark], mark)
                 continue
             self.placed[mark] = self._offer(task, task.offers[0])
@@ -78,22 +93,31 @@ class _Placing:
     def _list_next(self) -> Iterator[Placed]:
         """What each queue would place next, by the crew that is done with it first."""
         for kinship, queue in self.queues.items():
-            mark = queue.find_next(min(map(self._free_from, kinship.crews)), self.tasks)
+            free = min(self._free_from(self._list_before(crew, kinship.alone)) for crew in kinship.crews)
+            narrow = self.clock.narrow if kinship.alone else self.clock.beside_spraying
+            clock = narrow(kinship.hours)
+            mark = queue.find_next(free, self.tasks, clock)
             if mark:
                 task = self.tasks[mark]
                 yield min((self._offer(task, offer) for offer in task.offers), key=lambda found: found.end)
 
-    def _free_from(self, crew: str) -> datetime:
-        return self.placed[self.last[crew]].end if crew in self.last else datetime.min
+    def _list_before(self, crew: str, alone: bool) -> tuple[str, ...]:
+        """The marks of the tasks that a crew waits for: what it was at last, and to work alone what all others were."""
+        if alone:
+            return tuple(self.last.values())
+        return (self.last[crew],) if crew in self.last else ()
+
+    def _free_from(self, before: Iterable[str]) -> datetime:
+        return max((self.placed[mark].end for mark in before), default=datetime.min)
 
     def _find_ready(self, task: Task) -> datetime:
         ends = [self.placed[mark].end for mark in task.after]
         return max([*ends, *([task.not_before.moment] if task.not_before else [])])
 
     def _offer(self, task: Task, offer: Offer) -> Placed:
-        before = self.last.get(offer.crew, "")
-        waits = {mark: self.placed[mark].end for mark in (*task.after, *([before] if before else []))}
-        moment = max(self._find_ready(task), self._free_from(offer.crew))
+        before = self._list_before(offer.crew, task.alone)
+        waits = {mark: self.placed[mark].end for mark in (*task.after, *before)}
+        moment = max(self._find_ready(task), self._free_from(before))
         start = self.clock.first_start(task, moment, offer.length)
         driver = max(waits, key=lambda mark: waits[mark], default="")
         drives = driver and self.clock.first_start(task, waits[driver], offer.length) == start
@@ -112,6 +136,8 @@ def place(tasks: Iterable[Task], clock: Clock) -> dict[str, Placed]:
 def find_last_starts(placed: dict[str, Placed], clock: Clock) -> dict[str, datetime]:
     """The last start of each task that leaves the end of all where it is."""
     end = max(one.end for one in placed.values())
+    for one in placed.values():
+        clock = clock.keep_off(one.task, one.start, one.end) if one.task.alone else clock
     last_end, starts = dict.fromkeys(placed, end), dict[str, datetime]()
     for mark, one in reversed(placed.items()):
         starts[mark] = clock.last_start(one.task, last_end[mark], one.offer.length)

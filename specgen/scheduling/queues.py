@@ -14,23 +14,26 @@ from specgen.scheduling.tasks import Clock, Task
 
 
 class Kinship(NamedTuple):
-    """What work has in common that waits in the same queue: its crews, its hours, and whether a shift must hold it."""
+    """What work has in common that waits in the same queue.
+
+    Its crews, its hours, whether a shift must hold it, and whether it is done while no other crew works.
+    """
 
     crews: tuple[str, ...]
     in_one_shift: bool
     hours: MonthHours
+    alone: bool
 
 
 def kinship_of(task: Task) -> Kinship:
     """The queue that a task waits in."""
-    return Kinship(tuple(offer.crew for offer in task.offers), task.in_one_shift, task.hours)
+    return Kinship(tuple(offer.crew for offer in task.offers), task.in_one_shift, task.hours, task.alone)
 
 
 @dataclass
 class Queue:
     """Work by the moment from which it is ready, and what is ready in the order in which it was told."""
 
-    clock: Clock
     later: list[tuple[datetime, int, str]] = field(default_factory=list)  # a heap
     due: list[tuple[int, str]] = field(default_factory=list)  # in order
 
@@ -38,18 +41,18 @@ class Queue:
         """Takes in work that is ready from a moment on."""
         heapq.heappush(self.later, (ready, order, mark))
 
-    def find_next(self, free: datetime, tasks: dict[str, Task]) -> str:
+    def find_next(self, free: datetime, tasks: dict[str, Task], clock: Clock) -> str:
         """The mark of what can start first when a crew is free from a moment on; empty where nothing waits.
 
         Of what can start at the same moment it is that told first; what a shift must hold, if it fits in what is left.
         """
         if not self.due and not self.later:
             return ""
-        start = self.clock.next_start(free if self.due else max(free, self.later[0][0]))
+        start = clock.next_start(free if self.due else max(free, self.later[0][0]))
         while self.later and self.later[0][0] <= start:
             _, order, mark = heapq.heappop(self.later)
             insort(self.due, (order, mark))
-        left = self.clock.left_of_shift(start)
+        left = clock.left_of_shift(start)
         fitting = (mark for _, mark in self.due if min(offer.length for offer in tasks[mark].offers) <= left)
         first = self.due[0][1]
         return next(fitting, first) if tasks[first].in_one_shift else first

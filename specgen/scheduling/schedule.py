@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
+from specgen.computing.air_of_day import PROFILE
 from specgen.computing.calendars import find_calendar, is_weekend_taken
 from specgen.computing.coats.day_area import BETWEEN, SET_UP
 from specgen.computing.time.usable_hours import is_by_clock
@@ -22,8 +23,8 @@ from specgen.standards import load_standards
 
 WEATHER = "weather"  # the mark of the days kept for weather
 _DURATIONS = (
-    "Working time: area divided by the crew's output; of heavy mesh, the area of its zone; of sealant, the length of "
-    "the joints."
+    "Working time of each coat: area divided by the crew's output; of heavy mesh, the area of its zone; of sealant, "
+    "the length of the joints."
 )
 _SET_UP = f"Each day of primer or gloss adds setup and cleanup, {SET_UP:g} h: common practice, no source."
 _GLOSS = (
@@ -31,6 +32,10 @@ _GLOSS = (
     "drying to touch where longer than its spraying: common practice, no source."
 )
 _SPRAYING = "Primer and gloss: only in the usable spray hours of face and month"
+_SEALED_WITHIN = (
+    "Sealing: only while the air of the mean day is within the sealing temperatures of the joints, in hot months out "
+    f"of direct sun; air by the hour between mean daily low and high: {PROFILE.reference}, from memory."
+)
 _SEALING = "Sealing: no hours are taken off for joint surfaces hotter or colder than Document D08 allows."
 _HOLDS = "Inspection time at hold points is not included."
 # What the dates do not contain.
@@ -170,8 +175,9 @@ def _tell(project: Description, calendar: WorkCalendar, work: _Gathered) -> Iter
         yield _SET_UP
     if any(task.in_one_shift and task.step == "gloss" for task in work.tasks) and project.gloss.coats == 2:
         yield _GLOSS
-    if any(task.step == "sealant" and task.kind == "work" for task in work.tasks):
-        yield _SEALING
+    sealing = [task for task in work.tasks if task.step == "sealant" and task.kind == "work"]
+    if sealing:
+        yield _SEALED_WITHIN if all(task.hours for task in sealing) else _SEALING
     yield _HOLDS
     if work.untimed:
         yield f"{EARLIEST}{', '.join(map(_lower, work.untimed))}."

@@ -40,7 +40,7 @@ def _find_spray_hours(elevation: Elevation) -> SprayHours:
         start = root_of(elevation).schedule.shift_start
     except Absent as absent:
         return SprayHours(missing=absent.paths)
-    usable = tuple(_list_stretches(month, start) for month in year)
+    usable = tuple(list_stretches(month, start) for month in year)
     if not any(usable):
         told = f"elevation {elevation.mark} has no usable spray hours in any month"
         raise refuse(told, "plan shade cloth or a tent, or move the shift")
@@ -48,7 +48,7 @@ def _find_spray_hours(elevation: Elevation) -> SprayHours:
     return SprayHours(usable, set_up, min(sum_stretches(set_up[month.month.month - 1]) for month in season))
 
 
-def _list_stretches(month: UsableMonth, shift_start: time) -> tuple[Stretch, ...]:
+def list_stretches(month: UsableMonth, shift_start: time) -> tuple[Stretch, ...]:
     """The usable hours of a shift after the midnight before it."""
     opening, found = _count(shift_start), []
     for start, end in (map(_count, span) for span in month.spans if span.start != span.end):

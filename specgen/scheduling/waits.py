@@ -12,7 +12,7 @@ from specgen.model.project import Project
 from specgen.model.source import Kind, Source
 from specgen.model.standard import Standards
 from specgen.model.typed_views import Description
-from specgen.resolving.drying import count_coats_within, find_drying, list_applying
+from specgen.resolving.drying import find_drying, list_applying
 from specgen.resolving.limits_in_force import limit_in_force
 
 _SEALANT_ROW = {True: "sealant.before_gloss", False: "sealant.pull_cure"}
@@ -35,7 +35,7 @@ class Gap(NamedTuple):
 
 
 def find_wait(project: Project, standards: Standards, step: str, wall: str) -> Wait | None:
-    """What dries or cures behind a step on a wall, and between its coats; None where nothing does.
+    """What dries or cures behind a step on a wall; None where nothing does.
 
     Raises Absent where no hours are told.
     """
@@ -45,7 +45,7 @@ def find_wait(project: Project, standards: Standards, step: str, wall: str) -> W
     drying = find_drying(project, standards, step, wall)
     if drying is None:
         raise Absent(*paths)
-    return Wait(to_stretch(drying.hours * count_coats_within(project, step, wall)), drying.source)
+    return Wait(to_stretch(drying.hours), drying.source)
 
 
 def is_sealed_first(project: Description) -> bool:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
+from specgen.computing.sealing_hours import find_sealing_hours
 from specgen.model.absence import Absent, read_all
 from specgen.model.field import Path
 from specgen.model.hour_calendar import MonthHours
@@ -11,12 +12,13 @@ from specgen.model.typed_views import Elevation, root_of
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 from specgen.scheduling.applying import list_steps
-from specgen.scheduling.coats import Pass, list_coats, list_gloss, list_primer
+from specgen.scheduling.coats import Pass, list_barrier, list_coats, list_gloss, list_primer
 from specgen.scheduling.crews import find_rates, require_rates
 from specgen.scheduling.joint_length import find_joint_length
 from specgen.scheduling.spray_hours import SPRAYED, find_spray_hours
 from specgen.scheduling.step_area import find_step_area
 from specgen.scheduling.tasks import GivenDay, Task, take
+from specgen.scheduling.viewing_hours import VIEWED, find_viewing_hours
 from specgen.scheduling.waits import Gap, Wait, find_sealant_cure, find_wait, is_sealed_first, list_gaps
 
 # Of the whole project, or within the hour that each day of spraying keeps for setup and cleaning.
@@ -103,6 +105,8 @@ class ElevationWork:
             return list_gloss(self.elevation, rates, size, self.ask)
         if step.name == "primer":
             return list_primer(self.elevation, rates, size)
+        if step.name == "wrb":
+            return list_barrier(self.elevation, rates, size)
         return list_coats(project, step.name, rates, size) if size.amount else []
 
     def _find_size(self, step: str) -> Quantity:
@@ -128,14 +132,17 @@ class ElevationWork:
                 after=(*self.behind, *(self.color if sprayed else ())),
                 not_before=self.spray_start if sprayed and self.spray_start else self.not_before,
                 in_one_shift=one.in_one_shift,
-                hours=self._find_hours() if sprayed else (),
+                hours=self._find_hours(step.name),
+                alone=sprayed,
             ),
             step,
         )
 
-    def _find_hours(self) -> MonthHours:
-        """The hours of a coat, which brings its own setup and cleanup; they need no shade."""
-        return find_spray_hours(self.elevation).set_up
+    def _find_hours(self, step: str) -> MonthHours:
+        """The hours of a coat, which brings its own setup and cleanup without shade, and of sealing; else none."""
+        if step == "sealant":
+            return find_sealing_hours(self.elevation)
+        return find_spray_hours(self.elevation).set_up if step in SPRAYED else ()
 
     def _add_wait(self, step: Step, wait: Wait, part: str, word: str) -> None:
         mark = f"{self.elevation.mark}.{step.name}{part}"
@@ -145,7 +152,8 @@ class ElevationWork:
     def _add_hold(self, step: Step) -> None:
         title = step.title if step.name in _RELEASES else f"{step.title}, release"
         mark = f"{self.elevation.mark}.{step.name}.hold"
-        self._add(Task(mark, title, "hold", after=self.behind, not_before=self.not_before), step)
+        hours = find_viewing_hours(self.elevation, step.name) if step.name in VIEWED else ()
+        self._add(Task(mark, title, "hold", after=self.behind, not_before=self.not_before, hours=hours), step)
 
     def _add_gap(self, step: Step, gap: Gap, worked: tuple[str, ...]) -> None:
         """A planned wait beside what follows; the step it leads to waits for both."""

@@ -98,7 +98,9 @@ def plan_of(folder: Path, change: Any) -> list[str]:
         (
             {"kind": "free_standing", "frame": "steel studs on ballast", "planned_on": "2027-04-12"},
             "Set the mockup on steel studs on ballast, braced against wind per local codes and the design "
-            "of a licensed design professional. Complete frame and substrate before April 12, 2027.",
+            # April 12, 2027 is a Monday.
+            "of a licensed design professional. Complete frame and substrate by April 9, 2027, the last working day "
+            "before Day 1.",
         ),
     ],
 )
@@ -244,6 +246,13 @@ def test_the_days_of_the_steps_count_what_dries_before_them_and_days_off(tmp_pat
     assert told["Water-resistive barrier"] == ["Day 1, Mon Apr 5", "–", "–"]
     assert told["Release of the WRB"] == ["Day 3, Wed Apr 7", "the WRB has dried a minimum of 36 h", "Hold point"]
     assert told["Flashings and terminations"][0] == "Day 3, Wed Apr 7"
+    # Two coats of 12 h: the first is dry on Monday night, the second is applied on Tuesday and dry that night.
+    twice = plan_of(tmp_path / "f", merged(coated, {"walls": {"W1": {"wrb": {"dry_hours": 12, "coats": 2}}}}))
+    told = {line.split(" | ")[3]: line.split(" | ")[1:3] for line in twice if line.count(" | ") == 4}
+    assert told["Water-resistive barrier, coat 1 of 2"] == ["Day 1, Mon Apr 5", "–"]
+    dried = "of the WRB has dried a minimum of 12 h"
+    assert told["Water-resistive barrier, coat 2 of 2"] == ["Day 2, Tue Apr 6", f"coat 1 {dried}"]
+    assert told["Release of the WRB"] == ["Day 3, Wed Apr 7", f"coat 2 {dried}"]
     off = {"schedule": {"days_off": ["sun", "2027-04-10"]}}
     assert "Day 8, Mon Apr 12" in days_of(plan_of(tmp_path / "b", merged(change, off)))
     worked = {"schedule": {"days_off": ["sun"]}}
@@ -266,6 +275,23 @@ def test_what_only_the_mockup_shows_stands_in_its_order_of_work(tmp_path: Path) 
     assert told["Recoated panel, then cleaning"][0] == "Day 10"
     day, wait = told["Acceptance of the finish"]
     assert (day, wait.split("[")[0]) == ("Day 12", "the recoated panel has dried a minimum of 36 h")
+
+
+def test_a_panel_recoated_past_its_window_is_prepared_first(tmp_path: Path) -> None:
+    # By the days above the gloss is sprayed on Tuesday, April 13, beyond the stop on Wednesday, and dry on Friday, 36 h
+    # later: 3 days are 72 h, more than 48.
+    shown = {"mockup": {"includes": ["day_stop", "recoat_patch"], "planned_on": "2027-04-05"}}
+    window = {"coating": {"gloss": {"most_recoat_hours": 48}}}
+    plan = plan_of(tmp_path / "a", merged(merged(DRYING, shown), window))
+    told = {line.split(" | ")[3]: line.split(" | ")[1:3] for line in plan if line.count(" | ") == 4}
+    by = "the manufacturer's written instructions"
+    day, wait = told[f"Preparation of the panel to be recoated, per {by}"]
+    assert day == "Day 12, Fri Apr 16"
+    assert "dried a minimum of 36 h" in wait and "; by then 3 days after its gloss, maximum 48 h" in wait
+    assert told["Recoated panel, then cleaning"] == [day, "the panel is prepared, dry, and free of dust"]
+    wide = {"coating": {"gloss": {"most_recoat_hours": 72}}}
+    plan = plan_of(tmp_path / "b", merged(merged(DRYING, shown), wide))
+    assert not [line for line in plan if "Preparation of the panel" in line]
 
 
 def test_a_day_that_cannot_be_told_is_open_and_without_a_date_the_days_are_numbered(tmp_path: Path) -> None:

@@ -33,7 +33,7 @@ def test_an_issued_set_lists_what_is_still_to_be_done_by_whom_and_by_when() -> N
             "submittal, March 1, 2027",
         ],
         ["Action on items I1 to I4, I9 to I11", architect, "order of the sample color, March 22, 2027"],
-        ["Release of the joint layout, D07", architect, "first cut on the mockup, April 15, 2027"],
+        ["Release of the joint layout, D07", architect, "first cut of aesthetic joints, on the mockup, April 15, 2027"],
         [
             "Written washing instructions of the finish, D16",
             "Finish manufacturer (Quillgloss Coating Works)",

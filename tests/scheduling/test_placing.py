@@ -179,6 +179,59 @@ def test_of_two_that_can_start_the_first_told_is_placed_first_and_the_later_one_
     assert slack == {"E1.a": 0, "E1.dry": 0, "E2.a": 0, "E1.b": 0}
 
 
+@settings(deadline=None)
+@given(task_lists(), CLOCKS, st.data())
+def test_while_one_crew_sprays_no_other_works(tasks: list[Task], clock: Clock, data: st.DataObject) -> None:
+    works = [task.mark for task in tasks if task.kind == "work"]
+    sprayed = data.draw(st.sets(st.sampled_from(works))) if works else set()
+    placed = place([task._replace(alone=task.mark in sprayed) for task in tasks], clock)
+    assert clock.calendar is not None
+    # Hour by hour: all lengths and shifts are whole hours.
+    at_work = {mark: _list_hours(one, clock.calendar) for mark, one in placed.items() if one.task.kind == "work"}
+    mist = {hour: mark for mark, hours in at_work.items() for hour in hours if mark in sprayed}
+    assert len(mist) == sum(len(hours) for mark, hours in at_work.items() if mark in sprayed)
+    for mark, hours in at_work.items():
+        own = [hour for hour in hours if mist.get(hour, mark) == mark]
+        assert len(own) * HOUR == placed[mark].offer.length
+        assert own[0] == placed[mark].start and own[-1] + HOUR == placed[mark].end
+
+
+def _list_hours(one: Placed, calendar: WorkCalendar) -> list[datetime]:
+    """The hours of the shifts from the start of a task to its end."""
+    hours = (one.start + number * HOUR for number in range((one.end - one.start) // HOUR))
+    return [hour for hour in hours if calendar.find_start(hour) == hour]
+
+
+def test_other_work_goes_on_when_the_spraying_is_over() -> None:
+    # By hand, shifts 8 to 16: the face is dry on March 2 at 8 and sprayed for 4 h. Blue has 10 h of work on another:
+    # 8 h on March 1, and on March 2 from 12 to 14.
+    clock = Clock(WorkCalendar(WorkDays(frozenset()), time(8), 8 * HOUR))
+    tasks = [
+        Task("E1.dry", "", "drying", take(32 * HOUR), not_before=GIVEN),
+        Task("E1.spray", "", "work", (Offer("red", 4 * HOUR),), ("E1.dry",), alone=True),
+        Task("E2.mesh", "", "work", (Offer("blue", 10 * HOUR),), not_before=GIVEN),
+    ]
+    placed = place(tasks, clock)
+    assert (placed["E1.spray"].start, placed["E1.spray"].end) == (datetime(2027, 3, 2, 8), datetime(2027, 3, 2, 12))
+    assert (placed["E2.mesh"].start, placed["E2.mesh"].end) == (datetime(2027, 3, 1, 8), datetime(2027, 3, 2, 14))
+    # The mesh ends last: it cannot begin later, though the face could be sprayed two hours later.
+    last = find_last_starts(placed, clock)
+    assert last["E2.mesh"] == placed["E2.mesh"].start
+
+
+def test_spraying_waits_for_what_is_under_way() -> None:
+    # Blue began on March 1 at 8, before the face is dry on the same day at 10, and is done at 14: red sprays from 14.
+    clock = Clock(WorkCalendar(WorkDays(frozenset()), time(8), 8 * HOUR))
+    tasks = [
+        Task("E2.mesh", "", "work", (Offer("blue", 6 * HOUR),), not_before=GIVEN),
+        Task("E1.rasp", "", "work", (Offer("red", 2 * HOUR),), not_before=GIVEN),
+        Task("E1.spray", "", "work", (Offer("red", 2 * HOUR),), ("E1.rasp",), alone=True),
+    ]
+    placed = place(tasks, clock)
+    assert placed["E1.spray"].start == datetime(2027, 3, 1, 14)
+    assert set(placed["E1.spray"].waits_for) == {"E1.rasp", "E2.mesh"}
+
+
 def test_the_crew_that_is_done_first_is_taken() -> None:
     clock = Clock(WorkCalendar(WorkDays(frozenset()), time(8), 8 * HOUR))
     offers = (Offer("red", 6 * HOUR), Offer("blue", 3 * HOUR))

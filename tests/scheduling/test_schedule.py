@@ -10,7 +10,7 @@ import pytest
 from specgen.model.absence import Absent
 from specgen.model.problem import Refused
 from specgen.model.source import Kind
-from tests.scheduling.jobs import dates, find, schedule_of
+from tests.scheduling.jobs import EVERY, dates, find, schedule_of
 from tests.support import EXAMPLES
 
 # Worked on paper, June 28, 2027 being a Monday. Hours: E1 boards 360 / 90 = 4, rasp 2, mesh 3, second pass 3,
@@ -146,6 +146,29 @@ def test_coats_of_smoothing_take_their_passes_and_dry_between(tmp_path: Path) ->
     assert dates(made, "E1.smoothing_2") == ["07-06 13:00 to 07-06 15:00"]
 
 
+def test_each_coat_of_a_fluid_barrier_is_dry_before_the_next_is_begun_in_a_shift(tmp_path: Path) -> None:
+    # 360 sq ft at 180 take 2 h a coat; 12 h from 9 on are over at 21, after the shift, on both days. Boards follow on
+    # Wednesday.
+    barrier = {"kind": "fluid_applied", "coats": 2, "dry_hours": 12}
+    made = schedule_of(
+        tmp_path,
+        {
+            "walls": {"W1": {"wrb": barrier}},
+            "crews": {"red": {"steps": [*EVERY, "wrb"], "rates": {"wrb": "180 ft2/h"}}},
+            "elevations": {"E2": "drop"},
+        },
+    )
+    assert dates(made, "E1.wrb.1", "E1.wrb.1.dry", "E1.wrb.2", "E1.wrb.dry", "E1.wrb.hold", "E1.boards") == [
+        "06-28 07:00 to 06-28 09:00",
+        "06-28 09:00 to 06-28 21:00",
+        "06-29 07:00 to 06-29 09:00",
+        "06-29 09:00 to 06-29 21:00",
+        "06-30 07:00 to 06-30 07:00",
+        "06-30 07:00 to 06-30 11:00",
+    ]
+    assert find(made, "E1.wrb.2").title == "Water-resistive barrier, coat 2 of 2"
+
+
 def test_no_coat_dries_that_is_not_there(tmp_path: Path) -> None:
     made = schedule_of(tmp_path, {"smoothing": {"coats": 0}, "elevations": {"E2": "drop"}})
     marks = [one.mark for one in made.activities if "smoothing" in one.mark]
@@ -187,7 +210,7 @@ def test_steps_without_an_output_are_named_beside_the_end_that_is_the_earliest(t
     assert "flashings and terminations" in told and told.endswith(f", {down}.")
 
 
-SEALED = {
+SEALED: dict[str, Any] = {
     "joints": {"J1": {"elevation": "E1", "kind": "panel_joint", "length": "90 ft"}},
     "sealants": {"S1": {"sequence": "after_gloss", "pull_cure_days": 7}},
     "crews": {"bead": {"steps": ["sealant"], "rates": {"sealant": "30 ft/h"}}},
@@ -204,6 +227,38 @@ def test_sealant_follows_the_finish_and_cures_before_its_pull(tmp_path: Path) ->
         "07-16 07:00 to 07-16 07:00",
     ]
     assert find(made, "E1.sealant").crew == "bead"
+
+
+def test_joints_are_sealed_while_the_air_is_neither_too_hot_nor_too_cold(tmp_path: Path) -> None:
+    # Accepted on Thursday, July 8 at noon. Of the daily range of 20 F the air of July is 0.23 of it, 4.6 F, below its
+    # high at 11 and 0.13 at 12 (ASHRAE Handbook, Fundamentals, 2009, chapter 14, from memory): at 85.4 F and 87.4 F.
+    # 86.4 F is passed at 11:30. From 7 on Friday 3 h of sealing end at 10.
+    hot: dict[str, Any] = {
+        "site": {"latitude": "40 deg"},
+        "elevations": {"E1": {"facing": "N"}, "E2": "drop"},
+        "climate": {"months": [{"month": "jul", "mean_min": "70 F", "mean_max": "90 F"}]},
+        "joints": {"J1": {"install_low": "50 F", "install_high": "86.4 F"}},
+        "shade": {"X1": {"elevation": "E1", "kind": "shade_cloth"}},
+    }
+    made = schedule_of(tmp_path, {**SEALED, **hot, "joints": {"J1": SEALED["joints"]["J1"] | hot["joints"]["J1"]}})
+    assert dates(made, "E1.sealant") == ["07-09 07:00 to 07-09 10:00"]
+    # 5 h of it: 4.5 h by 11:30, the rest on Monday.
+    long = SEALED["joints"]["J1"] | hot["joints"]["J1"] | {"length": "150 ft"}
+    made = schedule_of(tmp_path, {**SEALED, **hot, "joints": {"J1": long}})
+    assert dates(made, "E1.sealant") == ["07-09 07:00 to 07-12 07:30"]
+    told = [note for note in made.notes if note.startswith("Sealing: ")]
+    assert len(told) == 1 and "in hot months out of direct sun" in told[0]
+
+
+def test_in_a_mild_month_joints_are_sealed_all_day(tmp_path: Path) -> None:
+    mild: dict[str, Any] = {
+        "site": {"latitude": "40 deg"},
+        "elevations": {"E1": {"facing": "N"}, "E2": "drop"},
+        "climate": {"months": [{"month": "jul", "mean_min": "60 F", "mean_max": "80 F"}]},
+        "joints": {"J1": SEALED["joints"]["J1"] | {"install_low": "50 F", "install_high": "80 F"}},
+        "shade": {"X1": {"elevation": "E1", "kind": "shade_cloth"}},
+    }
+    assert dates(schedule_of(tmp_path, {**SEALED, **mild}), "E1.sealant") == ["07-08 12:00 to 07-08 15:00"]
 
 
 def test_an_elevation_without_joints_has_no_sealing_and_no_cure(tmp_path: Path) -> None:
@@ -268,37 +323,44 @@ CHAIN_BEFORE: dict[str, Any] = {
     "schedule": {"submit_on": "2027-03-01", "color_sample_order_on": "2027-03-01", "work_start": "drop"},
     "contract": {"review_days": 14, "review_day_kind": "calendar"},
     "colors": {"C1": {"kind": "custom", "lead_time_days": 21}},
-    "mockup": {"duration_days": 14},
+    "mockup": {"duration_days": 18},
 }
 
 
 def test_review_color_and_mockup_lead_to_the_first_day_of_work(tmp_path: Path) -> None:
-    # 14 days of review end on March 15, 21 of lead on March 22, 14 of mockup on Monday, April 5.
+    # 14 days of review end on March 15, 21 of lead on March 22. From a Monday the mockup dries for four days before its
+    # primer: it begins on March 18, goes on with its color on the 22nd, and its 18 days end on Monday, April 5.
     made = schedule_of(tmp_path, CHAIN_BEFORE)
-    assert dates(made, "review", "C1.sample", "mockup", "mockup.hold", "E1.boards") == [
+    assert dates(made, "review", "C1.sample", "mockup", "mockup.coats", "mockup.hold", "E1.boards") == [
         "03-01 00:00 to 03-15 00:00",
         "03-01 00:00 to 03-22 00:00",
+        "03-18 00:00 to 03-22 00:00",
         "03-22 00:00 to 04-05 00:00",
         # Accepted as the last day of the mockup ends, and no shift later.
         "04-05 00:00 to 04-05 00:00",
         "04-05 07:00 to 04-05 11:00",
     ]
-    assert made.chain[:4] == ("C1.sample", "mockup", "mockup.hold", "E1.substrate.hold")
-    # The review may end with the lead time, seven days later.
-    assert find(made, "review").spare.days == 7
+    assert made.chain[:4] == ("C1.sample", "mockup.coats", "mockup.hold", "E1.substrate.hold")
+    # The review may end with the start of the mockup, three days later.
+    assert find(made, "review").spare.days == 3
 
 
 def test_a_color_ordered_behind_the_review_waits_for_it(tmp_path: Path) -> None:
-    # Ordered on March 15, the day on which the review ends, it is there on April 5: neither can be late.
+    # Ordered on March 15, the day on which the review ends, it is there on April 5: neither can be late. The mockup
+    # begins four days before, and ends 14 days behind.
     later = {**CHAIN_BEFORE, "schedule": CHAIN_BEFORE["schedule"] | {"color_sample_order_on": "2027-03-15"}}
     made = schedule_of(tmp_path, later)
-    assert dates(made, "C1.sample", "mockup") == ["03-15 00:00 to 04-05 00:00", "04-05 00:00 to 04-19 00:00"]
+    assert dates(made, "C1.sample", "mockup", "mockup.coats") == [
+        "03-15 00:00 to 04-05 00:00",
+        "04-01 00:00 to 04-05 00:00",
+        "04-05 00:00 to 04-19 00:00",
+    ]
     assert find(made, "review").spare.days == find(made, "C1.sample").spare.days == 0
 
 
 def test_the_work_waits_for_the_day_on_which_the_mockup_was_accepted(tmp_path: Path) -> None:
     # Ended on Monday, April 5, accepted on Thursday, April 8.
-    accepted = {**CHAIN_BEFORE, "mockup": {"duration_days": 14, "accepted_on": "2027-04-08"}}
+    accepted = {**CHAIN_BEFORE, "mockup": {"duration_days": 18, "accepted_on": "2027-04-08"}}
     assert dates(schedule_of(tmp_path, accepted), "mockup.hold", "E1.boards") == [
         "04-08 07:00 to 04-08 07:00",
         "04-08 07:00 to 04-08 11:00",
@@ -307,7 +369,7 @@ def test_the_work_waits_for_the_day_on_which_the_mockup_was_accepted(tmp_path: P
 
 def test_without_a_shift_the_days_before_the_work_are_dated_and_the_rest_is_asked_for(tmp_path: Path) -> None:
     made = schedule_of(tmp_path, {**CHAIN_BEFORE, "schedule": CHAIN_BEFORE["schedule"] | {"shift_hours": "drop"}})
-    assert [one.mark for one in made.activities] == ["review", "C1.sample", "mockup", "mockup.hold"]
+    assert [one.mark for one in made.activities] == ["review", "C1.sample", "mockup", "mockup.coats", "mockup.hold"]
     assert (made.end, made.missing) == (datetime(2027, 4, 5), (("schedule", "shift_hours"),))
     assert "Work on the wall is not dated; add schedule.shift_hours." in made.notes
 

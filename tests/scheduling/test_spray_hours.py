@@ -70,7 +70,8 @@ def test_the_end_is_later_from_a_lift_than_under_cloth(tmp_path: Path) -> None:
     lift, cloth = west(tmp_path), west(tmp_path, CLOTH)
     # Under cloth 6 h leave 360 x 3 = 1,080 sq ft: three areas of 800, Tuesday to Thursday.
     assert cloth.end == find(cloth, "E1.gloss.3").end + timedelta(hours=24)
-    assert (cloth.end.date(), lift.end.date()) == (datetime(2027, 7, 30).date(), datetime(2027, 8, 4).date())
+    # From the lift the last area is dry on Wednesday, August 4 at 12:20, in the sun: it is viewed on Thursday at 7.
+    assert (cloth.end, lift.end) == (datetime(2027, 7, 30, 13, 27), datetime(2027, 8, 5, 7))
 
 
 def test_shade_as_observed_counts_in_its_month_and_the_computed_sun_in_the_others(tmp_path: Path) -> None:

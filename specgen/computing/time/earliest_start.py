@@ -1,9 +1,13 @@
-"""Earliest start of the work: review of the package or arrival of the sample color, then the mockup."""
+"""Earliest start of the work: review of the package or arrival of the sample color, then the mockup.
+
+The color is needed for the first coat of primer of the mockup, so many days behind its start as earlier coats dry.
+"""
 
 import datetime
 from collections.abc import Iterator, Mapping
 
 from specgen.computing.calendars import find_work_days, is_weekend_taken
+from specgen.computing.mockup_days import count_days_to_primer
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import read_all
 from specgen.model.calendar import WEEKEND_TAKEN
@@ -17,9 +21,10 @@ from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask, Provider
 
 SOURCES = (
-    Source(Kind.COMPUTED, "review, not before the sample color is there, then the mockup with drying and acceptance"),
+    Source(Kind.COMPUTED, "review, the sample color by the first coat of primer, then the mockup with its acceptance"),
 )
 NOTE = "Mockup duration is in calendar days."
+_COLOR = {False: "A", True: "A - c"}  # the first start of the mockup by its color
 
 
 def for_project(project: Description, ask: Ask) -> Working:
@@ -31,18 +36,44 @@ def for_project(project: Description, ask: Ask) -> Working:
     colored = "o" in working.known
     if colored:
         working.step("A", "sample color arrives", "o + l", "d")
-    ready = [*(["P"] if "P" in working.known else []), "R", *(["A"] if colored else [])]
+    _add_days_to_primer(working, project, submitted)
+    ready = [*(["P"] if "P" in working.known else []), "R", *([_COLOR[is_later(working.known)]] if colored else [])]
     starts = "starts" if "P" in working.known else "can start"
     working.step("M", f"mockup {starts}", f"max({', '.join(ready)})" if len(ready) > 1 else "R", "d")
     start = working.step("E", "work can start", "M + D", "d")
     _add_second_review(working, project, submitted)
-    waits_for = {"the review": "R", "the sample color": "A", "the planned mockup start": "P"}
-    case = max(waits_for, key=lambda name: working.known.get(waits_for[name], 0))
+    case = _find_case(working.known)
     told = _tell_dates(project, submitted, (starts, int(working.known["M"])), int(start))
     taken = (WEEKEND_TAKEN,) if "k" in working.known and is_weekend_taken(project) else ()
     notes = (*told, *taken, _tell_resubmittal(project, submitted, working.known), NOTE)
     beside = ("M", *(("E_2",) if "E_2" in working.known else ()))
     return working.build("earliest-start", "E", SOURCES, notes, case, beside)
+
+
+def is_later(days: Mapping[str, float]) -> bool:
+    """Whether the sample color is needed only for a coat behind the start of the mockup."""
+    return "c" in days
+
+
+def _add_days_to_primer(working: WorkingBuilder, project: Description, submitted: datetime.date) -> None:
+    """Adds the days of the mockup before its first coat of primer, where a color is waited for and they are told."""
+    days = working.known
+    if "A" not in days:
+        return
+    before = count_days_to_primer(project, days_after(submitted, round(max(days["R"], days.get("P", 0)))))
+    if before:
+        # However short the time given to the mockup, its coats are on by its end.
+        needed = float(min(before, project.mockup.duration_days))
+        origin = "drying before it and days off, Document D09"
+        working.add_inputs(InputRow("c", "first coat of primer of the mockup, behind its start", needed, "d", origin))
+
+
+def _find_case(days: Mapping[str, float]) -> str:
+    """What the start of the mockup waits for."""
+    waits = {"the review": days["R"], "the planned mockup start": days.get("P", 0)}
+    if "A" in days:
+        waits = {"the review": days["R"], "the sample color": days["A"] - days.get("c", 0), **waits}
+    return max(waits, key=lambda name: waits[name])
 
 
 def _require_all(project: Description) -> datetime.date:
@@ -119,7 +150,8 @@ def _add_second_review(working: WorkingBuilder, project: Description, submitted:
         off = find_work_days(project).count_off(days_after(submitted, round(days["R"])), more)
         working.add_inputs(InputRow("k_2", "days off within it", float(off), "d", "days off in the calendar"))
         second = "n_2 + k_2"
-    color = f"A + {second}" if is_ordered_behind_review(days) else "A"
+    color = _COLOR[is_later(days)]
+    color = f"{color} + {second}" if is_ordered_behind_review(days) else color
     ready = [*(["P"] if "P" in days else []), f"R + {second}", *([color] if "A" in days else [])]
     last = f"max({', '.join(ready)})" if len(ready) > 1 else ready[0]
     working.step("E_2", "work can start, after a resubmittal", f"{last} + D", "d")
@@ -135,7 +167,13 @@ def _tell_resubmittal(project: Description, submitted: datetime.date, days: Mapp
     order = " and order of the sample color" if is_ordered_behind_review(days) else ""
     moves = f"moves the start by {_count(late)}{short}" if late > 0 else "does not move the start"
     more = _count(round(days["n_2"]), "working " if "k_2" in days else "")
-    return f"Assumes one review; a resubmittal of {more} moves review{order}, and {moves}."
+    again = f"Assumes one review; a resubmittal of {more}, sent on the day of return, moves review{order}"
+    return f"{again}, and {moves}{_tell_left(left, late)}."
+
+
+def _tell_left(left: int | None, late: int) -> str:
+    """The days that are left to prepare the resubmittal, where there are any."""
+    return f"; {_count(left - late)} of the {left} left to prepare it" if left is not None and left > late > 0 else ""
 
 
 def _count(days: int, kind: str = "") -> str:

@@ -8,10 +8,10 @@ from math import ceil
 from specgen.computing.coats.day_area import SET_UP
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.shading import COVERED, is_covered, list_shade_kinds
+from specgen.computing.shift_hours import DAY, Face, Split, count_day, name_spans, split_shift
 from specgen.computing.sunlight import DECLINATION, DEGREE, EDGE, Hours, count_hours, find_daylight
 from specgen.computing.time._clock import SOURCES as CLOCK_SOURCES
 from specgen.computing.time._clock import Clock, add_clock, find_clock, read_zone, require_near
-from specgen.computing.time._shift import DAY, Face, Split, count_day, name_spans, split_shift
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import read_all
 from specgen.model.dates import MONTHS, months_between
@@ -45,6 +45,7 @@ WEATHER = "Wind, rain, and temperature take further hours."
 LAMP = "Dark hours count: night work by lamp."
 GIVEN = "Shade given by the applicator, {}, in place of the computed sun."
 LEAST = "Month of fewest usable hours of {:%B} to {:%B}, by its 15th, whether or not the season reaches it."
+AT_ENDS = "Setup and cleanup stand at the ends of the shift; what of them falls in dark or in sun costs no spray hour."
 MIDDLE = 15  # day of the month
 MIDDLE_DAY = "middle day of the month with the fewest hours"
 NO_SEASON = 2027  # a year of 365 days that is not printed, for the months of a project without a season
@@ -186,13 +187,13 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     """The working of the month with the fewest usable hours in the season on an elevation. Raises Absent."""
     months = list_usable_months(elevation)
     least = min(months, key=lambda one: one.hours)
-    inputs, face, clock = _read_face(elevation, least.month, covered=is_covered(elevation))
+    inputs, face, clock = read_face(elevation, least.month, covered=is_covered(elevation))
     told = [said for kind, said in COVERED.items() if kind in list_shade_kinds(elevation)]
     if face.shade is not None:
         spans = (" to ".join(map(value_text, span)) for span in name_spans(face.shade))
         told.append(GIVEN.format(", ".join(spans)))
     if len(months) > 1:
-        told.append(LEAST.format(months[0].month, months[-1].month))
+        told += [LEAST.format(months[0].month, months[-1].month), AT_ENDS]
     return _work_out(inputs, face, clock, tuple(told))
 
 
@@ -210,16 +211,26 @@ def list_months(elevation: Elevation, *, covered: bool) -> tuple[UsableMonth, ..
 
 def list_year(elevation: Elevation) -> tuple[UsableMonth, ...]:
     """The usable hours of an elevation in each month of the year, whatever the season is. Raises Absent."""
-    year = _list_first_days()
+    year = list_first_days()
     return elevation.project.remember(
         ("usable hours of the year", elevation.mark), lambda: _list_months(elevation, year, is_covered(elevation))
     )
 
 
+def list_viewing_year(elevation: Elevation, *, covered: bool) -> tuple[UsableMonth, ...]:
+    """The hours of the shift by daylight and out of direct sun in each month, in which a finish is viewed.
+
+    Raises Absent.
+    """
+    faces = {month: read_face(elevation, month, covered=covered)[1] for month in list_first_days()}
+    splits = {month: split_shift(face._replace(lamp=False), 0).usable for month, face in faces.items()}
+    return tuple(UsableMonth(month, name_spans(hours), count_hours(hours)) for month, hours in splits.items())
+
+
 def _list_months(elevation: Elevation, months: Iterable[datetime.date], covered: bool) -> tuple[UsableMonth, ...]:
     found = []
     for month in months:
-        _, face, _ = _read_face(elevation, month, covered=covered)
+        _, face, _ = read_face(elevation, month, covered=covered)
         split = split_shift(face, SET_UP)
         lost = ((DARK, split.dark), (SUNNY, split.sunny), (SETTING_UP, split.set_up))
         spans = name_spans(split.usable)
@@ -242,16 +253,16 @@ def find_season(project: Description) -> tuple[datetime.date, ...]:
     """The first day of each month from the start of spraying to its end; of a year that has no season, all twelve."""
     start, end = (project.schedule.get(name) for name in ("spray_start", "spray_end"))
     if start is None or end is None:
-        return _list_first_days()
+        return list_first_days()
     return months_between(start, end)
 
 
-def _list_first_days() -> tuple[datetime.date, ...]:
+def list_first_days() -> tuple[datetime.date, ...]:
     """The first day of each month of a year that is not printed."""
     return tuple(datetime.date(NO_SEASON, month, 1) for month in range(1, len(MONTHS) + 1))
 
 
-def _read_face(elevation: Elevation, first: datetime.date, *, covered: bool) -> tuple[UsableInputs, Face, Clock | None]:
+def read_face(elevation: Elevation, first: datetime.date, *, covered: bool) -> tuple[UsableInputs, Face, Clock | None]:
     """The face of an elevation on the middle day of a month, its inputs, and the clock. Raises Absent."""
     project, month = root_of(elevation), MONTHS[first.month - 1]
     schedule, site = project.schedule, project.site

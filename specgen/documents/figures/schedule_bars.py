@@ -103,7 +103,7 @@ def _sum_up(face: list[BarRow]) -> BarRow:
     """An elevation in one row, from its first work to its last release."""
     bars = [bar for row in face for bar in row.bars]
     whole = Bar("whole", min(bar.start for bar in bars), max(bar.end for bar in bars))
-    return BarRow(face[0].name, any(row.governs for row in face), (whole,))
+    return BarRow(face[0].name, bool([row for row in face if row.governs]), (whole,))
 
 
 def _title(sheet: list[BarRow], number: int, total: int) -> str:

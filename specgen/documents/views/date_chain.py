@@ -4,10 +4,14 @@ from collections.abc import Iterator
 from datetime import date
 from typing import Any, NamedTuple
 
-from specgen.computing.time.earliest_start import is_ordered_behind_review
+from specgen.computing.time.earliest_start import is_later, is_ordered_behind_review
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.deviations import tell_longer_review
+from specgen.documents.layout_release import find_layout_release
+from specgen.documents.mockup import name_base
 from specgen.documents.schedule import SPRAYED, find_schedule, is_short
+from specgen.documents.submission import find_worked_before
 from specgen.documents.views._cells import OPEN, ask_all
 from specgen.documents.views.schedule_activities import tell_untold
 from specgen.model.absence import Absent
@@ -18,7 +22,6 @@ from specgen.model.working import Working
 
 GOVERNS = "governs"
 _ACCEPTED = ("mockup", "accepted_on")
-_CUT = "aesthetic_joints"
 _WEATHER = ("schedule", "weather_days")
 Line = tuple[str, Any, Any, str]
 
@@ -44,10 +47,19 @@ class _Days(NamedTuple):
         """The first day on which the wall may be worked at."""
         return self.accepted or self.find("E")
 
-    def spare(self, *symbols: str) -> str:
-        """How long the sum of these can be late without moving the mockup, or that it governs."""
-        days = round(self.known["M"] - sum(self.known[symbol] for symbol in symbols))
-        return f"{count(days, 'day')}, to start of mockup" if days else GOVERNS
+    def spare(self, *symbols: str, colored: bool = False) -> str:
+        """How long the sum of these can be late without moving the mockup, or its coats in the color; or it governs."""
+        behind = self.known.get("c", 0) if colored else 0
+        days = round(self.known["M"] + behind - sum(self.known[symbol] for symbol in symbols))
+        to = "first primer of mockup" if behind else "start of mockup"
+        return f"{count(days, 'day')}, to {to}" if days else GOVERNS
+
+    def spare_of_review(self) -> str:
+        """The same of the review, which the mockup waits for, and a color that is ordered behind it."""
+        known = self.known
+        if is_ordered_behind_review(known) and known["l"] >= known.get("c", 0):
+            return self.spare("R", "l", colored=True)
+        return self.spare("R")
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -56,8 +68,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     days = None
     try:
         days = _read_days(context, context.resolve((), "earliest-start"))
-        dated = sorted(_list_before(context, days), key=lambda one: one[0])
-        lines += [line for _, line in dated]
+        before = [*_list_before(context, days), *_list_release(context, before=days.earliest)]
+        lines += [line for _, line in sorted(before, key=lambda one: one[0])]
     except Absent as absent:
         lines.append(("Earliest start of work on the wall", OPEN, ask_all(context, absent.paths), ""))
     except Refused as refused:
@@ -65,7 +77,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines.append(_tell_planned(context, days))
     lines += _list_second_review(context, days)
     if not is_short(context):
-        lines += _list_behind(context)
+        lines += _list_behind(context, days)
     return TableView(("Event", "Date", "Follows from", "Float"), tuple(lines), (28, 18, 32, 22))
 
 
@@ -81,21 +93,20 @@ def _list_before(context: DocumentContext, days: _Days) -> Iterator[tuple[date, 
     waited = max(known["n"], known.get("n_v", 0))
     off = f" and {count(round(known['k']), 'day')} off" if known.get("k") else ""
     kind = "working " if "k" in known else ""
-    review = f"{count(round(waited), f'{kind}day')} of review{off}{', with deviations' if 'n_v' in known else ''}"
-    behind = is_ordered_behind_review(known)
-    spare = days.spare("R", "l") if behind else days.spare("R")  # a late review moves the order behind it
-    yield days.find("R"), ("Review complete", long_date(days.find("R")), review, spare)
+    longer = f",{tell_longer_review(context.project)}" if "n_v" in known else ""
+    review = f"{count(round(waited), f'{kind}day')} of review{off}{longer}"
+    yield days.find("R"), ("Review complete", long_date(days.find("R")), review, days.spare_of_review())
     if "o" in known:
-        yield from _list_color(context, days, behind)
+        yield from _list_color(context, days, is_ordered_behind_review(known))
     meeting = ("schedule", "meeting_on")
     if context.project.get(meeting) is not None:
         yield context.project.value(meeting), ("Preinstallation meeting", context.display(meeting), "as planned", "")
     if "P" in known:
         planned = context.display(("mockup", "planned_on"))
         yield days.find("P"), ("Planned start of mockup", planned, "as planned", days.spare("P"))
-    built = "Frame and substrate" if context.project.get(("mockup", "kind")) == "free_standing" else "Substrate"
-    ready = f"{built} of the mockup complete, latest"
-    yield days.find("M"), (ready, long_date(days.find("M")), "start of mockup", "")
+    ready = f"{name_base(context)} of the mockup complete, latest"
+    worked = find_worked_before(context, days.find("M"))
+    yield worked, (ready, long_date(worked), "last working day before start of mockup", "")
     yield days.find("M"), ("Start of mockup", long_date(days.find("M")), _tell_latest(known), "")
     yield from _list_accepted(context, days)
 
@@ -103,14 +114,20 @@ def _list_before(context: DocumentContext, days: _Days) -> Iterator[tuple[date, 
 def _list_color(context: DocumentContext, days: _Days, behind: bool) -> Iterator[tuple[date, Line]]:
     ordered = context.display(("schedule", "color_sample_order_on"))
     follows = "review complete" if behind else "as planned, before review is complete, at the applicator's risk"
-    yield days.find("o"), ("Order of sample color", ordered, follows, days.spare("A"))
+    spare = days.spare("A", colored=True)
+    yield days.find("o"), ("Order of sample color", ordered, follows, spare)
     lead = f"{count(round(days.known['l']), 'day')} of lead time"
-    yield days.find("A"), ("Sample color arrives", long_date(days.find("A")), lead, days.spare("A"))
+    yield days.find("A"), ("Sample color arrives", long_date(days.find("A")), lead, spare)
+    if is_later(days.known):
+        needed = days.find("M", "c")
+        yield needed, ("First primer of mockup, in the color", long_date(needed), "drying before it, Document D09", "")
 
 
 def _tell_latest(known: dict[str, float]) -> str:
     """What the mockup waits for: `latest of review, arrival of sample color, planned start`."""
     waits = {"R": "review", "A": "arrival of sample color", "P": "planned start"}
+    if is_later(known) and known["A"] - known["c"] < known["M"]:
+        waits.pop("A")  # it is there before its first coat
     told = [words for symbol, words in waits.items() if symbol in known]
     return f"latest of {', '.join(told)}" if len(told) > 1 else told[0]
 
@@ -148,13 +165,24 @@ def _list_second_review(context: DocumentContext, days: _Days | None) -> Iterato
         late = (start - planned).days
         told = f"{count(late, 'day')} past planned start" if late > 0 else f"{count(-late, 'day')}, to planned start"
     kind = "working " if "k_2" in days.known else ""
-    again = f"{count(round(days.known['n_2']), f'{kind}day')} of second review"
+    again = f"{count(round(days.known['n_2']), f'{kind}day')} of second review; resubmitted on the day of return"
     yield "If resubmitted: earliest start of work on the wall", long_date(start), again, told
 
 
-def _list_behind(context: DocumentContext) -> list[Line]:
-    """Season, last gloss, end of the work and completion of the contract, by their dates."""
-    dated = [*_list_ends(context), _tell_end(context)]
+def _list_release(context: DocumentContext, *, before: date) -> Iterator[tuple[date, Line]]:
+    """By when the joint layout is released, where that is before the work on the wall."""
+    release = find_layout_release(context)
+    if release is not None and release.latest < before:
+        told = long_date(release.latest)
+        yield release.latest, ("Release of the joint layout, latest", told, release.follows, "")
+
+
+def _list_behind(context: DocumentContext, days: _Days | None) -> list[Line]:
+    """Release of the layout, season, last gloss, end of the work and completion of the contract, by their dates."""
+    dated: list[tuple[date | None, Line]] = [*_list_ends(context), _tell_end(context)]
+    release = find_layout_release(context)
+    if release is not None and (days is None or release.latest >= days.earliest):
+        dated += _list_release(context, before=date.max)
     dated.sort(key=lambda one: one[0] or date.max)
     return [line for _, line in dated]
 
@@ -165,10 +193,6 @@ def _list_ends(context: DocumentContext) -> Iterator[tuple[date | None, Line]]:
     for name, said in (("spray_start", "First day of spray window"), ("spray_end", "Last day of spray window")):
         path = ("schedule", name)
         yield project.get(path), (said, context.display(path), "as planned", "")
-    cut = [one.start for one in schedule.activities if one.step == _CUT and one.kind == "work"] if schedule else []
-    if cut:
-        first = min(cut).date()
-        yield first, ("Release of the joint layout, latest", long_date(first), "first cut of aesthetic joints", "")
     sprayed = [one.end for one in schedule.activities if one.step in SPRAYED] if schedule else []
     if sprayed:
         dry, told = (

@@ -4,8 +4,10 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.layout_release import find_layout_release
 from specgen.documents.steps import StepPage, steps
 from specgen.documents.views.point_releases import LAYOUT
+from specgen.model.value_text import long_date
 from specgen.scheduling.releases import name_party
 
 
@@ -15,12 +17,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines = [_line(composer, page) for page in pages if page.hold]
     if any(page.name == "aesthetic_joints" for page in pages):
         before = sum(1 for page in pages[: [page.name for page in pages].index("aesthetic_joints")] if page.hold)
-        layout = (
-            "–",
-            "Joint layout, before the first cut, mockup included",
-            name_party(context.project, "architect"),
-            LAYOUT,
-        )
+        release = find_layout_release(context)
+        latest = f"; latest {long_date(release.latest)}, {release.follows}" if release else ", before the first cut, mockup included"
+        layout = ("–", f"Joint layout{latest}", name_party(context.project, "architect"), LAYOUT)
         lines.insert(before, layout)
     return TableView(("No.", "Hold point", "Released by", "Form"), tuple(lines), (5, 36, 42, 17))
 

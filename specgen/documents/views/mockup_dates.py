@@ -6,8 +6,11 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.deviations import tell_longer_review
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.mockup_days import find_last_day
+from specgen.documents.layout_release import find_layout_release
+from specgen.documents.mockup import find_ready_day, name_base
+from specgen.documents.mockup_days import find_last_day, find_mockup_day
 from specgen.model.absence import Absent
 from specgen.model.dates import days_after
 from specgen.model.value_text import long_date, words
@@ -23,10 +26,14 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         ("Submittal of this package", display("schedule", "submit_on")),
         ("Review period", _review(context)),
     ]
-    lines += [(name, said) for _, name, said in sorted(_list_events(context), key=lambda event: event[0] or date.min)]
+    start = context.project.get(("mockup", "planned_on"))
+    events = sorted(_list_events(context), key=lambda event: event[0] or date.min)
+    behind = [event for event in events if start and event[0] and event[0] > start]
+    lines += [(name, said) for day, name, said in events if (day, name, said) not in behind]
     lines += [
         ("Start of mockup", display("mockup", "planned_on")),
         ("Duration of mockup, evaluation included", _duration(context, composer)),
+        *((name, said) for _, name, said in behind),
         ("Last day of mockup", _end(context)),
         *_list_spare(context),
         ("Start of work on the wall", display("schedule", "work_start")),
@@ -35,7 +42,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _list_events(context: DocumentContext) -> Iterator[tuple[date | None, str, Any]]:
-    """What comes before the mockup, each with its date: the order of its coating, review, arrival, meeting."""
+    """What comes before and within the mockup, each with its date: review, its coating, releases, meeting."""
     project = context.project
     customs = [m for m in project.members.get(("colors",), ()) if project.get(("colors", m, "kind")) == "custom"]
     named = ", ".join(customs)
@@ -43,23 +50,33 @@ def _list_events(context: DocumentContext) -> Iterator[tuple[date | None, str, A
     if customs:
         path = ("schedule", "color_sample_order_on")
         yield project.get(path), f"Order of mockup coating ({named})", [context.display(path), _name_risk(context)]
-    if customs:
         arrivals = _dates_behind(context, "o", "l")
         yield from ((day, f"Arrival of mockup coating ({named})", long_date(day)) for day in arrivals)
+        primed = find_mockup_day(context, Composer(), "primer")
+        if primed is not None:
+            yield primed, f"First primer, mockup coating needed ({named})", long_date(primed)
+    ready = find_ready_day(context)
+    if ready is not None:
+        yield ready, f"{name_base(context)} complete, latest", long_date(ready)
+    release = find_layout_release(context)
+    if release is not None:
+        told = f"{long_date(release.latest)}, {release.follows}"
+        yield release.latest, "Release of the joint layout, latest", told
     path = ("schedule", "meeting_on")
     if project.is_given(path):
         yield project.get(path), "Preinstallation meeting", context.display(path)
 
 
 def _review(context: DocumentContext) -> list[Any]:
-    """`14 calendar days; 21 with deviations`; what is not given stands in brackets."""
+    """`14 calendar days; 21 with deviations`, and why where these are approved; what is not given in brackets."""
     days, kind = (("contract", name) for name in ("review_days", "review_day_kind"))
     counted, word = context.project.get(days), context.project.get(kind)
     if counted is None or word is None:
         return [context.display(days), ", ", context.display(kind)]
     longer = context.project.get(("contract", "variation_review_days"))
     said = f"{counted} {words(str(word))} day{'' if counted == 1 else 's'}"
-    return [f"{said}; {longer} with deviations" if context.project.members.get(("deviations",)) and longer else said]
+    with_deviations = tell_longer_review(context.project)
+    return [f"{said}; {longer}{with_deviations}" if longer and with_deviations else said]
 
 
 def _end(context: DocumentContext) -> Any:

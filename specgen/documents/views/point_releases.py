@@ -6,13 +6,14 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.layout_release import find_layout_release
 from specgen.documents.marks import list_marks
 from specgen.documents.steps import steps
 from specgen.documents.views._not_shown import name_not_shown
 from specgen.documents.views._record_blanks import make_blank
 from specgen.model.block import Blank
 from specgen.model.standard import Step
-from specgen.model.value_text import words
+from specgen.model.value_text import long_date, words
 from specgen.reading.records.row_names import name_signature
 from specgen.scheduling.applying import applies
 from specgen.scheduling.releases import find_release_form, find_releasing_role, has_inspector
@@ -61,7 +62,9 @@ def _points(context: DocumentContext, composer: Composer, faces: tuple[str, ...]
     for page in steps(context, composer):
         step = context.standards.steps[page.name]
         if page.name == "aesthetic_joints":
-            yield (_NONE, "Joint layout", _BY["architect"], *_refer(LAYOUT, faces))
+            release = find_layout_release(context)
+            layout = f"Joint layout, latest {long_date(release.latest)}" if release else "Joint layout"
+            yield (_NONE, layout, _BY["architect"], *_refer(LAYOUT, faces))
         if page.hold:
             role = find_releasing_role(context.project, step)
             signed = _sign(context, page.name, role, step, faces)

@@ -18,10 +18,10 @@ from specgen.documents.schedule import (
 )
 from specgen.documents.views._cells import OPEN, ask_all
 from specgen.model.value_text import count
-from specgen.scheduling.before_work import ACCEPTANCE, MOCKUP, REVIEW, order_mark
+from specgen.scheduling.before_work import ACCEPTANCE, COATS, MOCKUP, REVIEW, order_mark
 
 GOVERNS = "governs"
-_TOLD_BEFORE = (REVIEW, MOCKUP, ACCEPTANCE, order_mark("", "sample"))
+_TOLD_BEFORE = (REVIEW, MOCKUP, COATS, ACCEPTANCE, order_mark("", "sample"))
 _LEFT_OUT = "no output given"
 _WIDTHS = (9, 22, 6, 15, 15, 15, 15, 8)
 
@@ -73,7 +73,8 @@ def _tell_ends(row: StepRow, ends: tuple[datetime, datetime], year: int) -> tupl
 def tell_float(row: StepRow) -> str:
     """`governs`, `less than 1 day`, `3 days`."""
     days = row.spare // timedelta(days=1)
-    return GOVERNS if row.governs else count(days, "day") if days else "less than 1 day"
+    told = count(days, "day") if days else "less than 1 day"
+    return GOVERNS if row.governs else told
 
 
 def _tell_title(row: StepRow, year: int) -> str:

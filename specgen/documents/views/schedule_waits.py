@@ -9,7 +9,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.drying import tell_least_hours
-from specgen.documents.schedule import find_schedule
+from specgen.documents.schedule import find_schedule, list_between_coats
 from specgen.model.field import Path
 from specgen.model.schedule import Activity
 from specgen.model.source import Kind
@@ -35,8 +35,12 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for name, step in context.standards.steps.items():
         dries = name == "sealant" or name in (DRYING | BETWEEN)
         if dries and any(applies(step.when, context.project, wall) for wall in walls):
-            each = any(count_coats_within(context.project, name, wall) > 1 for wall in walls)
-            lines += _list_lines(context, name, f"{step.title}, each coat" if each else step.title)
+            if any(count_coats_within(context.project, name, wall) > 1 for wall in walls):
+                given = list_between_coats(context, name)
+                least = tell_least_hours(context, name)
+                result = _judge(context, name, given)
+                lines.append((f"{step.title}, between coats", least, "", "", _tell_scheduled(given), result))
+            lines += _list_lines(context, name, step.title)
     header: tuple[str, ...] = ("Step that dries", "Minimum", "Maximum", "Planned wait", "In the schedule", "Result")
     widths: tuple[int, ...] = _WIDTHS
     if not any(line[3] for line in lines):  # a column that says nothing
@@ -51,10 +55,17 @@ def _list_lines(context: DocumentContext, name: str, title: str) -> Iterator[Lin
         hours = wait.length / timedelta(hours=1)
         source = wait.source if wait.source and wait.source.kind is not Kind.PROJECT else None
         cure = DisplayValue(_tell_length(hours), hours, source, about="Cure of the sealant")
-        yield title, cure, "", "", _tell_scheduled(_find_cured(context)), ""
+        cured = _find_cured(context)
+        yield title, cure, "", "", _tell_scheduled(cured), _tell_kept(Fraction(hours), cured)
         return
     if name == "gloss" and context.project.get(("gloss", "coats")) != 1:
-        yield f"{title}, between coats", context.display(_TOUCH), _tell_most(context, _AGAIN), "", "", ""
+        given = list_between_coats(context, name)
+        least, most = (context.project.get(path) for path in (_TOUCH, _AGAIN))
+        result: Any = "" if least is None else _tell_kept(Fraction(least), given)
+        if most is not None and given and max(given) > most:
+            result = _tell_over(context, _AGAIN)
+        told = _tell_scheduled(given)
+        yield f"{title}, between coats", context.display(_TOUCH), _tell_most(context, _AGAIN), "", told, result
     least, given = tell_least_hours(context, name), _find_given(context, name)
     most = _tell_most(context, _MOST[name]) if name in _MOST else ""
     plans = [mark for mark in _list_plans(context) if context.project.get((*mark, "from_step")) == name]
@@ -136,8 +147,19 @@ def _judge(context: DocumentContext, name: str, waits: list[Fraction]) -> Any:
     known = [one.hours for one in found if one is not None]
     if not waits or not known:
         return ""
-    short, most = max(known) - min(waits), ("primer", "most_recoat_hours")
-    if short > 0:
-        return f"{float(short):g} h short"
-    latest = context.project.get(most) if name == "primer" else None
-    return ["over the recoat time of ", context.display(most)] if latest and max(waits) > latest else "OK"
+    latest = context.project.get(_MOST[name]) if name in _MOST else None
+    if latest and max(waits) > latest and max(known) <= min(waits):
+        return _tell_over(context, _MOST[name])
+    return _tell_kept(max(known), waits)
+
+
+def _tell_kept(least: Fraction, waits: list[Fraction]) -> str:
+    """Whether every wait is as long as the least; nothing where none is known."""
+    if not waits:
+        return ""
+    short = least - min(waits)
+    return f"{float(short):g} h short" if short > 0 else "OK"
+
+
+def _tell_over(context: DocumentContext, most: Path) -> list[Any]:
+    return ["over the recoat time of ", context.display(most)]

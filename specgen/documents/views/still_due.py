@@ -8,8 +8,8 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.held import list_held
+from specgen.documents.layout_release import find_layout_release
 from specgen.documents.measures import list_measures, name_rules
-from specgen.documents.mockup_days import find_day
 from specgen.documents.parties import tell_party
 from specgen.documents.register import ITEMS, is_government
 from specgen.documents.required_documents import list_measured
@@ -26,7 +26,7 @@ _DAYS = {
     "spraying": ("schedule", "spray_start"),
 }
 _COMPLETION, _CARE = ("contract", "completion_date"), "D16"
-_CUT, _WARRANTY = "aesthetic_joints", re.compile("warrant", re.IGNORECASE)
+_WARRANTY = re.compile("warrant", re.IGNORECASE)
 Line = tuple[Any, Any, str]
 
 
@@ -36,13 +36,13 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     if not context.is_draft:
         lines += _list_signatures(context)
         closing = context.project.value(("package", "purpose")) == STAGES[-1]
-        lines += () if closing else _list_reviews(context, composer)
+        lines += () if closing else _list_reviews(context)
     return TableView(("Item", "By", "Before"), tuple(lines), (48, 30, 22))
 
 
-def _list_reviews(context: DocumentContext, composer: Composer) -> Iterator[Line]:
+def _list_reviews(context: DocumentContext) -> Iterator[Line]:
     yield from _list_action(context)
-    yield from _list_release(context, composer)
+    yield from _list_release(context)
     yield from _list_measures(context)
     yield from _list_later(context)
 
@@ -69,15 +69,12 @@ def _list_action(context: DocumentContext) -> Iterator[Line]:
             yield f"Approval of deviation {mark}, D03", party, before
 
 
-def _list_release(context: DocumentContext, composer: Composer) -> Iterator[Line]:
-    """The joint layout, which nobody cuts before it is released."""
-    day = find_day(context, composer, _CUT)
-    if day is not None:
-        yield (
-            "Release of the joint layout, D07",
-            tell_party(context, "architect"),
-            _tell_day("first cut on the mockup", day),
-        )
+def _list_release(context: DocumentContext) -> Iterator[Line]:
+    """The joint layout, which nobody cuts or sets board by before it is released."""
+    release = find_layout_release(context)
+    if release is not None:
+        before = _tell_day(release.follows, release.latest)
+        yield "Release of the joint layout, D07", tell_party(context, "architect"), before
 
 
 def _list_measures(context: DocumentContext) -> Iterator[Line]:

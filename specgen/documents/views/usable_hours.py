@@ -22,13 +22,18 @@ _HEADER = ("Elevation", "Month", "Usable, {}", "Usable", "Dark", "Direct sun", "
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """A row for each month of the season on each elevation; months alike share one."""
-    lines = [line for mark in list_marks(context, "elevations") for line in _list_lines(context, mark)]
-    lines = lines or [(context.ask(("elevations",)), "", "", "", "", "", "")]
+    lines = [line for mark in list_marks(context, "elevations") for line in list_lines(context, mark)]
+    return set_lines(context, lines or [(context.ask(("elevations",)), "", "", "", "", "", "")])
+
+
+def set_lines(context: DocumentContext, lines: list[tuple[Any, ...]]) -> TableView:
+    """The table of such rows."""
     header = tuple(head.format("by the clock" if is_by_clock(context.project) else "solar time") for head in _HEADER)
     return TableView(header, tuple(lines), (21, 14, 20, 9, 8, 18, 10))
 
 
-def _list_lines(context: DocumentContext, mark: str) -> Iterator[tuple[Any, ...]]:
+def list_lines(context: DocumentContext, mark: str) -> Iterator[tuple[Any, ...]]:
+    """The rows of an elevation."""
     name: str = name_member(context, "elevations", mark)
     face = cast(Elevation, context.project.view(("elevations", mark)))
     try:

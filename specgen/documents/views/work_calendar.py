@@ -3,15 +3,21 @@
 import re
 from collections.abc import Iterator
 from datetime import date, datetime, timedelta
-from typing import Any
+from typing import Any, cast
 
 from specgen.computing.calendars import find_calendar, find_work_days, is_weekend_taken
+from specgen.computing.sealing_hours import find_sealing_hours
+from specgen.computing.shading import find_shade, is_covered
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.schedule import find_schedule, tell_day
 from specgen.model.calendar import WEEK, WEEKEND, WEEKEND_TAKEN
-from specgen.model.typed_views import Description, root_of
+from specgen.model.hour_calendar import Stretch
+from specgen.model.schedule import UsableMonth
+from specgen.model.typed_views import Description, Elevation, root_of
+from specgen.model.value_text import words
 from specgen.scheduling.schedule import EARLIEST, NOT_INCLUDED
+from specgen.scheduling.viewing_hours import VIEWED, list_viewing_months
 
 _NAMES = dict(zip(WEEK, ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"), strict=True))
 _FIELD = re.compile(r" \([a-z_]+(?:\.[\w*]+)+\)")  # where a date stands in the project file
@@ -28,6 +34,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines.append(("Night work", _tell_nights(context)))
     lines.append(("Weather days, after the last activity", context.display(("schedule", "weather_days"))))
     lines += _list_outputs(context)
+    lines += _list_sealing(context)
+    lines += _list_viewings(context)
     lines += [(head, told) for head, told in _tell_notes(context) if told]
     return TableView(("Calendar", "As planned"), tuple(lines), (35, 65))
 
@@ -43,6 +51,49 @@ def _list_outputs(context: DocumentContext) -> Iterator[tuple[str, Any]]:
             told.append(context.display(("crews", crew, "rates", name)))
         if told:
             yield f"Output, crew {crew}", told
+
+
+def _list_sealing(context: DocumentContext) -> Iterator[tuple[str, Any]]:
+    """The hours in which each elevation is sealed, in the months in which it is planned."""
+    schedule = find_schedule(context)
+    sealed = [one for one in schedule.activities if one.step == "sealant" and one.kind == "work"] if schedule else []
+    moments = {(one.elevation, at.date().replace(day=1)) for one in sealed for at in (one.start, one.end)}
+    for mark in dict.fromkeys(one.elevation for one in sealed):
+        hours = find_sealing_hours(cast(Elevation, context.project.view(("elevations", mark))))
+        months = sorted(month for face, month in moments if face == mark)
+        told = [f"{month:%B}: {' and '.join(map(_tell_stretch, hours[month.month - 1]))}" for month in months if hours]
+        if told:
+            yield f"Sealing, {mark}", "; ".join(told)
+
+
+def _tell_stretch(stretch: Stretch) -> str:
+    start, end = (datetime.min + at for at in stretch)
+    return f"{start:%H:%M} to {end:%H:%M}"
+
+
+def _list_viewings(context: DocumentContext) -> Iterator[tuple[str, Any]]:
+    """The hours without direct sun in the month of each viewing, in which it is planned."""
+    schedule = find_schedule(context)
+    held = [one for one in schedule.activities if one.kind == "hold" and one.step in VIEWED] if schedule else []
+    for mark in dict.fromkeys(one.elevation for one in held):
+        face = cast(Elevation, context.project.view(("elevations", mark)))
+        told = [
+            f"{context.standards.steps[one.step].title[:1].lower()}{context.standards.steps[one.step].title[1:]}, "
+            f"{one.start:%B}: {_tell_viewing(face, one.step, months[one.start.month - 1])}"
+            for one in held
+            if one.elevation == mark and (months := list_viewing_months(face, one.step))
+        ]
+        if told:
+            yield f"Viewing without direct sun, {mark}", "; ".join(told)
+
+
+def _tell_viewing(face: Elevation, step: str, month: UsableMonth) -> str:
+    """`under shade cloth, 06:00 to 16:00`; what is to be done where the shift has no such hour."""
+    spans = " and ".join(f"{start:%H:%M} to {end:%H:%M}" for start, end in month.spans)
+    if not spans:
+        return "no hour of the shift; view under cloth, or before or after the shift"
+    covered = VIEWED[step] and is_covered(face)
+    return f"under {words(find_shade(face.project, face.mark))}, {spans}" if covered else spans
 
 
 def _tell_week(project: Description) -> str:

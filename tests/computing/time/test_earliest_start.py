@@ -61,7 +61,14 @@ def test_the_planned_start_of_the_mockup_counts_where_it_is_later(tmp_path: Path
 def test_a_resubmittal_moves_what_waits_for_the_review(planned: str, ordered: str, told: str, tmp_path: Path) -> None:
     dates = {"mockup": {"planned_on": planned}, "schedule": {"color_sample_order_on": ordered}}
     made = start(tmp_path, {**dates, "contract": {"resubmittal_days": 14}})
-    assert f"Assumes one review; a resubmittal of 14 days moves {told}" in made.notes
+    assert f"Assumes one review; a resubmittal of 14 days, sent on the day of return, moves {told}" in made.notes
+
+
+def test_the_days_left_to_prepare_a_resubmittal_are_told(tmp_path: Path) -> None:
+    # Work could begin on April 5, behind a second review of 14 days on April 12 (the color governs the first: 7 days).
+    change = {"contract": {"resubmittal_days": 14}, "schedule": {"work_start": "2027-04-17"}}
+    told = start(tmp_path, change).notes
+    assert any(note.endswith("moves the start by 7 days; 5 days of the 12 left to prepare it.") for note in told)
 
 
 def test_a_second_review_in_working_days_counts_as_the_first(tmp_path: Path) -> None:
@@ -71,9 +78,45 @@ def test_a_second_review_in_working_days_counts_as_the_first(tmp_path: Path) -> 
     made = start(tmp_path, change)
     assert (made.result, line(made, "E_2")) == (35, 42)
     assert (
-        "Assumes one review; a resubmittal of 10 working days moves review, and moves the start by 7 days."
-        in made.notes
+        "Assumes one review; a resubmittal of 10 working days, sent on the day of return, moves review, and moves the "
+        "start by 7 days." in made.notes
     )
+
+
+# A wall of which all drying before the primer is told: 24 h of adhesive, 12 and 24 h of base coat, 24 h of smoothing.
+DRYING: dict[str, Any] = {
+    "walls": {
+        "W1": {
+            "wrb": {"kind": "none"},
+            "attachment": {"method": "adhesive_notched_trowel", "cure_hours": 24},
+            "mesh": {"layers": [{"kind": "standard"}]},
+            "base_coat": {"first_pass_dry_hours": 12, "cure_hours": 24},
+        }
+    },
+    "coating": {"smoothing": {"coats": 1, "dry_hours": 24}},
+}
+
+
+@pytest.mark.parametrize(
+    ("change", "before", "mockup", "work"),
+    [
+        # The review ends on Monday, March 15: a day of adhesive, one of each pass, and one of smoothing end on Friday,
+        # March 19, 4 days behind it. Ordered on March 1, the color is there on the 22nd: the mockup begins on the 18th.
+        ({}, 4, 17, 31),
+        # Two coats of barrier of 12 h, dry after a shift, are two days more: over the weekend, Tuesday, March 23.
+        ({"walls": {"W1": {"wrb": {"kind": "fluid_applied", "coats": 2, "dry_hours": 12}}}}, 8, 14, 28),
+        # Planned for Monday, April 5, with the color there long before its first primer on Friday, April 9.
+        ({"mockup": {"planned_on": "2027-04-05"}}, 4, 35, 49),
+        # Not all drying is told: the color is needed for the start.
+        ({"walls": {"W1": {"base_coat": {"first_pass_dry_hours": "drop"}}}}, None, 21, 35),
+    ],
+)
+def test_the_color_is_needed_for_the_first_primer_of_the_mockup(
+    change: Any, before: int | None, mockup: int, work: int, tmp_path: Path
+) -> None:
+    made = start(tmp_path, merged(DRYING, change))
+    assert ({row.symbol: row.value for row in made.inputs}.get("c"), made.result) == (before, work)
+    assert line(made, "M") == mockup
 
 
 @pytest.mark.parametrize(

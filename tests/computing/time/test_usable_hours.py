@@ -11,9 +11,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from specgen.computing.shift_hours import Face, split_shift
 from specgen.computing.sun_clock import find_equation
 from specgen.computing.sunlight import find_daylight, find_sun_on_wall
-from specgen.computing.time._shift import Face, split_shift
 from specgen.computing.time.usable_hours import list_months, list_usable_months
 from specgen.model.absence import Absent
 from specgen.model.dates import MONTHS, months_between

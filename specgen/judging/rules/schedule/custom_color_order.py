@@ -21,6 +21,7 @@ fails SCH-02c at colors.C1.lead_time_days
 from collections.abc import Callable
 from datetime import date
 
+from specgen.computing.mockup_days import count_days_to_primer
 from specgen.judging.rule import CAUTION, STOP, Rule, Violations, violation
 from specgen.model.absence import all_known, read_all
 from specgen.model.dates import days_after
@@ -39,15 +40,15 @@ RULE = Rule(
 @RULE.test(
     "a",
     STOP,
-    "The sample color arrives on {found}; the mockup starts on {wanted}.",
+    "The sample color arrives on {found}; the mockup needs it on {wanted}.",
     each="colors",
     at="schedule.color_sample_order_on",
     basis="practice",
     remedy="Order the sample color earlier, or move the mockup.",
 )
 def sample_late(color: Color, project: Description) -> Violations:
-    """The color for the mockup arrives after the mockup was to start."""
-    yield from _late(color, lambda: project.schedule.color_sample_order_on, lambda: project.mockup.planned_on)
+    """The color for the mockup arrives after its first primer, or its start where drying before that is not told."""
+    yield from _late(color, lambda: project.schedule.color_sample_order_on, lambda: _find_need(project))
 
 
 @RULE.test(
@@ -73,6 +74,13 @@ RULE.clause(
     limit="color.custom_lead",
     remedy="Get the lead time in writing; the manufacturer's figure governs.",
 )
+
+
+def _find_need(project: Description) -> date:
+    """The day of the first coat of primer of the mockup, at the latest on its last day."""
+    start = project.mockup.planned_on
+    before, days = count_days_to_primer(project, start) or 0, project.mockup.get("duration_days")
+    return days_after(start, before if days is None else min(before, days))
 
 
 def _late(color: Color, ordered_on: Callable[[], date], wanted_on: Callable[[], date]) -> Violations:

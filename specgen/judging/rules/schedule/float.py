@@ -52,7 +52,8 @@ RULE.clause(
 @RULE.test(
     "c",
     CAUTION,
-    "Work is planned for {found}; if this set must be resubmitted, it can start on {wanted}.",
+    "Work is planned for {found}; if this set is resubmitted on the day of its return, it can start on {wanted}, and "
+    "for each further day a day later.",
     at="schedule.work_start",
     basis="computed practice",
     remedy="Agree with the general contractor and the architect to move the start of work to that day if the set is "

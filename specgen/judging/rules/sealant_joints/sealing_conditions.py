@@ -14,9 +14,18 @@ fails SLT-08c at joints.J1.install_high
     joints: {J1: {install_high: 100 F}}
 fails SLT-08d at sealants.S1.field_tests
     sealants: {S1: {field_tests: 4}}
+fails SLT-08e at climate.months.0.mean_max
+    climate: {months: [{month: jul, mean_max: 85 F}]}
+    schedule: {spray_start: 2027-07-12, spray_end: 2027-08-20}
+    joints: {J1: {install_high: 80 F}}
 """
 
-from specgen.judging.rule import CAUTION, Rule
+from specgen.judging.rule import CAUTION, Rule, Violations, violation
+from specgen.judging.season import is_in_season
+from specgen.model.absence import all_known
+from specgen.model.typed_views import Description, Month
+from specgen.quantities.comparison import more
+from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "SLT-08",
@@ -61,3 +70,26 @@ RULE.clause(
     "then one in each {sealant.field_test_later}.",
     why="early pull tests show a poor bond before all joints have it",
 )
+
+
+@RULE.test(
+    "e",
+    CAUTION,
+    "Days in a month of spraying and sealing reach {found}; joints are sealed at a maximum of {wanted}.",
+    at="month.mean_max",
+    basis="practice",
+    remedy="Seal in the hours of Document D14, out of direct sun; read the joint surface before each bead, and shade "
+    "it or stop where it is hotter.",
+)
+def hot_afternoons(month: Month, project: Description) -> Violations:
+    """The air of an afternoon is hotter than one of the joints may be sealed at."""
+
+    def find_least() -> Quantity:
+        return min((joint.install_high for joint in project.joints), key=lambda high: high.amount)
+
+    if all_known(
+        lambda: is_in_season(month, project),
+        lambda: len(project.joints),
+        lambda: more(month.mean_max, find_least()),
+    ):
+        yield violation(month.mean_max, wanted=find_least())

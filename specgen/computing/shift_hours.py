@@ -55,14 +55,14 @@ def split_shift(face: Face, set_up: float) -> Split:
     """
     end = face.start + face.hours
     shift: Hours = ((face.start, end),)
-    light = shift if face.lamp else meet(shift, _repeat(face.find_light()))
-    shaded = leave_out(light, _repeat(face.find_sun()))
+    light = shift if face.lamp else meet(shift, repeat(face.find_light()))
+    shaded = leave_out(light, repeat(face.find_sun()))
     usable = meet(shaded, ((face.start + set_up / 2, end - set_up / 2),))
     lit, shady, left = map(count_hours, (light, shaded, usable))
     return Split(usable, face.hours - lit, lit - shady, shady - left)
 
 
-def _repeat(hours: Hours) -> Hours:
+def repeat(hours: Hours) -> Hours:
     """The hours of a day on the day before, on this one, and on the next."""
     return tuple((start + day, end + day) for day in (-DAY, 0, DAY) for start, end in hours)
 

@@ -1,0 +1,49 @@
+"""By when the joint layout must be released: the first work that its lines bind, on the mockup or on the wall."""
+
+from datetime import date
+from typing import NamedTuple
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext
+from specgen.documents.mockup_days import find_mockup_day
+from specgen.documents.schedule import find_schedule
+from specgen.model.value_text import long_date
+
+_CUT = "aesthetic_joints"
+# The steps of the wall that need the lines, as they are told.
+_ON_WALL = {"board_layout": "first board layout", "boards": "first boards", _CUT: "first cut of aesthetic joints"}
+
+
+class LayoutRelease(NamedTuple):
+    """The last day for the release, and what it is needed for."""
+
+    latest: date
+    follows: str
+
+
+def tell_layout_release(context: DocumentContext) -> str:
+    """`April 15, 2027 (first cut of aesthetic joints, on the mockup)`; empty where no work that needs it is dated."""
+    release = find_layout_release(context)
+    return f"{long_date(release.latest)} ({release.follows})" if release else ""
+
+
+def find_layout_release(context: DocumentContext) -> LayoutRelease | None:
+    """The last day for the release of the joint layout; None where no work that needs it is dated.
+
+    Joints are cut by it on the mockup; on the wall it is needed sooner, as board joints keep clear of its lines.
+    """
+    return context.remember(_look_up)
+
+
+def _look_up(context: DocumentContext) -> LayoutRelease | None:
+    found = []
+    cut = find_mockup_day(context, Composer(), _CUT)
+    if cut is not None and context.project.get(("mockup", "accepted_on")) is None:
+        found.append(LayoutRelease(cut, "first cut of aesthetic joints, on the mockup"))
+    schedule = find_schedule(context)
+    works = [one for one in schedule.activities if one.kind == "work"] if schedule else []
+    for step, told in _ON_WALL.items():
+        begun = [one.start for one in works if one.step == step]
+        if begun:
+            found.append(LayoutRelease(min(begun).date(), f"{told}, on the wall"))
+    return min(found, key=lambda one: one.latest, default=None)
