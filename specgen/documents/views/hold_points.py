@@ -18,7 +18,11 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     if any(page.name == "aesthetic_joints" for page in pages):
         before = sum(1 for page in pages[: [page.name for page in pages].index("aesthetic_joints")] if page.hold)
         release = find_layout_release(context)
-        latest = f"; latest {long_date(release.latest)}, {release.follows}" if release else ", before the first cut, mockup included"
+        latest = (
+            f"; latest {long_date(release.latest)}, {release.follows}"
+            if release
+            else ", before the first cut, mockup included"
+        )
         layout = ("–", f"Joint layout{latest}", name_party(context.project, "architect"), LAYOUT)
         lines.insert(before, layout)
     return TableView(("No.", "Hold point", "Released by", "Form"), tuple(lines), (5, 36, 42, 17))
