@@ -12,19 +12,14 @@ from specgen.documents.owed_sheets import RequiredDocument
 from specgen.documents.parties import find_named
 from specgen.documents.question_text import word_question
 from specgen.documents.required_documents import list_pending
-from specgen.documents.views._asked import (
-    DECISION,
-    SUBMITTAL,
-    find_next_package,
-    list_asked,
-    list_early_measures,
-    sort_document,
-)
 from specgen.documents.views._asked import DOCUMENTS as ATTACHMENTS
+from specgen.documents.views._asked import list_asked, list_early_measures
+from specgen.documents.views._document_stages import sort_document
 from specgen.documents.views._fields import name_fields, say_fields
 from specgen.documents.views._needed import find_held, tell_held
 from specgen.documents.views._open_answers import list_open_answers
 from specgen.documents.views._proposed import join_figures, propose
+from specgen.documents.views._stages import DECISION, SUBMITTAL, find_next_package
 from specgen.documents.waiting_rules import awaits_review
 
 # The subject of a value by the section that it stands in.

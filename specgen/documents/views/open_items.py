@@ -9,13 +9,14 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.measures import name_groups
 from specgen.documents.members import span_marks
-from specgen.documents.views._asked import DECISION, SUBMITTAL, Asked, find_last, list_asked, list_held
+from specgen.documents.views._asked import Asked, list_asked, list_held
 from specgen.documents.views._asked_rows import group_items, shorten_holds, tell_numbers, tell_step
 from specgen.documents.views._fields import OF_ASCE_7
 from specgen.documents.views._needed import tell_rules
 from specgen.documents.views._open_answers import EDITION, SPEC_SECTIONS
 from specgen.documents.views._proposed import join_figures, propose, tell_basis
 from specgen.documents.views._requests import DOCUMENTS, Item, list_requests, say
+from specgen.documents.views._stages import DECISION, SUBMITTAL, find_last
 from specgen.documents.views._together import join_items
 
 # The lists that are asked for in words of their own.
