@@ -6,6 +6,7 @@ from specgen.computing.foam_plastic import FOAM, RESTRICTED
 from specgen.computing.substrates import MASONRY
 from specgen.documents.context import DocumentContext
 from specgen.documents.fire_reports import list_reports
+from specgen.documents.standing_walls import list_standing
 from specgen.documents.views.reports import find_reports
 
 BURNING, HEAT, RESISTANCE = "ASTM E84", "NFPA 259", ("ASTM E119", "UL 263")
@@ -73,6 +74,13 @@ def list_unrated(context: DocumentContext) -> list[str]:
 def list_unparted(context: DocumentContext) -> list[str]:
     """The marks of the walls whose thermal barrier the architect is to confirm."""
     return [wall for wall in list_foam_walls(context) if not find_barrier(context, wall)]
+
+
+def list_unknown(context: DocumentContext) -> list[str]:
+    """Those of them that may be concrete or masonry for all that the project tells of what the old coating is on."""
+    at = ("substrate", "base")
+    standing = set(list_standing(context))
+    return [m for m in list_unparted(context) if m in standing and context.project.get(("walls", m, *at)) is None]
 
 
 def find_barrier(context: DocumentContext, wall: str) -> tuple[tuple[str, ...], ...]:

@@ -47,10 +47,10 @@ def find_issue(context: DocumentContext) -> IssueDays | None:
 def _find_last_issue(context: DocumentContext) -> datetime.date | None:
     """The last day of issue: that of submission, or the working day before it where the contractor reviews the set."""
     last = find_last_submission(context)
-    return last if last is None or not _is_reviewed(context) else find_worked_before(context, last)
+    return last if last is None or not is_reviewed(context) else find_worked_before(context, last)
 
 
-def _is_reviewed(context: DocumentContext) -> bool:
+def is_reviewed(context: DocumentContext) -> bool:
     """Whether the contractor is still to review and sign what is issued."""
     return any(entry.before == "sending" for entry in list_pending(context))
 
@@ -65,7 +65,7 @@ def tell_issue(context: DocumentContext) -> str:
 
 
 def _tell_last(context: DocumentContext, issue: datetime.date) -> str:
-    """`March 26, 2027; reviewed and sent to the architect by March 29, 2027 (10 working days before the mockup, ...)`."""
+    """`March 26, 2027; reviewed and sent to the architect by March 29, 2027 (10 working days before the mockup)`."""
     sent, mockup = find_last_submission(context), long_date(context.project.value(("mockup", "planned_on")))
     before = f"({_tell_length(context, _find_review(context) or 0)} before the mockup, {mockup})"
     reviewed = "" if sent == issue else f"; reviewed and sent to the architect by {long_date(sent)}"
@@ -92,7 +92,7 @@ def _tell_planned(context: DocumentContext, planned: datetime.date, last: dateti
 
 
 def _count_from(context: DocumentContext, issue: datetime.date) -> IssueDays:
-    """What is due before an issue: the decision the working day before, the papers for it a review and a day earlier."""
+    """What is due before an issue: the decision the working day before, its papers a review and a day earlier."""
     days = _find_review(context)
     decided = find_worked_before(context, issue)
     asked = decided if days is None else _count_back(context, decided, days)

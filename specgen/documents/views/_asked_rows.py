@@ -9,7 +9,7 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.members import span_marks
 from specgen.documents.parties import name_party, name_role
 from specgen.documents.views._requests import Item, Request, list_requests
-from specgen.documents.views._stages import DECISION, START
+from specgen.documents.views._stages import DECISION, NAMING, START
 from specgen.documents.views.reply_dates import LATER, find_due
 from specgen.model.value_text import long_date
 

@@ -4,6 +4,7 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.owed_sheets import RequiredDocument
 from specgen.documents.required_documents import list_pending
 from specgen.documents.views._stages import (
+    BEFORE_MOCKUP,
     DECISION,
     HAZARD,
     PULLS,
@@ -46,6 +47,11 @@ def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple
         return SUBMITTAL
     step = "mockup" if document.before == "sealant" and _seals_mockup(context) else document.before
     return tell_step(list_titles(context), step)
+
+
+def find_decision(context: DocumentContext) -> tuple[int, str]:
+    """Before what an answer on the whole project is due that decides walls: the pull tests where any is pulled."""
+    return PULLS if list_pulled(context) else DECISION
 
 
 def _bears_on_pulled(context: DocumentContext, document: RequiredDocument) -> bool:

@@ -16,14 +16,14 @@ from specgen.documents.views._needed import tell_rules
 from specgen.documents.views._open_answers import EDITION, SPEC_SECTIONS
 from specgen.documents.views._proposed import join_figures, propose, tell_basis
 from specgen.documents.views._requests import DOCUMENTS, Item, list_requests, say
-from specgen.documents.views._stages import DECISION, SUBMITTAL, find_last
+from specgen.documents.views._stages import DECISION, NAMING, SUBMITTAL, find_last
 from specgen.documents.views._together import join_items
 
 # The lists that are asked for in words of their own.
 _LISTED = {SPEC_SECTIONS: ("contract.spec_sections",)}
 _CODE = "code.edition"
 # The code of a rule; a section of the code adopted begins with the other.
-_RULE, _OF_CODE = re.compile(r"[A-Z]{3}-\d\d"), "COD "
+_RULE, _OF_CODE = re.compile(r"[A-Z]{3}-\d\d"), re.compile(r"COD(?: |$)")
 
 
 class OpenLine(NamedTuple):
@@ -148,9 +148,12 @@ def count_values(context: DocumentContext) -> int:
 
 
 def count_asked(context: DocumentContext) -> dict[str, int]:
-    """The number of items needed before the decision on the walls, before the submittal, and later."""
-    counts = {"decision": 0, "submittal": 0, "later": 0}
+    """The number of names needed first, of items before the decision on the walls, before the submittal, and later."""
+    counts = {"naming": 0, "decision": 0, "submittal": 0, "later": 0}
     for request in list_requests(context):
+        if request.order == NAMING[0]:
+            counts["naming"] += sum(bool(item.names) for item in request.items)
+            continue
         early = "decision" if request.order <= DECISION[0] else "submittal"
         counts[early if request.order <= SUBMITTAL[0] else "later"] += len(request.items)
     return counts
@@ -176,8 +179,8 @@ def _tell_kinds(context: DocumentContext) -> Iterator[str]:
     rules = sorted(code for code in held if _RULE.fullmatch(code))
     if rules:
         yield f"rules, numbered by subject: {name_groups(rules)}"
-    if any(code.startswith(_OF_CODE) for code in held):
-        yield "COD with a section: code requirement, D02"
+    if any(map(_OF_CODE.match, held)):
+        yield "COD by itself or with a section: code requirement, D02"
     documents = [known for known in context.rest.known if known.id in held]
     if documents and context.draft:
         yield "documents by number: titles in D00"

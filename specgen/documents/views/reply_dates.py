@@ -6,7 +6,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.submission import find_issue, find_last_submission, find_worked_before
 from specgen.documents.views._requests import list_requests
-from specgen.documents.views._stages import DECISION, START, SUBMITTAL, find_last
+from specgen.documents.views._stages import DECISION, NAMING, SENDING, START, SUBMITTAL, find_last
 from specgen.model.block import Blank
 from specgen.model.field import Path
 from specgen.model.value_text import long_date
@@ -19,12 +19,15 @@ _DATED_BY: dict[str, Path] = {"mockup": ("mockup", "planned_on"), START[1]: ("sc
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row of dates below the stages before which something is asked, the steps of the work in one."""
+    """One row of dates below the stages before which something is asked, the steps of the work in one.
+
+    None where the project dates no stage.
+    """
     stages = sorted({(request.order, request.before): None for request in list_requests(context)})
     dated = [(order, before) for order, before in stages if order <= SENDING[0] or before in _DATED_BY]
     told = [(before, _tell_date(context, order, before)) for order, before in dated]
     told += [(LATER, Blank(f"Reply by, before {LATER}", "date"))] if len(dated) < len(stages) else []
-    if not told:
+    if all(isinstance(date, Blank) or date == _AT_ONCE for _, date in told):
         return TableView((), (), ())
     heads = ("Needed before", *(f"{stage[:1].upper()}{stage[1:]}" for stage, _ in told))
     share = (100 - _HEAD) // len(told)

@@ -7,6 +7,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.members import span_marks
 from specgen.model.value_text import words
 
+_EITHER = "; sealed before or after the gloss: pending, from the applicator; masking follows from it"
 _BEFORE = "sealed before the gloss: cure the sealant, then mask it"
 
 
@@ -35,6 +36,8 @@ def _tell_face(context: DocumentContext, joint: str) -> list[Any]:
     face, sealant = context.display(("joints", joint, "bond_face")), context.project.get(("joints", joint, "sealant"))
     if face == "gloss":
         return [face, ": not permitted, see D05"]
+    if sealant is None and not context.project.members.get(("sealants",)):
+        return [face, _EITHER]
     order = sealant and context.project.get(("sealants", sealant.mark, "sequence"))
     if order == "before_gloss":
         return [face, "; ", _BEFORE]

@@ -62,7 +62,7 @@ def _limits(context: DocumentContext) -> list[tuple[Any, ...]]:
 def _limits_of_repair(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
     """The limits of work on a wall that stands already: those of its mortar and of the EIFS manufacturer."""
     if list_standing(context):
-        least = "per mortar and EIFS data sheets"
+        least = "per EIFS manufacturer's instructions"
         cells = (ON_STANDING, "no frost", _ANY, least, *(_ANY,) * 5, "no rain", "no frost", "none", "go: all met")
         yield ("Limit", *cells)
 
@@ -88,7 +88,7 @@ def _limits_of_sealant(context: DocumentContext, rain: str) -> Iterator[tuple[An
         [context.display(("joints", mark, name)) for mark in joints] for name in ("install_low", "install_high")
     )
     if joints:
-        span = [bracket(take_stricter(True, *low), "low"), " to ", bracket(take_stricter(False, *high), "high")]
+        span = [bracket(take_stricter(True, *low), "minimum"), " to ", bracket(take_stricter(False, *high), "maximum")]
         dry = ["dry face, min. ", context.limit("weather.above_dew_point"), " above"]
         yield ("Limit", "sealant", _ANY, _ANY, span, _ANY, dry, *(_ANY,) * 3, "no rain", _ANY, rain, "go: all met")
 

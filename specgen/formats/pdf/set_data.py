@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from specgen.documents.composed_set import ComposedSet
+from specgen.documents.drafts import ANSWER
 from specgen.documents.source_letters import WITHOUT_LETTER
 from specgen.formats.pdf.block_data import describe_blocks
 from specgen.formats.pdf.divider import Divider
@@ -15,6 +16,8 @@ from specgen.model.block import Document
 
 # It stands before the contents.
 TRANSMITTAL = "D01"
+# So many documents are found without a list of their pages.
+_FEW = 6
 
 
 def describe_set(made: ComposedSet, dividers: Sequence[Divider], face: Face) -> dict[str, Any]:
@@ -28,12 +31,19 @@ def describe_set(made: ComposedSet, dividers: Sequence[Divider], face: Face) -> 
         "date": [given.year, given.month, given.day] if isinstance(given, datetime.date) else None,
         "draft": any(document.draft for document in made.documents),
         "cover": _describe_cover(made, name),
+        "brief": is_brief(made),
         "documents": [_describe_document(document, face.paper) for document in made.documents],
         "dividers": [_describe_divider(divider) for divider in dividers],
         "face": face.describe(),
         "without_letter": describe_words(WITHOUT_LETTER),
         "form": False,  # a form to fill in is a document by itself
     }
+
+
+def is_brief(made: ComposedSet) -> bool:
+    """Whether a set has neither cover nor contents: a short draft, whose first document tells what it holds."""
+    opens = bool(made.documents) and made.documents[0].id == ANSWER
+    return opens and len(made.documents) <= _FEW
 
 
 def make_title(made: ComposedSet) -> str:
