@@ -15,7 +15,7 @@ _CODE, _VAPOR, _SECTIONS, _INSPECTION = "COD", "INS-05", "SUB-07", "COD-04"
 SPEC_SECTIONS = "Specification section for this work: number, or none"
 _WATER = "Source of the water in the wall, and how it is stopped"
 SEALING = "Is sealant installed before or after the gloss?"
-EXISTING = "Existing building code: adopted or not, and whether it governs this work"
+EXISTING = "Existing building code: adopted or not; governs this work or not"
 
 
 class OpenAnswer(NamedTuple):
@@ -55,7 +55,7 @@ def _ask_of_walls(context: DocumentContext, model: str) -> Iterator[OpenAnswer]:
     unknown = list_unknown(context)
     weather = (f"{_CODE} {name_weather_sections(context)}", _INSPECTION)
     asked = (
-        ("Thermal barrier: does the existing wall cover the whole board? yes/no", barrier, list_solid(context), False),
+        ("Thermal barrier: existing wall over the whole board? yes/no", barrier, list_solid(context), False),
         (
             f"Thermal barrier: {least} gypsum board or equal between board and interior? yes/no",
             barrier,

@@ -139,7 +139,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         lines.append(head)
         for step, row in ((group.step, row) for group in groups for row in join_items(context, group.items)):
             lines.append(([*row.asked, tell_step(step)], shorten_holds(row.holds), ""))
-    return TableView(("Value", "Holds up", "Answer, date"), tuple(lines), (55, 19, 26))
+    return TableView(("Value", "Holds up", "Answer, date"), tuple(lines), (57, 24, 19))
 
 
 def count_values(context: DocumentContext) -> int:

@@ -53,7 +53,7 @@ def tell_missing(context: DocumentContext, composer: Composer, entry: Known) -> 
 
 
 def tell_forms_left_out(context: DocumentContext) -> str:
-    """`D12a Spray record (finish manufacturer)`: the forms that a draft holds back, each with who gives what it lacks."""
+    """`D12a Spray record (finish manufacturer)`: the forms that a draft holds back, with who is to give what."""
     forms = context.rest.forms_left_out
     return "; ".join(f"{form.id} {form.title} ({', '.join(_list_parties(context, form))})" for form in forms)
 

@@ -37,7 +37,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """The limits of each kind of work, then a line for each reading."""
     lines = (*_limits(context), *map(_reading, range(1, _READINGS + 1)))
     heads = tuple(head.format_map(UNITS[context.first]) for head in _HEADS)
-    return TableView(heads, lines, (5, 9, 7, 6, 9, 6, 9, 9, 9, 4, 7, 7, 6, 7))
+    return TableView(heads, lines, (5, 8, 7, 6, 9, 6, 9, 7, 7, 4, 9, 7, 7, 9))
 
 
 def _limits(context: DocumentContext) -> list[tuple[Any, ...]]:
@@ -62,7 +62,7 @@ def _limits(context: DocumentContext) -> list[tuple[Any, ...]]:
 def _limits_of_repair(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
     """The limits of work on a wall that stands already: those of its mortar and of the EIFS manufacturer."""
     if list_standing(context):
-        least = "per EIFS manufacturer's instructions"
+        least = "per EIFS instructions"
         cells = (ON_STANDING, "no frost", _ANY, least, *(_ANY,) * 5, "no rain", "no frost", "none", "go: all met")
         yield ("Limit", *cells)
 

@@ -1,7 +1,8 @@
 """A set as plain data for the page template: cover, contents, documents and dividers, in the order of their pages."""
 
+import dataclasses
 import datetime
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 from specgen.documents.composed_set import ComposedSet
@@ -32,7 +33,7 @@ def describe_set(made: ComposedSet, dividers: Sequence[Divider], face: Face) -> 
         "draft": any(document.draft for document in made.documents),
         "cover": _describe_cover(made, name),
         "brief": is_brief(made),
-        "documents": [_describe_document(document, face.paper) for document in made.documents],
+        "documents": list(_describe_documents(made, face.paper)),
         "dividers": [_describe_divider(divider) for divider in dividers],
         "face": face.describe(),
         "without_letter": describe_words(WITHOUT_LETTER),
@@ -84,6 +85,14 @@ def _foot(facts: dict[str, str]) -> str:
     revised = f"Revision {revision}" if revision.isdigit() else revision
     told = (f"Section {section}" if section else "", revised, date)
     return " | ".join(filter(None, told))
+
+
+def _describe_documents(made: ComposedSet, paper: Paper) -> Iterator[dict[str, Any]]:
+    """The documents; in a short draft the first alone tells of project and parties, which are those of all."""
+    told = made.documents[0].facts if is_brief(made) else ()
+    for number, document in enumerate(made.documents):
+        facts = tuple(fact for fact in document.facts if not number or fact not in told)
+        yield _describe_document(dataclasses.replace(document, facts=facts), paper)
 
 
 def _describe_document(document: Document, paper: Paper) -> dict[str, Any]:
