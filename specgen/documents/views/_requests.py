@@ -92,7 +92,7 @@ def _gather(context: DocumentContext) -> tuple[Request, ...]:
     for answer in list_open_answers(context):
         stage = find_decision(context) if answer.decides else find_next_package(context)
         told[(answer.party, *stage, DOCUMENTS)].append(Item(answer.question, answer.holds))
-    if told and not tell_contact(context):
+    if told and context.is_marked and not tell_contact(context):
         told[("applicator", *NAMING, DOCUMENTS)].append(Item(_CONTACT, (_OPEN_ITEMS,)))
     if awaits_review(context):
         told[("applicator", *SUBMITTAL, DOCUMENTS)].append(Item(_REVIEW, ("SUB-05",)))
