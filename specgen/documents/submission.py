@@ -66,7 +66,7 @@ def tell_issue(context: DocumentContext) -> str:
 
 def _tell_last(context: DocumentContext, issue: datetime.date) -> str:
     """`March 26, 2027; reviewed and sent to the architect by March 29, 2027 (10 working days before the mockup)`."""
-    sent, mockup = find_last_submission(context), long_date(context.project.value(("mockup", "planned_on")))
+    sent, mockup = find_last_submission(context) or issue, long_date(context.project.value(("mockup", "planned_on")))
     before = f"({_tell_length(context, _find_review(context) or 0)} before the mockup, {mockup})"
     reviewed = "" if sent == issue else f"; reviewed and sent to the architect by {long_date(sent)}"
     return f"{long_date(issue)}{reviewed} {before}"

@@ -30,7 +30,6 @@ from specgen.documents.template_functions import Function, check_words, figure_f
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
 from specgen.documents.transmittal import cite_procedure
-from specgen.documents.views._document_stages import list_pulled
 from specgen.documents.views.code_items import code_name, tell_who_adopts
 from specgen.documents.views.mockup_details import name_places
 from specgen.documents.views.open_items import count_asked, count_values, tell_asked, tell_holds_key
@@ -122,7 +121,6 @@ def _tell_open(context: DocumentContext) -> dict[str, Any]:
         "moisture_limit": find_moisture_limit(context),
         "forms_left_out": tell_forms_left_out(context),
         "standing_walls": list_standing(context),
-        "pulled_walls": list_pulled(context),
         "contractor_reviews": is_reviewed(context),
         "issue_days": tell_issue(context),
         "decision_days": tell_days(context),

@@ -16,7 +16,7 @@ from specgen.documents.views._needed import tell_rules
 from specgen.documents.views._open_answers import EDITION, SPEC_SECTIONS
 from specgen.documents.views._proposed import join_figures, propose, tell_basis
 from specgen.documents.views._requests import DOCUMENTS, Item, list_requests, say
-from specgen.documents.views._stages import DECISION, NAMING, SUBMITTAL, find_last
+from specgen.documents.views._stages import DECISION, NAMING, PULLS, SUBMITTAL, find_last
 from specgen.documents.views._together import join_items
 
 # The lists that are asked for in words of their own.
@@ -148,12 +148,16 @@ def count_values(context: DocumentContext) -> int:
 
 
 def count_asked(context: DocumentContext) -> dict[str, int]:
-    """The number of names needed first, of items before the decision on the walls, before the submittal, and later."""
-    counts = {"naming": 0, "decision": 0, "submittal": 0, "later": 0}
+    """The number of names needed first, of items before the decision on the walls, before the submittal, and later.
+
+    Those before the walls are repaired and pulled are counted besides.
+    """
+    counts = {"naming": 0, "pulls": 0, "decision": 0, "submittal": 0, "later": 0}
     for request in list_requests(context):
         if request.order == NAMING[0]:
             counts["naming"] += sum(bool(item.names) for item in request.items)
             continue
+        counts["pulls"] += len(request.items) if request.order == PULLS[0] else 0
         early = "decision" if request.order <= DECISION[0] else "submittal"
         counts[early if request.order <= SUBMITTAL[0] else "later"] += len(request.items)
     return counts
