@@ -54,6 +54,8 @@ _IN_MOCKUP = ("walls", "smoothing", "primer", "gloss", "spray", "guns", "sealant
 _BY_MOCKUP = (("elevations", "*", "openings"), ("contract", "items", "*"))
 # The list of what is submitted is part of a package that is issued.
 _REGISTER = ("contract", "items")
+# The wall itself is measured, whatever the mockup is built on.
+_GAP = ("walls", "*", "substrate", "plane_measured")
 # The diameter of a rod is asked for with its kind, as there may be none.
 _ROD = ("joints", "*", "rod_diameter")
 _WIND_SPEED = "site.wind_speed"
@@ -96,6 +98,8 @@ class _Stages(NamedTuple):
             return PULLS if _is_pulled(self.pulled, field.path, path.split(".")) else DECISION
         if path in self.owed or (field.path[:2] == _REGISTER and self.issues_mockup):
             return SUBMITTAL
+        if field.path == _GAP:
+            return tell_step(self.titles, "substrate")
         return min(self._find_step(path, field), self._find_mockup(field))
 
     def _find_mockup(self, field: Field) -> tuple[int, str]:

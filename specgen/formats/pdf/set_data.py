@@ -43,7 +43,7 @@ def describe_set(made: ComposedSet, dividers: Sequence[Divider], face: Face) -> 
 
 def is_brief(made: ComposedSet) -> bool:
     """Whether a set has neither cover nor contents: a short draft, whose first document tells what it holds."""
-    opens = bool(made.documents) and made.documents[0].id == ANSWER
+    opens = bool(made.documents) and made.documents[0].id == ANSWER and made.documents[0].draft
     return opens and len(made.documents) <= _FEW
 
 
