@@ -246,8 +246,8 @@ DATED: dict[str, Any] = {
         # The walls are decided on the working day before the issue, a review behind what is sent on the working day
         # behind the replies: counted on a calendar.
         ({"schedule": {"submit_on": "2027-03-01"}}, "2027-02-11"),
-        # April 12, 2027 is a Monday: the set is sent 14 days before it on Monday, March 29, and issued to the contractor
-        # on Friday; the decision is on Thursday, March 25.
+        # April 12, 2027 is a Monday: the set is sent 14 days before it, on Monday, March 29, and issued to the
+        # contractor on Friday; the decision is on Thursday, March 25.
         ({}, "2027-03-10"),
         # 14 working days: sent March 23, issued March 22, decided Friday, March 19, asked March 1.
         ({"contract": {"review_day_kind": "working"}}, "2027-02-26"),

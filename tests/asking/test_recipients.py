@@ -56,7 +56,7 @@ def test_the_contractor_gets_what_the_design_side_is_asked(job: Path, capsys: An
         "Questions: Architect",
     ]
     assert not (folder / "architect.xlsx").exists()
-    assert "in general-contractor.xlsx: General contractor, Architect" in told
+    assert "in general-contractor.xlsx: General contractor, Owner, Architect" in told
 
 
 def test_a_firm_gets_one_workbook_for_all_its_roles(job: Path, capsys: Any) -> None:
