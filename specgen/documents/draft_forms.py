@@ -24,9 +24,11 @@ def _count_forms(document: Document) -> Iterator[Known]:
 
 
 def drop_forms(blocks: Iterable[Block], names: Set[str]) -> tuple[Block, ...]:
-    """The blocks without the forms of these names, and without the breaks of pages before them."""
+    """The blocks without the forms of these names, and without the breaks before them and before the first one kept."""
     kept = [part for title, part in _split(blocks) if title.partition(" ")[0] not in names]
-    return tuple(block for part in kept for block in part)
+    left = [block for part in kept for block in part]
+    first = next((block for block in left if isinstance(block, Break)), None) if names else None
+    return tuple(block for block in left if block is not first)
 
 
 def _split(blocks: Iterable[Block]) -> Iterator[tuple[str, tuple[Block, ...]]]:

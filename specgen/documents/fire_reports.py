@@ -11,6 +11,9 @@ TESTS = (
     ("Radiant heat", "2603.5.7", RADIANT, "radiant-heat-due"),
 )
 
+# The standard of the whole system, and how a barrier wall that the code wants with a WRB is shown to keep water out.
+SYSTEM, RAIN = "ASTM E2568", "ASTM E331"
+
 
 def list_missing_reports(context: DocumentContext) -> dict[str, list[str]]:
     """The standards of tests that are due and have no report, each with the walls that lack it."""

@@ -6,6 +6,7 @@ from specgen.computing.foam_plastic import FOAM, RESTRICTED, foam_at_ledge
 from specgen.computing.substrates import MASONRY
 from specgen.documents.context import DocumentContext
 from specgen.documents.fire_reports import list_reports
+from specgen.documents.standing_walls import list_standing
 from specgen.documents.views.reports import find_reports
 from specgen.model.absence import Absent
 from specgen.model.typed_views import WaterDetail
@@ -99,6 +100,13 @@ def list_thick_ledges(context: DocumentContext) -> list[ThickLedge]:
         if thickness is not None:
             found.append(ThickLedge(mark, detail.elevation.wall.mark, thickness))
     return found
+
+
+def list_unknown(context: DocumentContext) -> list[str]:
+    """Those of them that may be concrete or masonry for all that the project tells of what the old coating is on."""
+    at = ("substrate", "base")
+    standing = set(list_standing(context))
+    return [m for m in list_unparted(context) if m in standing and context.project.get(("walls", m, *at)) is None]
 
 
 def find_barrier(context: DocumentContext, wall: str) -> tuple[tuple[str, ...], ...]:

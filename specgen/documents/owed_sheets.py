@@ -19,7 +19,9 @@ class RequiredDocument(NamedTuple):
     name: str  # as it prints
     subjects: tuple[str, ...]  # what it is for
     code: str  # of the clause
-    before: str  # `hazard`, `decision`, `submittal`, `work starts`, or the step that does not begin without it
+    before: (
+        str  # `hazard`, `decision`, `submittal`, `sending`, `work starts`, or the step that does not begin without it
+    )
     number: int = 1  # documents told by one name
 
 

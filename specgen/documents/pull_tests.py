@@ -3,9 +3,23 @@
 from collections.abc import Iterator
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.display_values import DisplayValue
+from specgen.documents.required_documents import list_pending
 from specgen.documents.wall_areas import tell_gross_area
 from specgen.model.absence import Absent
+from specgen.model.block import Blank
 from specgen.model.working import Working
+
+# The rule on how an old wall is prepared, whose figures are the EIFS manufacturer's.
+_PREPARED = "ATT-06"
+MOISTURE = "Maximum moisture of the wall"
+
+
+def find_moisture_limit(context: DocumentContext) -> DisplayValue | Blank:
+    """A place for the EIFS manufacturer's limit; open in a draft until the written instructions are there."""
+    if context.draft and any(entry.code == _PREPARED for entry in list_pending(context)):
+        return DisplayValue(f"[{MOISTURE}]", open=True)
+    return Blank("EIFS manufacturer's limit", field="form.moisture_limit.f")
 
 
 def tell_pull_tests(context: DocumentContext) -> str:

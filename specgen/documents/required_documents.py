@@ -3,8 +3,9 @@
 from collections.abc import Iterator
 from typing import Any, cast
 
+from specgen.documents.code_edition import name_weather_sections
 from specgen.documents.context import DocumentContext
-from specgen.documents.fire_reports import list_missing_reports
+from specgen.documents.fire_reports import RAIN, SYSTEM, list_missing_reports, list_reports
 from specgen.documents.foam_reports import list_missing_foam_reports
 from specgen.documents.owed_sheets import (
     RequiredDocument,
@@ -13,7 +14,7 @@ from specgen.documents.owed_sheets import (
     name_rod_makers,
     sort_sheets,
 )
-from specgen.documents.standing_walls import BARRIER, list_barriers, list_standing, list_undrained
+from specgen.documents.standing_walls import BARRIER, list_barriers, list_standing, list_unconfirmed, list_undrained
 from specgen.documents.views.reports import find_reports, list_pending_tests
 from specgen.judging.materials import materials, mixed_materials
 from specgen.judging.owners import OWED_PAPERS, looks_for_document
@@ -119,6 +120,7 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
         yield _owe(_FIRE[standard], OWED_PAPERS, tuple(walls))
     for name, section, lacking in list_missing_foam_reports(context):
         yield RequiredDocument("eifs_source", name, lacking, f"{_CODE}{section}", "decision")
+    yield from _find_of_system(context)
     project = context.project
     yield from _find_local(context)
     yield from _find_of_standing(context)
@@ -141,6 +143,22 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
     yield from _find_letters(context, sealed)
 
 
+def _find_of_system(context: DocumentContext) -> Iterator[RequiredDocument]:
+    """The report on the system where the code has a section on EIFS, and that on rain of a wall that may owe a WRB."""
+    project = context.project
+    edition = context.standards.editions.get(str(project.get(("code", "edition"))), {})
+    if project.get(("code", "model")) != "ibc":
+        return
+    if "eifs_section" in edition and not find_reports(context, SYSTEM):
+        name = f"{SYSTEM} report of the system, or evaluation report"
+        walls = tuple(project.members[("walls",)])
+        yield RequiredDocument("eifs_source", name, walls, f"{_CODE}{edition['eifs_section']}", "decision")
+    untested = tuple(mark for mark in list_unconfirmed(context) if not list_reports(project, RAIN, mark))
+    if untested:
+        name = f"{RAIN} report of this wall, where framed or not designed to the code"
+        yield RequiredDocument("eifs_source", name, untested, f"{_CODE}{name_weather_sections(context)}", "decision")
+
+
 def _find_local(context: DocumentContext) -> Iterator[RequiredDocument]:
     """What only the authority can tell of a code that is not read here: drainage of an undrained wall, inspection."""
     if context.project.get(("code", "model")) != "other":
@@ -160,11 +178,11 @@ def _find_tests(context: DocumentContext) -> Iterator[RequiredDocument]:
     """The test reports behind the properties that the project gives, those of one manufacturer in one entry."""
     told = {finding.code for finding in context.judgment.findings}
     told |= {entry.code for entry in _find_solar_reports(context)}
-    foam = {entry.name.partition(" report")[0] for entry in list_missing_foam_reports(context)}
+    apart = {entry.name.partition(" report")[0] for entry in list_missing_foam_reports(context)} | {SYSTEM}
     by_maker: dict[str, list[str]] = {}
     for of, method in list_pending_tests(context):
         code = next((code for name, code in _OF_COLORS.items() if of.startswith(name)), "")
-        if code not in told and method not in foam:
+        if code not in told and method not in apart:
             by_maker.setdefault("finish_source" if code else "eifs_source", []).append(method)
     for maker, methods in by_maker.items():
         single = dict.fromkeys(methods)

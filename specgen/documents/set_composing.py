@@ -133,8 +133,8 @@ def _compose_all(
     if leaves_out:
         rest = rest._replace(forms_left_out=find_forms_left_out(made[name] for name in IN_PARTS if name in made))
         made |= compose((t for t in first if t.id in IN_PARTS and t.id not in named), rest)
-    # The list of what is asked for tells figures of its own, which are cited as those of the others.
-    made |= compose((t for t in last if t.id == OPEN_ITEMS), rest)
+    # The answer and the list of what is asked for tell figures of their own, which are cited as those of the others.
+    made |= compose((t for t in last if t.id in (ANSWER, OPEN_ITEMS)), rest)
     rest = rest._replace(cited=list_cited(made.values()))
     made |= compose(last, rest)
     wanted = {template.id for template in chosen} - missing

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from specgen.computing.calendars import find_work_days
 from specgen.documents.context import DocumentContext
+from specgen.documents.required_documents import list_pending
 from specgen.model.calendar import WorkDays
 from specgen.model.typed_views import root_of
 from specgen.model.value_text import count, long_date, words
@@ -18,6 +19,7 @@ class IssueDays(NamedTuple):
     issue: datetime.date
     decided: datetime.date  # by which the walls are decided on, and the last reply to this submittal is there
     asked: datetime.date  # by which the architect has what the decision needs; `decided` without a time for review
+    replied: datetime.date  # by which what the decision needs has come in, to be sent on
 
 
 def find_last_submission(context: DocumentContext) -> datetime.date | None:
@@ -32,28 +34,42 @@ def find_issue(context: DocumentContext) -> IssueDays | None:
     None where neither is given, or both are past. A set that is no draft yet is dated when it is issued: what it
     lacks is due by then, however short the time.
     """
-    planned, last = context.project.get(("schedule", "submit_on")), find_last_submission(context)
+    planned, last = context.project.get(("schedule", "submit_on")), _find_last_issue(context)
     drafted = context.project.get(("package", "date"))
     for day in filter(None, (planned, last)):
         days = _count_from(context, day)
-        if drafted is None or days.asked >= drafted:
+        if drafted is None or days.replied > drafted:
             return days
     held = planned is not None and not context.draft and planned >= drafted
-    return IssueDays(planned, planned, planned) if held else None
+    return IssueDays(planned, planned, planned, planned) if held else None
+
+
+def _find_last_issue(context: DocumentContext) -> datetime.date | None:
+    """The last day of issue: that of submission, or the working day before it where the contractor reviews the set."""
+    last = find_last_submission(context)
+    return last if last is None or not is_reviewed(context) else find_worked_before(context, last)
+
+
+def is_reviewed(context: DocumentContext) -> bool:
+    """Whether the contractor is still to review and sign what is issued."""
+    return any(entry.before == "sending" for entry in list_pending(context))
 
 
 def tell_issue(context: DocumentContext) -> str:
-    """` Planned: February 15, 2027. Latest: March 29, 2027 (10 working days before the mockup, April 12, 2027).`"""
+    """` Latest: March 29, 2027 (10 working days before the mockup, April 12, 2027).`; behind the planned day."""
     if context.project.value(("package", "purpose")) != "mockup_submittal":
         return ""
-    planned, last = context.project.get(("schedule", "submit_on")), find_last_submission(context)
-    told = ""
-    if planned is not None:
-        told = f" {_tell_planned(context, planned, last)}."
-    if last is not None:
-        days, mockup = _find_review(context), long_date(context.project.value(("mockup", "planned_on")))
-        told += f" Latest: {long_date(last)} ({_tell_length(context, days or 0)} before the mockup, {mockup})."
-    return told
+    planned, last = context.project.get(("schedule", "submit_on")), _find_last_issue(context)
+    told = f" {_tell_planned(context, planned, last)}." if planned is not None else ""
+    return f"{told} Latest: {_tell_last(context, last)}." if last is not None else told
+
+
+def _tell_last(context: DocumentContext, issue: datetime.date) -> str:
+    """`March 26, 2027; reviewed and sent to the architect by March 29, 2027 (10 working days before the mockup)`."""
+    sent, mockup = find_last_submission(context) or issue, long_date(context.project.value(("mockup", "planned_on")))
+    before = f"({_tell_length(context, _find_review(context) or 0)} before the mockup, {mockup})"
+    reviewed = "" if sent == issue else f"; reviewed and sent to the architect by {long_date(sent)}"
+    return f"{long_date(issue)}{reviewed} {before}"
 
 
 def tell_days(context: DocumentContext) -> dict[str, str]:
@@ -70,16 +86,17 @@ def _tell_planned(context: DocumentContext, planned: datetime.date, last: dateti
     drafted, days = context.project.get(("package", "date")), _count_from(context, planned)
     if last is not None and planned > last:
         return f"Planned: {long_date(planned)}; too late"
-    if drafted is not None and days.asked < drafted:
-        return f"Planned: {long_date(planned)}; cannot be held with these items open on {long_date(drafted)}"
+    if drafted is not None and days.replied <= drafted:
+        return f"The planned date, {long_date(planned)}, cannot be held"
     return f"Planned: {long_date(planned)}"
 
 
 def _count_from(context: DocumentContext, issue: datetime.date) -> IssueDays:
-    """What is due before an issue: the decision the working day before, the papers for it a review earlier."""
+    """What is due before an issue: the decision the working day before, its papers a review and a day earlier."""
     days = _find_review(context)
     decided = find_worked_before(context, issue)
-    return IssueDays(issue, decided, decided if days is None else _count_back(context, decided, days))
+    asked = decided if days is None else _count_back(context, decided, days)
+    return IssueDays(issue, decided, asked, find_worked_before(context, asked))
 
 
 def _count_back(context: DocumentContext, day: datetime.date, days: int) -> datetime.date:

@@ -19,7 +19,7 @@ from specgen.documents.marks import tell_marks
 from specgen.documents.measures import name_groups
 from specgen.documents.mockup import tell_ready_day
 from specgen.documents.parties import tell_contact, tell_route
-from specgen.documents.pull_tests import tell_pull_tests
+from specgen.documents.pull_tests import find_moisture_limit, tell_pull_tests
 from specgen.documents.qualifications import tell_crews
 from specgen.documents.records.closeout import count_criteria
 from specgen.documents.records.faults import list_faults, tell_counts
@@ -27,7 +27,7 @@ from specgen.documents.required_documents import count_pending, list_measured
 from specgen.documents.review_boxes import review_boxes
 from specgen.documents.standing_walls import list_standing
 from specgen.documents.steps import steps
-from specgen.documents.submission import tell_days, tell_issue
+from specgen.documents.submission import is_reviewed, tell_days, tell_issue
 from specgen.documents.template_functions import Function, check_words, figure_functions, known_name
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
@@ -35,6 +35,7 @@ from specgen.documents.transmittal import cite_procedure
 from specgen.documents.views.code_items import code_name, tell_who_adopts
 from specgen.documents.views.mockup_details import name_places
 from specgen.documents.views.open_items import count_asked, count_values, tell_asked, tell_holds_key
+from specgen.documents.views.package_documents import tell_forms_left_out
 from specgen.documents.views.site_limits import find_stricter
 from specgen.documents.views.to_verify import tell_verifiers
 from specgen.documents.waiting_rules import list_waiting_rules
@@ -119,7 +120,10 @@ def _tell_open(context: DocumentContext) -> dict[str, Any]:
         "stop_count": tell_standing(context),
         "held_work": tell_held_work(context),
         "pull_tests": tell_pull_tests(context),
+        "moisture_limit": find_moisture_limit(context),
+        "forms_left_out": tell_forms_left_out(context),
         "standing_walls": list_standing(context),
+        "contractor_reviews": is_reviewed(context),
         "issue_days": tell_issue(context),
         "decision_days": tell_days(context),
         "unverified": tuple(dict.fromkeys(context.name_text(text) for text in context.rest.to_check)),

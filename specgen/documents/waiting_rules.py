@@ -6,14 +6,17 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.required_documents import list_measured, list_pending
 
 _RULE = re.compile(r"[A-Z]{3}-\d\d")
+_REVIEWED, _COMPLETE = "SUB-05", "SUB-09"
 
 
 def list_waiting_rules(context: DocumentContext) -> list[str]:
-    """The rules that are evaluated again when a document or the review of the specification comes."""
+    """The rules that are evaluated again when a document, the review of the specification, or the last value comes."""
     unjudged = _list_unjudged(context)
     waiting = {entry.code[:6] for entry in list_pending(context) if _RULE.match(entry.code)}
     if awaits_review(context):
-        waiting.add("SUB-05")
+        waiting.add(_REVIEWED)
+    if context.judgment.open_items and not _is_design_draft(context):
+        waiting.add(_COMPLETE)
     # One that has told its measure is evaluated, and its document is asked for all the same.
     measured = {finding.rule for finding in list_measured(context)}
     return sorted(waiting - unjudged - measured)
@@ -21,9 +24,11 @@ def list_waiting_rules(context: DocumentContext) -> list[str]:
 
 def awaits_review(context: DocumentContext) -> bool:
     """Whether a package that is to be submitted lists no paragraph of the specification yet."""
-    project = context.project
-    drafted = project.value(("package", "purpose")) == "design_draft"
-    return not drafted and not project.members.get(("contract", "demands"))
+    return not _is_design_draft(context) and not context.project.members.get(("contract", "demands"))
+
+
+def _is_design_draft(context: DocumentContext) -> bool:
+    return bool(context.project.value(("package", "purpose")) == "design_draft")
 
 
 def count_not_evaluated(context: DocumentContext) -> int:

@@ -8,7 +8,7 @@ from specgen.model.finding import Finding, Judgment, NotJudged, Severity, Verdic
 
 # Groups of rules whose stops and cautions decide whether a wall can take the finish. Of the clauses on the project
 # itself only that on local fasteners counts for every wall.
-_OF_A_WALL = {"ATT", "PLN", "INS", "BAS", "HEA", "COD", "WAT"}
+OF_A_WALL = {"ATT", "PLN", "INS", "BAS", "HEA", "COD", "WAT"}
 _OF_EVERY_WALL = {"ATT-03"}
 # Groups that must be judged at any time; the others must where the purpose owes the field a clause waits for.
 _MUST_BE_JUDGED = {"ATT", "INS", "COD", "HEA"}
@@ -43,7 +43,7 @@ def list_unjudged(judgment: Judgment, wall: str) -> dict[str, tuple[str, ...]]:
     """The rules on a wall that could not be judged for it, each with the dotted paths of the fields it lacks."""
     lacking: dict[str, dict[str, None]] = {}
     for clause in judgment.not_judged:
-        if wall in clause.walls and clause.rule[:3] in _OF_A_WALL:
+        if wall in clause.walls and clause.rule[:3] in OF_A_WALL:
             lacking.setdefault(clause.rule, {}).update(dict.fromkeys(clause.needs))
     return {rule: tuple(needs) for rule, needs in lacking.items()}
 
@@ -64,13 +64,13 @@ def _by_wall(entries: Iterable[Entry]) -> dict[str, list[Entry]]:
 
 
 def _speaks_of_walls(finding: Finding) -> bool:
-    return finding.rule in _OF_EVERY_WALL or (finding.rule[:3] in _OF_A_WALL and finding.subjects != ("project",))
+    return finding.rule in _OF_EVERY_WALL or (finding.rule[:3] in OF_A_WALL and finding.subjects != ("project",))
 
 
 def _keeps_open(clause: NotJudged, owed: Collection[str]) -> bool:
     """Whether a clause not judged keeps its walls from a verdict."""
     group = clause.rule[:3]
-    return group in _MUST_BE_JUDGED or (group in _OF_A_WALL and any(need in owed for need in clause.needs))
+    return group in _MUST_BE_JUDGED or (group in OF_A_WALL and any(need in owed for need in clause.needs))
 
 
 def _judge_wall(findings: list[Finding], waiting: list[NotJudged], documents: _Documents) -> WallJudgment:

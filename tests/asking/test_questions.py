@@ -243,22 +243,24 @@ DATED: dict[str, Any] = {
 @pytest.mark.parametrize(
     ("change", "due"),
     [
-        # The walls are decided on the working day before the issue, a review behind the replies: counted on a calendar.
-        ({"schedule": {"submit_on": "2027-03-01"}}, "2027-02-12"),
-        # April 12, 2027 is a Monday: the issue is 14 days before it on Monday, March 29, the decision on Friday.
-        ({}, "2027-03-12"),
-        # 14 working days are 18 or 20 calendar days: issue March 23, decision March 22.
-        ({"contract": {"review_day_kind": "working"}}, "2027-03-02"),
-        # Issue on March 25, decision on March 24; Saturdays are worked.
-        ({"contract": {"review_day_kind": "working"}, "schedule": {"days_off": ["sun", "2027-04-02"]}}, "2027-03-08"),
-        # A mockup on a Sunday has no day of review in it: issue March 22, decision Friday, March 19.
-        ({"contract": {"review_day_kind": "working"}, "mockup": {"planned_on": "2027-04-11"}}, "2027-03-01"),
+        # The walls are decided on the working day before the issue, a review behind what is sent on the working day
+        # behind the replies: counted on a calendar.
+        ({"schedule": {"submit_on": "2027-03-01"}}, "2027-02-11"),
+        # April 12, 2027 is a Monday: the set is sent 14 days before it, on Monday, March 29, and issued to the
+        # contractor on Friday; the decision is on Thursday, March 25.
+        ({}, "2027-03-10"),
+        # 14 working days: sent March 23, issued March 22, decided Friday, March 19, asked March 1.
+        ({"contract": {"review_day_kind": "working"}}, "2027-02-26"),
+        # Sent March 25, issued March 24, decided March 23, asked on Saturday, March 6; Saturdays are worked.
+        ({"contract": {"review_day_kind": "working"}, "schedule": {"days_off": ["sun", "2027-04-02"]}}, "2027-03-05"),
+        # A mockup on a Sunday has no day of review in it: sent March 22, issued Friday, March 19, decided March 18.
+        ({"contract": {"review_day_kind": "working"}, "mockup": {"planned_on": "2027-04-11"}}, "2027-02-25"),
         # The working day before the mockup on Monday, April 12, and before the start on Monday, May 17.
         ({"contract": {"review_days": "tbd"}}, "2027-04-09"),
         ({"contract": {"review_days": "tbd"}, "mockup": "drop"}, "2027-05-14"),
         ({"contract": {"review_days": "tbd"}, "mockup": "drop", "schedule": "drop"}, None),
         # A day before the date of the package dates no answer: the last day does.
-        ({"schedule": {"submit_on": "2027-01-29"}}, "2027-03-12"),
+        ({"schedule": {"submit_on": "2027-01-29"}}, "2027-03-10"),
         # On the date of the package itself what it lacks is due.
         ({"schedule": {"submit_on": "2027-02-01"}, "mockup": "drop"}, "2027-02-01"),
     ],

@@ -50,12 +50,13 @@ def titles(file: Path) -> list[str]:
 
 def test_the_contractor_gets_what_the_design_side_is_asked(job: Path, capsys: Any) -> None:
     folder, told = ask(capsys, job)
-    assert titles(folder / "general-contractor.xlsx")[:2] == [
+    assert titles(folder / "general-contractor.xlsx")[:3] == [
         "Questions: General contractor, Almsgrove Building",
+        "Questions: Owner",
         "Questions: Architect",
     ]
     assert not (folder / "architect.xlsx").exists()
-    assert "in general-contractor.xlsx: General contractor, Architect" in told
+    assert "in general-contractor.xlsx: General contractor, Owner, Architect" in told
 
 
 def test_a_firm_gets_one_workbook_for_all_its_roles(job: Path, capsys: Any) -> None:
@@ -83,11 +84,11 @@ def test_each_party_of_a_workbook_signs_its_own_answers(job: Path, capsys: Any) 
     file = ask(capsys, job)[0] / "general-contractor.xlsx"
 
     def answer(book: Any) -> None:
-        for cell in book["Project 2"]["A"]:
+        for cell in book["Project 3"]["A"]:
             value = {"Answered by": "R. Ash", "Date": "2027-02-01"}.get(cell.value)
             if value:
                 cell.offset(column=1).value = value
-        for row in book["Questions 2"].iter_rows(min_row=4):
+        for row in book["Questions 3"].iter_rows(min_row=4):
             if row[9].value == "project.number":
                 row[7].value = "2802"
 

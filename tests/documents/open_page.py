@@ -4,7 +4,7 @@ import csv
 import re
 from pathlib import Path
 
-_HEAD = re.compile(r"(?P<party>[A-Z].*?)\. Needed before: (?P<before>[^;|]+)(?:; reply by (?P<due>[^|]+))?")
+_HEAD = re.compile(r"(?P<party>[A-Z].*?)\. Needed before: (?P<before>[^;|]+)(?:; reply (?:by )?(?P<due>[^|]+))?")
 _LATER, _BEFORE = "each later step", "; before "
 _BEGIN = ("No. | Document | Holds up | Received, date\n", "Value | Holds up | Answer, date\n")
 

@@ -165,12 +165,11 @@ def test_what_a_person_answers_together_stands_in_one_row_of_the_page(tmp_path: 
 
 def test_documents_are_numbered_up_to_their_sum_and_values_are_counted(tmp_path: Path) -> None:
     page = drafted_page(tmp_path, LITTLE)
-    (required,) = re.findall(r"(?m)^Documents still required: (\d+)\.$", page)
+    ((required, values),) = re.findall(r"(?m)^Documents still required: (\d+)\. Values asked for: (\d+)\. ", page)
     numbered = re.findall(r"(?m)^(\d+)(?:, (\d+)| to (\d+))? \| \( \) ", page)
     ends = [(int(first), int(second or last or first)) for first, second, last in numbered]
     assert ends[0][0] == 1 and ends[-1][1] == int(required)
     assert all(last + 1 == first for (_, last), (first, _) in pairwise(ends))
-    (values,) = re.findall(r"(?m)^Values asked for: (\d+)\.", page)
     assert int(values) == len(list_lines(tmp_path)) - len(ends)
 
 
@@ -204,7 +203,7 @@ def test_no_answer_is_due_on_the_day_of_the_draft_that_asks_for_it(tmp_path: Pat
     page = drafted_page(tmp_path, LITTLE)
     (row,) = (line for line in page.splitlines() if line.startswith("Reply by | "))
     # Planned for February 15, 2027, the date of the draft: the day of the decision before it is past.
-    assert row.split(" | ")[1:3] == ["____", "____"]
+    assert row.split(" | ")[1:4] == ["at once", "____", "____"]
 
 
 def test_a_figure_that_is_proposed_bears_its_source_and_is_listed_to_verify(tmp_path: Path) -> None:

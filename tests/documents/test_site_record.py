@@ -99,7 +99,7 @@ def test_a_limit_that_is_not_given_waits_in_brackets_and_is_counted(tmp_path: Pa
     context = context_of(tmp_path, {"joints": {"J1": {"install_low": "50 F"}}})
     lines = lines_of("D12", context)
     assert any("| maximum [water] |" in line for line in lines)
-    assert any("| sealant | – | – | 50 °F to [high] |" in line for line in lines)
+    assert any("| sealant | – | – | 50 °F to [maximum] |" in line for line in lines)
     # Water and wet film of two coats, that of the second coat of gloss, the warmest joint, the release of the primer;
     # of the readings the size of the joint with its tolerance, pH, primer, dry film of both coats, and gloss likewise.
     template = next(one for one in templates() if one.id == "D12")
@@ -122,7 +122,7 @@ def test_a_wall_that_stands_is_released_by_what_is_done_to_it(tmp_path: Path) ->
     told = "Existing wall: W1 joints repointed, mortar cured; W2 coating washed, dry"
     assert any(line.startswith(told) for line in lines)
     assert any(line.startswith("( ) washing and repair  ") for line in lines)
-    washed = "Limit | washing and repair | no frost | – | per mortar and EIFS data sheets |"
+    washed = "Limit | washing and repair | no frost | – | per EIFS instructions |"
     assert any(line.startswith(washed) for line in lines)
 
 

@@ -36,20 +36,20 @@ def test_each_place_of_a_wall_is_pending_by_party_and_stage_until_it_is_told(wal
     assert list(places) == ["base of the wall", "openings", "floor lines with no joint", "top of the wall"]
     for elevations, detail in places.values():
         assert elevations == "E1, E2"
-        assert detail.startswith("pending: [") and ", from the architect, before the " in detail
+        assert detail.startswith("pending: [") and ", from the architect, before " in detail
 
 
 def test_a_wall_without_drainage_is_accepted_on_its_flashing_and_so_asked_for_it_first(tmp_path: Path) -> None:
     places = places_of(tmp_path, BARRIER)
     for place in ("base of the wall", "openings", "top of the wall"):
-        assert places[place][1].endswith("], from the architect, before the decision on the walls"), place
+        assert places[place][1].endswith("], from the architect, before repair and pull tests"), place
     drafted(tmp_path, {"walls": {"W1": BARRIER}, "elevations": TWO})
     asked = [line[:3] for line in list_lines(tmp_path)]
     for item in (
         "Openings with place, size, and flashing (E1, E2)",
         "Top of each wall, parapet cap or soffit, and other water details",
     ):
-        assert ["Architect", "decision on the walls", item] in asked, item
+        assert ["Architect", "repair and pull tests", item] in asked, item
 
 
 def test_a_place_that_is_told_of_is_pending_no_more(tmp_path: Path) -> None:
@@ -84,7 +84,7 @@ def test_a_build_up_goes_on_to_the_gloss_and_asks_for_what_is_open(tmp_path: Pat
     ((walls, coats),) = told_below(drafted(tmp_path, change, ("D02",))["D02"], WALLS)
     assert (walls, coats) == (
         "W1",
-        "base coat 3/32 in in 2 passes, [Mesh layers]; smoothing coat; primer; gloss, C1 champagne silver, "
+        "base coat 3/32 in in 2 passes, [Mesh layers]; 2[p] smoothing coats; primer; gloss, C1 champagne silver, "
         "65 gloss units at 60°",
     )
 

@@ -7,31 +7,31 @@ from typing import NamedTuple
 from specgen.documents.calculations import list_waiting
 from specgen.documents.context import DocumentContext
 from specgen.documents.measures import Measure, list_measures
-from specgen.documents.owed_sheets import RequiredDocument
 from specgen.documents.parties import find_name
 from specgen.documents.required_documents import list_pending
+from specgen.documents.views._document_stages import list_pulled, sort_document
 from specgen.documents.views._fields import ask_by_code, find_field
 from specgen.documents.views._needed import bears_on_decision, is_needed
+from specgen.documents.views._stages import (
+    BEFORE_MOCKUP,
+    CLOSEOUT,
+    DECISION,
+    HAZARD,
+    NAMING,
+    PULLS,
+    START,
+    SUBMITTAL,
+    list_titles,
+    tell_step,
+)
 from specgen.judging.registry import load_rules
 from specgen.model.field import Field, Path, dotted_path, matches
 from specgen.model.finding import Severity
 
 # Answered before anybody disturbs an existing wall.
 _HAZARDS = ("lead_tested", "lead_found", "asbestos_tested", "asbestos_found")
-HAZARD = (0, "any work on the existing walls")
-PULLS = (1, "the pull tests")
-DECISION = (2, "decision on the walls")
-SUBMITTAL = (3, "this submittal")
 # The work before which a measure is taken, where that is before the decision or is it.
 _EARLY = {"the decision on the walls": DECISION, "the pull tests": PULLS}
-START = (50, "start of work")
-# What a document may be needed before that is no step.
-_FIRST = {"hazard": HAZARD, "pulls": PULLS}
-_STAGES = {"decision": DECISION, "submittal": SUBMITTAL, "work starts": START}
-# The number of the first step; those that follow the mockup come after the start of work.
-_FIRST_STEP = 4
-_FIRST_OF_WORK = 60
-CLOSEOUT = (999, "closeout")
 # The steps that come before any work on the walls.
 _BEFORE_WORK = ("equipment", "site_conditions")
 # Documents that hold values asked of a party, which are then asked for by its name alone.
@@ -42,20 +42,22 @@ _HELD_BY = {
     # Whatever the year of the building, the coating is taken for lead until a laboratory has tested it.
     "ATT-10a": (("walls", "*", "substrate", "lead_tested"), ("building", "built_year")),
     "ATT-10c": (("walls", "*", "substrate", "asbestos_tested"),),
+    "SLT-06a": tuple(("sealants", "*", f"reported_{told}") for told in ("conditions", "face")),
     "HEA-01a": (("colors", "*", "solar_reflectance_method"),),
     "HEA-01b": (("colors", "*", "emittance_method"),),
 }
 # The engineer sets it before the wall is pulled.
 _LEAST_BOND = ("walls", "*", "substrate", "bond_limit")
 _STANDING = ("existing_coated", "existing_brick")
-# A step whose title by itself names no work.
-_WORKS = {"substrate": "acceptance of the substrate"}
-_BEFORE_MOCKUP = ("design_draft", "mockup_submittal")
 # What the mockup is built with and sprayed with is settled before it, where it is still to be built.
 _IN_MOCKUP = ("walls", "smoothing", "primer", "gloss", "spray", "guns", "sealants")
 _BY_MOCKUP = (("elevations", "*", "openings"), ("contract", "items", "*"))
-# The list of what is submitted, and product data, are part of a package that is issued.
-_REGISTER, _SHEETS = ("contract", "items"), "SUB-02"
+# The list of what is submitted is part of a package that is issued.
+_REGISTER = ("contract", "items")
+# The wall itself is measured, whatever the mockup is built on.
+_GAP = ("walls", "*", "substrate", "plane_measured")
+# The diameter of a rod is asked for with its kind, as there may be none.
+_ROD = ("joints", "*", "rod_diameter")
 _WIND_SPEED = "site.wind_speed"
 _RISK = ("site", "risk_category")
 # The list of documents, each of which is asked for by name, and the sections, asked for with the decision on the walls.
@@ -81,6 +83,7 @@ class _Stages(NamedTuple):
     steps: dict[str, tuple[str, ...]]  # those that the rules waiting for a value are about, by its path
     titles: dict[str, str]  # of all steps, in the order of the work
     standing: frozenset[str]  # marks of the walls that stand already
+    pulled: frozenset[str]  # marks of the walls whose bond is still to be tested
 
     def find(self, path: str, field: Field, decides: bool) -> tuple[int, str]:
         """A hazard, the decision on a wall, the submittal, or the first step of the work that a value is about.
@@ -92,9 +95,11 @@ class _Stages(NamedTuple):
         if field.path == _LEAST_BOND and path.split(".")[1] in self.standing:
             return PULLS
         if decides:
-            return DECISION
+            return PULLS if _is_pulled(self.pulled, field.path, path.split(".")) else DECISION
         if path in self.owed or (field.path[:2] == _REGISTER and self.issues_mockup):
             return SUBMITTAL
+        if field.path == _GAP:
+            return tell_step(self.titles, "substrate")
         return min(self._find_step(path, field), self._find_mockup(field))
 
     def _find_mockup(self, field: Field) -> tuple[int, str]:
@@ -109,6 +114,8 @@ class _Stages(NamedTuple):
             return tell_step(self.titles, "mockup")
         if field.ring == "closeout" and not steps:
             return CLOSEOUT
+        if field.path == _ROD:
+            return tell_step(self.titles, "sealant")
         if not steps or not set(steps).isdisjoint(_BEFORE_WORK):
             return START
         return tell_step(self.titles, min(steps, key=order.index))
@@ -173,7 +180,7 @@ def _is_held(context: DocumentContext, path: str, held: list[Path]) -> bool:
 
 
 def _ask_names(context: DocumentContext, found: list[Asked], owed: list[tuple[str, int, str]]) -> list[Asked]:
-    """The values, and the name of each party that owes something, wanted before the first of what it owes."""
+    """The values, and the names of the parties that owe something: before all requests, or the later work it is for."""
     names = {entry.path: entry for entry in found if _names_party(entry.path) and entry.order <= DECISION[0]}
     waiting = sorted(owed)
     while waiting:
@@ -182,9 +189,11 @@ def _ask_names(context: DocumentContext, found: list[Asked], owed: list[tuple[st
         field = context.project.schema.field_at(path) if path else None
         if field is None or context.project.get(path) is not None:
             continue
+        if order <= DECISION[0]:
+            order, before = min((order, before), NAMING)
         known = names.get(dotted_path(path))
         if known is None or order < known.order:
-            # Whoever names a party is named no later.
+            # Whoever is asked first is named before, and whoever names a party no later.
             names[dotted_path(path)] = Asked(dotted_path(path), field.owed_by, order, before)
             waiting = sorted([*waiting, (field.owed_by, order, before)])
     return [*(entry for entry in found if entry.path not in names), *names.values()]
@@ -227,55 +236,6 @@ def _is_lacking(context: DocumentContext, path: Path) -> bool:
     return there and project.get(path) is None and project.applies(path)
 
 
-def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple[int, str]:
-    """What a document is needed before: the decision on a wall that waits for it, the submittal, or a step."""
-    deciding = {code for wall in context.judgment.walls.values() for code in wall.deciding}
-    if document.before in _FIRST:
-        return _FIRST[document.before]
-    if document.code in deciding or document.code.startswith("COD"):
-        return DECISION
-    if document.before in _STAGES:
-        return _STAGES[document.before]
-    if document.code.startswith(_SHEETS) and find_next_package(context) == SUBMITTAL and document.before == "mockup":
-        return SUBMITTAL
-    step = "mockup" if document.before == "sealant" and _seals_mockup(context) else document.before
-    return tell_step({name: step.title for name, step in context.standards.steps.items()}, step)
-
-
-def _seals_mockup(context: DocumentContext) -> bool:
-    """Whether a mockup that is still to be built holds a sealant joint, which is tested in it."""
-    project = context.project
-    to_build = project.value(("package", "purpose")) in _BEFORE_MOCKUP
-    return to_build and "sealant_joint" in map(str, project.get(("mockup", "includes")) or ())
-
-
-def decides(context: DocumentContext, document: RequiredDocument) -> bool:
-    """Whether a wall cannot be decided on without a document."""
-    return sort_document(context, document)[0] <= DECISION[0]
-
-
-def find_next_package(context: DocumentContext) -> tuple[int, str]:
-    """What is submitted next: the submittal in hand; behind a design draft, which submits nothing, the mockup."""
-    if context.project.value(("package", "purpose")) != "design_draft":
-        return SUBMITTAL
-    return tell_step({name: step.title for name, step in context.standards.steps.items()}, "mockup")
-
-
-def find_last(context: DocumentContext, stage: str) -> int:
-    """The order of the last work that a stage is asked for before: `verdict`, `mockup`, `work`, or `closeout`."""
-    if stage == "mockup":
-        return tell_step({name: step.title for name, step in context.standards.steps.items()}, "mockup")[0]
-    return {"verdict": DECISION[0], "work": CLOSEOUT[0] - 1, "closeout": CLOSEOUT[0]}[stage]
-
-
-def tell_step(titles: dict[str, str], step: str) -> tuple[int, str]:
-    """A step by its place in the order of the work and its title within a sentence."""
-    title = _WORKS.get(step, titles[step])
-    order = list(titles)
-    first = _FIRST_STEP if order.index(step) <= order.index("mockup") else _FIRST_OF_WORK
-    return first + order.index(step), title[:1].lower() + title[1:]
-
-
 def _find_stages(context: DocumentContext) -> _Stages:
     judgment, purpose = context.judgment, context.project.value(("package", "purpose"))
     of_rule = {rule.code: rule.steps for rule in load_rules()}
@@ -285,12 +245,18 @@ def _find_stages(context: DocumentContext) -> _Stages:
             steps[need] += of_rule[clause.rule]
     return _Stages(
         frozenset(item.path for item in judgment.open_items if purpose != "design_draft"),
-        purpose in _BEFORE_MOCKUP,
+        purpose in BEFORE_MOCKUP,
         purpose == "mockup_submittal",
         steps,
-        {name: step.title for name, step in context.standards.steps.items()},
+        list_titles(context),
         frozenset(filter(lambda mark: _stands(context, mark), context.project.members[("walls",)])),
+        list_pulled(context),
     )
+
+
+def _is_pulled(pulled: frozenset[str], pattern: Path, path: list[str]) -> bool:
+    """Whether a value bears on a wall that is to be pulled: its own, or one of the project."""
+    return path[1] in pulled if pattern[0] == "walls" else bool(pulled)
 
 
 def _stands(context: DocumentContext, mark: str) -> bool:

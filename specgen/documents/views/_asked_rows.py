@@ -8,8 +8,8 @@ from typing import Any, NamedTuple
 from specgen.documents.context import DocumentContext
 from specgen.documents.members import span_marks
 from specgen.documents.parties import name_party, name_role
-from specgen.documents.views._asked import DECISION, START
 from specgen.documents.views._requests import Item, Request, list_requests
+from specgen.documents.views._stages import DECISION, NAMING, START
 from specgen.documents.views.reply_dates import LATER, find_due
 from specgen.model.value_text import long_date
 
@@ -53,6 +53,8 @@ def _find_head(request: Request) -> tuple[str, int, str]:
 
 def _tell_due(context: DocumentContext, order: int) -> str:
     """`; reply by April 12, 2027`; empty where no date is known, and before the decision on the walls."""
+    if order == NAMING[0]:
+        return "; reply at once"
     due = find_due(context, order) if order >= DECISION[0] else None
     return f"; reply by {long_date(due)}" if due else ""
 

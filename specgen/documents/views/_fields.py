@@ -29,6 +29,7 @@ _SENT = {
     "instruments": "Instruments with calibration dates",
     "openings": "Openings with place, size, and flashing",
     "sealants": "Sealants, product and class",
+    "shade": "Shade of each elevation: none, natural, shade cloth, or tent",
 }
 # The first package is revision 0 without a word.
 _TOLD = ("package.revision",)

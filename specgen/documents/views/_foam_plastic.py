@@ -18,6 +18,7 @@ from specgen.documents.foam_reports import (
     list_heat,
     list_resistance,
     list_thick_ledges,
+    list_unknown,
 )
 from specgen.documents.members import span_marks
 from specgen.documents.standing_walls import list_solid
@@ -126,7 +127,11 @@ def _tell_barrier(context: DocumentContext, wall: str) -> Cells:
         wallboard = [", minimum ", least] if "layers" in parts[0] else []
         confirmed = ": architect to confirm that it covers the board" if wall in context.remember(list_solid) else ""
         return number, "yes", [*shown, "between board and interior", *wallboard, confirmed]
-    return number, "yes", [least, " gypsum wallboard or equal at the interior: architect to confirm in writing"]
+    wallboard = [least, " gypsum wallboard or equal at the interior"]
+    if wall in context.remember(list_unknown):
+        base = context.display(("walls", wall, "substrate", "base"))
+        return number, "pending", [base, " of concrete or masonry, or ", *wallboard, "; from the architect"]
+    return number, "yes", [*wallboard, ": architect to confirm in writing"]
 
 
 def _tell_rating(context: DocumentContext, wall: str) -> Cells:

@@ -5,26 +5,30 @@ from typing import NamedTuple
 
 from specgen.documents.code_edition import assumes_edition, name_weather_sections
 from specgen.documents.context import DocumentContext
-from specgen.documents.foam_reports import SECTIONS, list_unparted, list_unrated
+from specgen.documents.foam_reports import SECTIONS, list_unknown, list_unparted, list_unrated
 from specgen.documents.form_units import UNITS
-from specgen.documents.standing_walls import list_solid, list_standing
+from specgen.documents.members import span_marks
+from specgen.documents.standing_walls import list_barriers, list_solid, list_standing, list_wet
 
 EDITION = "IBC edition adopted by the authority"
 _CODE, _VAPOR, _SECTIONS, _INSPECTION = "COD", "INS-05", "SUB-07", "COD-04"
 SPEC_SECTIONS = "Specification section for this work: number, or none"
-EXISTING = "Existing building code: adopted or not, and whether it governs this work"
+_WATER = "Source of the water in the wall, and how it is stopped"
+SEALING = "Is sealant installed before or after the gloss?"
+EXISTING = "Existing building code: adopted or not; governs this work or not"
 
 
 class OpenAnswer(NamedTuple):
-    """A question to the architect that no field holds, with its marks."""
+    """A question that no field holds, with its marks."""
 
     question: str
     holds: tuple[str, ...]
     decides: bool  # whether a wall is decided on with it
+    party: str = "architect"
 
 
 def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
-    """What the architect is to answer besides the fields of the project, and what it holds up."""
+    """What is to be answered besides the fields of the project, and what it holds up."""
     model, edition = (context.project.get(("code", name)) for name in ("model", "edition"))
     if model != "other" and list_standing(context):
         yield OpenAnswer(EXISTING, (_CODE,), decides=True)
@@ -35,6 +39,12 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
     if any(clause.rule == _VAPOR for clause in context.judgment.not_judged):
         asked = f"Indoor design temperature, {UNITS[context.first]['temperature']}, and relative humidity, %, in winter"
         yield OpenAnswer(asked, (_VAPOR,), decides=True)
+    wet = list_wet(context, list_barriers(context))
+    if wet:
+        yield OpenAnswer(f"{_WATER} ({', '.join(wet)})", ("ATT-08",), decides=True)
+    joints = context.project.members.get(("joints",), ())
+    if joints and not context.project.members.get(("sealants",)):
+        yield OpenAnswer(f"{SEALING} ({span_marks(joints)})", ("SLT-07",), decides=False, party="applicator")
     yield from _ask_of_walls(context, str(model))
 
 
@@ -42,13 +52,20 @@ def _ask_of_walls(context: DocumentContext, model: str) -> Iterator[OpenAnswer]:
     """What the code asks of the walls, each question with the marks of those it is open for."""
     least = context.limit("foam.thermal_barrier").text
     barrier = (f"{_CODE} {SECTIONS[model][1]}",) if model in SECTIONS else ()
+    unknown = list_unknown(context)
     weather = (f"{_CODE} {name_weather_sections(context)}", _INSPECTION)
     asked = (
-        ("Thermal barrier: does the existing wall cover the whole board? yes/no", barrier, list_solid(context), False),
+        ("Thermal barrier: existing wall over the whole board? yes/no", barrier, list_solid(context), False),
         (
             f"Thermal barrier: {least} gypsum board or equal between board and interior? yes/no",
             barrier,
-            list_unparted(context),
+            [mark for mark in list_unparted(context) if mark not in unknown],
+            False,
+        ),
+        (
+            f"Thermal barrier: concrete or masonry over the whole board, or inside {least} gypsum board or equal?",
+            barrier,
+            unknown,
             False,
         ),
         ("Is the wall concrete or masonry designed to the code? yes/no", weather, list_solid(context), True),

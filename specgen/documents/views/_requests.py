@@ -9,22 +9,17 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.field_units import add_unit
 from specgen.documents.owed_sheets import RequiredDocument
-from specgen.documents.parties import find_named
+from specgen.documents.parties import find_named, tell_contact
 from specgen.documents.question_text import word_question
 from specgen.documents.required_documents import list_pending
-from specgen.documents.views._asked import (
-    DECISION,
-    SUBMITTAL,
-    find_next_package,
-    list_asked,
-    list_early_measures,
-    sort_document,
-)
 from specgen.documents.views._asked import DOCUMENTS as ATTACHMENTS
+from specgen.documents.views._asked import list_asked, list_early_measures
+from specgen.documents.views._document_stages import find_decision, sort_document
 from specgen.documents.views._fields import name_fields, say_fields
 from specgen.documents.views._needed import find_held, tell_held
 from specgen.documents.views._open_answers import list_open_answers
 from specgen.documents.views._proposed import join_figures, propose
+from specgen.documents.views._stages import NAMING, SUBMITTAL, find_next_package
 from specgen.documents.waiting_rules import awaits_review
 
 # The subject of a value by the section that it stands in.
@@ -51,6 +46,7 @@ _OF_KIND = {
     "SUB-04": re.compile(r"\b(?:reports?|[Ll]etter|in writing)\b"),
 }
 _OF_RULE = re.compile(r"[A-Z]{3}\b")
+_CONTACT, _OPEN_ITEMS = "Contact for replies: person, phone, e-mail", "D19"
 _REVIEW = "Review of the specification: paragraphs met, and deviations"
 
 
@@ -94,8 +90,10 @@ def _gather(context: DocumentContext) -> tuple[Request, ...]:
         key = (document.owed_by, *sort_document(context, document), DOCUMENTS)
         told[key].append(Item(f"{document.name}{places}", _tell_rules(context, document), number=document.number))
     for answer in list_open_answers(context):
-        stage = DECISION if answer.decides else find_next_package(context)
-        told[("architect", *stage, DOCUMENTS)].append(Item(answer.question, answer.holds))
+        stage = find_decision(context) if answer.decides else find_next_package(context)
+        told[(answer.party, *stage, DOCUMENTS)].append(Item(answer.question, answer.holds))
+    if told and context.is_marked and not tell_contact(context):
+        told[("applicator", *NAMING, DOCUMENTS)].append(Item(_CONTACT, (_OPEN_ITEMS,)))
     if awaits_review(context):
         told[("applicator", *SUBMITTAL, DOCUMENTS)].append(Item(_REVIEW, ("SUB-05",)))
     parties = _order_parties(context, list(told))

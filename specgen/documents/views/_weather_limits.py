@@ -63,7 +63,7 @@ def list_limits(context: DocumentContext) -> list[tuple[Any, ...]]:
 def _of_repair(context: DocumentContext) -> Iterator[_Line]:
     """Work on a wall that stands already has the limits of its mortar and of the EIFS manufacturer."""
     if list_standing(context):
-        least = "per mortar and EIFS data sheets"
+        least = "per EIFS instructions"
         yield _Line(work=ON_STANDING, air="no frost", shade=least, low="no frost", rain="none")
 
 
@@ -128,7 +128,7 @@ def _of_sealant(context: DocumentContext, rain: str) -> Iterator[_Line]:
         [context.display(("joints", mark, name)) for mark in joints] for name in ("install_low", "install_high")
     )
     if joints:
-        span = [bracket(take_stricter(True, *low), "low"), " to ", bracket(take_stricter(False, *high), "high")]
+        span = [bracket(take_stricter(True, *low), "minimum"), " to ", bracket(take_stricter(False, *high), "maximum")]
         dry = ["dry face, min. ", context.limit("weather.above_dew_point"), " above"]
         yield _Line(work="sealant", shade=span, dew=dry, rain=rain)
 

@@ -11,9 +11,6 @@ from specgen.documents.views.answers import list_colors
 from specgen.model.field import Path
 from specgen.model.value_text import words
 
-# The coats of the finish that a project can do without.
-_COATS = {"smoothing": "smoothing coat", "primer": "primer"}
-
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each build-up, with its walls."""
@@ -27,7 +24,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 def _tell(context: DocumentContext, mark: str) -> list[Any]:
     """`base coat 3/32 in in 2 passes, [Mesh layers]; smoothing coat; primer; gloss, C1 champagne silver, 65 ...`."""
-    coats = [[name] for coat, name in _COATS.items() if context.project.get((coat, "coats")) != 0]
+    counted = context.display(("smoothing", "coats"))
+    smoothing = [] if counted.raw == 0 else [count_things(counted, "smoothing coat", "smoothing coats")]
+    coats = [*smoothing, *([["primer"]] if context.project.get(("primer", "coats")) != 0 else [])]
     return join_cells([_tell_base_coat(context, mark), *coats, _tell_gloss(context, mark)])
 
 

@@ -8,6 +8,7 @@ from specgen.computing.substrates import MASONRY
 from specgen.documents.code_edition import assumes_edition, name_weather_sections
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.fire_reports import SYSTEM
 from specgen.documents.members import span_marks
 from specgen.documents.standing_walls import (
     list_bare,
@@ -22,6 +23,7 @@ from specgen.documents.views import _fire_tests as fire_tests
 from specgen.documents.views import _foam_plastic as foam_plastic
 from specgen.documents.views._cells import cite_section, join_cells
 from specgen.documents.views._inspection import find_section
+from specgen.documents.views.reports import find_reports
 from specgen.model.absence import Absent
 from specgen.model.field import Path
 from specgen.model.working import Lookup
@@ -29,7 +31,7 @@ from specgen.resolving.answer_sources import answer_source
 from specgen.standards import find_source
 
 CODES = {"ibc": "International Building Code", "irc": "International Residential Code"}
-_IF_DUE = "; if required, the walls are not suitable as designed"
+_IF_DUE = "; if required, {walls} not suitable as designed"
 _UNNAMED = "authority to name"
 _ASKED = "letter of the authority pending, see D19"
 _EXEMPT = "exempt: "
@@ -47,7 +49,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     else:
         walls = context.project.members[("walls",)]
         drained = [("Drained wall", mark, _tell_drainage(context, edition, mark)) for mark in walls]
-        lines = [*_tell_system(edition, walls), *_tell_barrier(context), *fire_tests.join_walls(drained)]
+        lines = [*_tell_system(context, edition, walls), *_tell_barrier(context), *fire_tests.join_walls(drained)]
         lines += [*foam_plastic.rows(context), *fire_tests.rows(context)]
         lines += _tell_inspections(context, edition)
         lines += _tell_existing(context, model)
@@ -83,12 +85,14 @@ def read_edition(context: DocumentContext) -> dict[str, Any]:
     return context.standards.editions.get(str(context.project.get(("code", "edition"))), {})
 
 
-def _tell_system(edition: dict[str, Any], walls: tuple[str, ...]) -> list[tuple[Any, ...]]:
+def _tell_system(context: DocumentContext, edition: dict[str, Any], walls: tuple[str, ...]) -> list[tuple[Any, ...]]:
     """What the section on EIFS requires; no row where the edition has none."""
     if "eifs_section" not in edition:
         return []
     section = cite_section(edition["eifs_section"], edition["eifs_source"], "EIFS")
-    met = "system to ASTM E2568, installed per the manufacturer's written instructions"
+    reports = find_reports(context, SYSTEM)
+    report = f"report {', '.join(reports)}" if reports else "report required from the EIFS manufacturer"
+    met = f"system to {SYSTEM}, {report}; installed per the manufacturer's written instructions"
     return [("EIFS", section, "yes", f"EIFS on {span_marks(walls)}: {met}")]
 
 
@@ -104,11 +108,18 @@ def _tell_drainage(context: DocumentContext, edition: dict[str, Any], mark: str)
     kind = context.project.get(("walls", mark, *_DRAINED))
     if kind not in (None, "none"):
         how = "provided by " if found.result else _tell_who_asks(context, mark)
-        why += ["; ", how, context.display(("walls", mark, *_DRAINED))]
+        why += ["; ", how, *_tell_ribbons(context, mark), context.display(("walls", mark, *_DRAINED))]
         why += [", drainage efficiency minimum ", context.limit("drainage.efficiency")] if found.result else []
     elif mark in context.remember(list_barriers):
         why += ["; barrier wall, which does not drain water behind it: architect to accept in writing"]
     return cite_section(number, found.source[0], "drainage"), "yes" if found.result else "no", why
+
+
+def _tell_ribbons(context: DocumentContext, mark: str) -> list[Any]:
+    """`vertical ` of a wall that drains between its ribbons of adhesive: others hold the water."""
+    way = ("walls", mark, "attachment", "ribbon_direction")
+    ribbons = context.project.get(("walls", mark, *_DRAINED)) == "adhesive_ribbons"
+    return [context.display(way), " "] if ribbons and context.project.is_given(way) else []
 
 
 def _tell_who_asks(context: DocumentContext, mark: str) -> str:
@@ -227,19 +238,25 @@ def _tell_fasteners(context: DocumentContext) -> tuple[Any, ...]:
     project, above = context.project, ("code", "local_fasteners_above")
     authority, basis = ("code", "jurisdiction"), ("code", "local_fasteners_basis")
     if project.get(authority) is None:
-        return "local code", "pending", [*_tell_unlettered(context, "not named"), _IF_DUE]
+        return "local code", "pending", [*_tell_unlettered(context, "not named"), _tell_if_due(context)]
     named = context.display(authority)
     due: list[Any] = [context.display(_FASTENERS)]
     if project.get(above) is not None:
         due += [", above ", context.display(above)]
     settled = project.get(basis) or project.get(_FASTENERS)
     lettered = [named, ": ", context.display(basis)] if project.get(basis) else []
-    said = [*(lettered or _tell_unlettered(context, named)), "" if settled else _IF_DUE]
+    said = [*(lettered or _tell_unlettered(context, named)), "" if settled else _tell_if_due(context)]
     if not settled:
         due = ["pending"]
     paths = [("elevations", mark, "local_fasteners_required") for mark in project.members.get(("elevations",), ())]
     given = [[f"{path[1]}: ", context.display(path)] for path in paths if project.get(path) is not None]
     return "local code", due, join_cells([said, *given])
+
+
+def _tell_if_due(context: DocumentContext) -> str:
+    """`; if required, W1 is not suitable as designed`."""
+    walls = context.project.members[("walls",)]
+    return _IF_DUE.format(walls=f"{span_marks(walls)} {'is' if len(walls) == 1 else 'are'}")
 
 
 def _tell_unlettered(context: DocumentContext, authority: Any) -> list[Any]:

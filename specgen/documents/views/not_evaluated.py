@@ -12,15 +12,15 @@ from specgen.documents.members import span_marks
 from specgen.documents.parties import name_role
 from specgen.documents.required_documents import list_measured, list_pending
 from specgen.documents.views._requests import list_requests
-from specgen.documents.views._rules import list_undecided, name_rules
-from specgen.documents.views.answers import concerns, list_colors
+from specgen.documents.views._rules import name_rules
+from specgen.documents.views.answers import list_colors, list_open_rules
 from specgen.documents.waiting_rules import list_waiting_rules
 from specgen.documents.wall_areas import list_elevations
 from specgen.model.block import Strong, Text
 from specgen.model.value_text import count
 
-# Where each value and document stands.
-_IN_LIST = "see D19."
+# Where the documents stand that the walls wait for.
+_DOCUMENTS = "Documents: listed above."
 # What a rule on no wall is about.
 _OF_WORK = "work"
 # So many items of a party are not told twice.
@@ -33,23 +33,27 @@ Pending = dict[str, dict[str, list[str]]]
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """The rules on the walls, those together that wait for the same; those that wait for a document; the others."""
-    judgment = context.judgment
-    undecided = {mark: list_undecided(context, mark) for mark in judgment.walls}
-    unjudged = dict.fromkeys(sorted(clause.rule for clause in judgment.not_judged))
-    decides = {rule: [mark for mark, rules in undecided.items() if rule in rules] for rule in unjudged}
-    lines = _list_deciding(context, {rule: walls for rule, walls in decides.items() if walls})
-    lines += _list_waiting(context)
+    on = {mark: list_open_rules(context, mark) for mark in context.judgment.walls}
+    every = {clause.rule for clause in context.judgment.not_judged} | set(list_waiting_rules(context))
+    decides = {rule: [mark for mark, rules in on.items() if rule in rules] for rule in sorted(every)}
+    values, documents = _list_pending(context)
+    alone = {rule: walls for rule, walls in decides.items() if walls and rule not in values}
+    lines = _list_deciding(
+        context, {r: walls for r, walls in decides.items() if walls and r not in alone}, values, documents
+    )
+    lines += _list_alone(alone)
     lines += _list_others([rule for rule, walls in decides.items() if not walls])
     return TableView(("Rule", "Wall", "Pending, and from whom"), tuple(lines), (34, 8, 58))
 
 
-def _list_deciding(context: DocumentContext, decides: dict[str, list[str]]) -> list[tuple[Any, ...]]:
+def _list_deciding(
+    context: DocumentContext, decides: dict[str, list[str]], values: Pending, documents: set[str]
+) -> list[tuple[Any, ...]]:
     """A row for what rules wait for, with the rules and the walls they are on."""
-    values, documents = _list_pending(context)
     alike: dict[str, tuple[list[str], list[str], Any]] = {}
     told: dict[tuple[str, ...], str] = {}
     for rule, walls in decides.items():
-        owed = {party: _refer(tuple(items), rule, told) for party, items in values.get(rule, {}).items()}
+        owed = {party: _refer(tuple(items), rule, told) for party, items in values[rule].items()}
         pending = _say_pending(owed, _list_unsaid(context, walls), rule in documents)
         alike.setdefault(f"{walls}{pending}", ([], walls, pending))[0].append(_name(context, rule))
     return [("; ".join(rules), span_marks(walls), pending) for rules, walls, pending in alike.values()]
@@ -68,16 +72,13 @@ def _refer(items: tuple[str, ...], rule: str, told: dict[tuple[str, ...], str]) 
     return [f"as {first}"] if len(items) >= _MANY and first != rule else list(items)
 
 
-def _list_waiting(context: DocumentContext) -> Iterator[tuple[str, str, str]]:
+def _list_alone(alone: dict[str, list[str]]) -> Iterator[tuple[str, str, str]]:
     """A row for the rules that wait for no value but a document, those on the same walls together."""
     alike: dict[str, list[str]] = defaultdict(list)
-    for rule in list_waiting_rules(context):
-        entries = [entry for entry in list_pending(context) if entry.code.startswith(rule)]
-        marks = list(context.judgment.walls)
-        concerned = [mark for mark in marks if any(concerns(context, entry, mark) for entry in entries)]
-        alike[span_marks(concerned or marks)].append(rule)
-    for walls, rules in alike.items():
-        yield ", ".join(rules), walls, f"Documents alone: {_IN_LIST}"
+    for rule, walls in alone.items():
+        alike[span_marks(walls)].append(rule)
+    for marks, rules in alike.items():
+        yield ", ".join(rules), marks, _DOCUMENTS
 
 
 def _list_others(others: list[str]) -> Iterator[tuple[str, str, str]]:
@@ -85,7 +86,7 @@ def _list_others(others: list[str]) -> Iterator[tuple[str, str, str]]:
     if others:
         subjects = Counter(rule[:3] for rule in others)
         told = ", ".join(f"{subject} {number}" for subject, number in subjects.items())
-        yield count(len(others), "other rule"), _OF_WORK, f"{told}: {_IN_LIST}"
+        yield count(len(others), "other rule"), _OF_WORK, f"{told}: see D19."
 
 
 def _name(context: DocumentContext, rule: str) -> str:
@@ -129,9 +130,7 @@ def _say_pending(owed: dict[str, list[str]], unsaid: list[str], documents: bool)
     cell: list[Any] = []
     for party, items in owed.items():
         cell += [" " if cell else "", Strong((Text(f"{name_role(party)}:"),)), f" {_join(items, unsaid)}"]
-    if documents or not cell:
-        cell += [" " if cell else "", "Documents: D19."]
-    return cell
+    return [*cell, f" {_DOCUMENTS}"] if documents else cell
 
 
 def _join(items: list[str], unsaid: list[str]) -> str:

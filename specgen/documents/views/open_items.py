@@ -9,20 +9,21 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.measures import name_groups
 from specgen.documents.members import span_marks
-from specgen.documents.views._asked import DECISION, SUBMITTAL, Asked, find_last, list_asked, list_held
+from specgen.documents.views._asked import Asked, list_asked, list_held
 from specgen.documents.views._asked_rows import group_items, shorten_holds, tell_numbers, tell_step
 from specgen.documents.views._fields import OF_ASCE_7
 from specgen.documents.views._needed import tell_rules
 from specgen.documents.views._open_answers import EDITION, SPEC_SECTIONS
 from specgen.documents.views._proposed import join_figures, propose, tell_basis
 from specgen.documents.views._requests import DOCUMENTS, Item, list_requests, say
+from specgen.documents.views._stages import DECISION, NAMING, PULLS, SUBMITTAL, find_last
 from specgen.documents.views._together import join_items
 
 # The lists that are asked for in words of their own.
 _LISTED = {SPEC_SECTIONS: ("contract.spec_sections",)}
 _CODE = "code.edition"
 # The code of a rule; a section of the code adopted begins with the other.
-_RULE, _OF_CODE = re.compile(r"[A-Z]{3}-\d\d"), "COD "
+_RULE, _OF_CODE = re.compile(r"[A-Z]{3}-\d\d"), re.compile(r"COD(?: |$)")
 
 
 class OpenLine(NamedTuple):
@@ -138,7 +139,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         lines.append(head)
         for step, row in ((group.step, row) for group in groups for row in join_items(context, group.items)):
             lines.append(([*row.asked, tell_step(step)], shorten_holds(row.holds), ""))
-    return TableView(("Value", "Holds up", "Answer, date"), tuple(lines), (55, 19, 26))
+    return TableView(("Value", "Holds up", "Answer, date"), tuple(lines), (57, 24, 19))
 
 
 def count_values(context: DocumentContext) -> int:
@@ -147,9 +148,16 @@ def count_values(context: DocumentContext) -> int:
 
 
 def count_asked(context: DocumentContext) -> dict[str, int]:
-    """The number of items needed before the decision on the walls, before the submittal, and later."""
-    counts = {"decision": 0, "submittal": 0, "later": 0}
+    """The number of names needed first, of items before the decision on the walls, before the submittal, and later.
+
+    Those before the walls are repaired and pulled are counted besides.
+    """
+    counts = {"naming": 0, "pulls": 0, "decision": 0, "submittal": 0, "later": 0}
     for request in list_requests(context):
+        if request.order == NAMING[0]:
+            counts["naming"] += sum(bool(item.names) for item in request.items)
+            continue
+        counts["pulls"] += len(request.items) if request.order == PULLS[0] else 0
         early = "decision" if request.order <= DECISION[0] else "submittal"
         counts[early if request.order <= SUBMITTAL[0] else "later"] += len(request.items)
     return counts
@@ -175,8 +183,8 @@ def _tell_kinds(context: DocumentContext) -> Iterator[str]:
     rules = sorted(code for code in held if _RULE.fullmatch(code))
     if rules:
         yield f"rules, numbered by subject: {name_groups(rules)}"
-    if any(code.startswith(_OF_CODE) for code in held):
-        yield "COD with a section: code requirement, D02"
+    if any(map(_OF_CODE.match, held)):
+        yield "COD by itself or with a section: code requirement, D02"
     documents = [known for known in context.rest.known if known.id in held]
     if documents and context.draft:
         yield "documents by number: titles in D00"

@@ -5,16 +5,22 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.drafts import Known
 from specgen.documents.mockup_days import UNTOLD, list_drying_owners
-from specgen.documents.views._fields import find_field, name_fields, say_fields
+from specgen.documents.pull_tests import MOISTURE
+from specgen.documents.views._fields import ask_by_code, find_field, name_fields, say_fields
+from specgen.documents.views._needed import find_held
 from specgen.model.value_text import count, words
 
 # So many values are named one by one, more are counted by party.
 _NAMED = 3
-_SUMS = "D06"
+_SUMS, _SCHEDULE = "D06", "D14"
+# The rules on dates, each of which waits for what the schedule lacks.
+_OF_DATES = "SCH-"
 # In brackets: a document that is still required, and what follows from values that are asked for.
 _PENDING = "pending"
 _FOLLOWS = ("open", "pending: ", "follows from ")
 _DOCUMENTS = "documents still required"
+# Who gives what no field holds.
+_GIVEN_BY = {"Review of the specification": "applicator", MOISTURE: "EIFS manufacturer"}
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -32,8 +38,10 @@ def tell_missing(context: DocumentContext, composer: Composer, entry: Known) -> 
     paths = [path for path, _ in entry.missing]
     if entry.id == _SUMS:
         paths += list_waiting(context)
+    if entry.id == _SCHEDULE:
+        paths += [path for path, rules in find_held(context).items() if any(map(_is_of_dates, rules))]
     asked: dict[str, list[str]] = {}
-    for path in dict.fromkeys(paths):
+    for path in ask_by_code(context, paths):
         field = find_field(context, path)
         if field is not None:
             asked.setdefault(words(field.owed_by), []).append(path)
@@ -44,10 +52,28 @@ def tell_missing(context: DocumentContext, composer: Composer, entry: Known) -> 
     return "; ".join((*_name_or_count(named), *apart)) or ("values that follow from others" if others else "nothing")
 
 
+def tell_forms_left_out(context: DocumentContext) -> str:
+    """`D12a Spray record (finish manufacturer)`: the forms that a draft holds back, with who is to give what."""
+    forms = context.rest.forms_left_out
+    return "; ".join(f"{form.id} {form.title} ({', '.join(_list_parties(context, form))})" for form in forms)
+
+
+def _list_parties(context: DocumentContext, entry: Known) -> list[str]:
+    """Who gives what a form lacks."""
+    fields = [(find_field(context, path), said) for path, said in entry.missing]
+    return list(dict.fromkeys(words(field.owed_by) if field else _GIVEN_BY.get(said, said) for field, said in fields))
+
+
+def _is_of_dates(rule: str) -> bool:
+    return rule.startswith(_OF_DATES)
+
+
 def _name_apart(context: DocumentContext, composer: Composer, said: str) -> str:
     """What no field alone gives, with whoever gives it: `drying times (EIFS manufacturer, finish manufacturer)`."""
     if said == UNTOLD:
         return f"drying times ({', '.join(map(words, list_drying_owners(context, composer)))})"
+    if said in _GIVEN_BY:
+        return f"{said} ({_GIVEN_BY[said]})"
     return _DOCUMENTS if said == _PENDING else said
 
 

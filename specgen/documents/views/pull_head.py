@@ -14,7 +14,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     line = (
         make_blank("Date", "form.date", "f", kind="date"),
         boxes if len(walls) <= MOST_BOXES else make_blank("Wall", "form.wall", "f"),
-        CheckBox("released before any work on the wall", "form.reports_released.f", "yes"),
+        CheckBox("received before any work on the wall", "form.reports_released.f", "yes"),
         make_blank("Testing agency", "form.agency", "f"),
         make_blank("Signed", "form.signed_by", "f"),
         make_blank("Sheet number", "form.sheet", "f"),

@@ -24,7 +24,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     heads = ("No.", "Elevation, place", "Moisture", f"Bond, {UNITS[context.first]['pressure']}", "Failed in", "Result")
     numbers = [[_ABREAST * line + place + 1 for place in range(_ABREAST)] for line in range(_LINES)]
     lines = tuple(tuple(chain.from_iterable(map(_pull, line))) for line in numbers) if list_pulled(context) else ()
-    return TableView(heads * _ABREAST, lines, (3, 13, 7, 7, 10, 10) * _ABREAST)
+    return TableView(heads * _ABREAST, lines, (4, 13, 7, 7, 9, 10) * _ABREAST)
 
 
 def _pull(number: int) -> list[Any]:

@@ -4,26 +4,30 @@ import datetime
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.submission import find_issue, find_worked_before
-from specgen.documents.views._asked import DECISION, START, SUBMITTAL, find_last
+from specgen.documents.submission import find_issue, find_last_submission, find_worked_before
 from specgen.documents.views._requests import list_requests
+from specgen.documents.views._stages import DECISION, NAMING, SENDING, START, SUBMITTAL, find_last
 from specgen.model.block import Blank
 from specgen.model.field import Path
 from specgen.model.value_text import long_date
 
 LATER = "each later step"
 _HEAD = 15
+_AT_ONCE = "at once"
 # The field that dates a stage behind the issue of the package.
 _DATED_BY: dict[str, Path] = {"mockup": ("mockup", "planned_on"), START[1]: ("schedule", "work_start")}
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row of dates below the stages before which something is asked, the steps of the work in one."""
+    """One row of dates below the stages before which something is asked, the steps of the work in one.
+
+    None where the project dates no stage.
+    """
     stages = sorted({(request.order, request.before): None for request in list_requests(context)})
-    dated = [(order, before) for order, before in stages if order <= SUBMITTAL[0] or before in _DATED_BY]
+    dated = [(order, before) for order, before in stages if order <= SENDING[0] or before in _DATED_BY]
     told = [(before, _tell_date(context, order, before)) for order, before in dated]
     told += [(LATER, Blank(f"Reply by, before {LATER}", "date"))] if len(dated) < len(stages) else []
-    if not told:
+    if all(isinstance(date, Blank) or date == _AT_ONCE for _, date in told):
         return TableView((), (), ())
     heads = ("Needed before", *(f"{stage[:1].upper()}{stage[1:]}" for stage, _ in told))
     share = (100 - _HEAD) // len(told)
@@ -36,17 +40,21 @@ def find_due(context: DocumentContext, order: int) -> datetime.date | None:
 
     What the decision on the walls needs is due before it is made, and that before the package is issued.
     """
+    if order == SENDING[0]:
+        return find_last_submission(context) or context.project.get(("schedule", "submit_on"))
     if order <= SUBMITTAL[0]:
         days = context.remember(find_issue)
         if days is not None:
-            return days.asked if order <= DECISION[0] else days.decided
+            return days.replied if order <= DECISION[0] else days.decided
         if context.project.get(("schedule", "submit_on")) is not None:
             return None
     return min((day for at, day in context.remember(_list_days) if at >= order), default=None)
 
 
 def _tell_date(context: DocumentContext, order: int, before: str) -> object:
-    """The date of a stage; a blank where none is dated, and for what comes before the decision, agreed on site."""
+    """The date of a stage; a blank where none is dated, and for work on an old wall, agreed on site."""
+    if order == NAMING[0]:
+        return _AT_ONCE
     due = find_due(context, order) if order >= DECISION[0] else None
     return long_date(due) if due else Blank(f"Reply by, before {before}", "date")
 

@@ -12,6 +12,7 @@ from specgen.model.field import Path
 from specgen.model.value_text import words
 
 Cells = tuple[list[Any], list[Any]]
+_EITHER = "; sealed before or after the gloss: pending, from the applicator; masking follows from it"
 _BEFORE = "sealed before the gloss: cure the sealant, then mask it"
 
 
@@ -56,6 +57,8 @@ def _tell_face(context: DocumentContext, at: Path, sealant: str) -> list[Any]:
     face = context.display(at)
     if face == "gloss":
         return [face, ": not permitted, see D05"]
+    if not sealant and not context.project.members.get(("sealants",)):
+        return [face, _EITHER]
     order = sealant and context.project.get(("sealants", sealant, "sequence"))
     if order == "before_gloss":
         return [face, "; ", _BEFORE]

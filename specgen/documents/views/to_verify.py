@@ -131,7 +131,11 @@ def _find_settlers(context: DocumentContext, document: str, value: Value) -> tup
         if named:
             return ((named, find_reader(named)),)
     roles = find_settlers(value.row or value.about.removeprefix("Method of "))
-    return tuple((CONTRACT, APPLICATOR) if role == ARCHITECT else (name_role(role), role) for role in roles)
+    # A design draft has no contract: the architect answers what D19 puts to it.
+    contracted = context.project.value(("package", "purpose")) != "design_draft"
+    return tuple(
+        (CONTRACT, APPLICATOR) if role == ARCHITECT and contracted else (name_role(role), role) for role in roles
+    )
 
 
 def _describe(context: DocumentContext, document: str, value: Value) -> tuple[str, str]:

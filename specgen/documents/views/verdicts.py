@@ -3,9 +3,9 @@
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.required_documents import list_measured
-from specgen.documents.views._rules import list_undecided, name_rules
+from specgen.documents.views._rules import name_rules
 from specgen.documents.views._walls import SAID, describe_build_up
-from specgen.documents.views.answers import list_deciding
+from specgen.documents.views.answers import list_deciding, list_open_rules
 from specgen.judging.owners import looks_for_document
 from specgen.model.finding import Severity, Verdict, WallJudgment
 from specgen.model.value_text import count
@@ -56,7 +56,7 @@ def _tell_exceptions(context: DocumentContext, mark: str, judged: WallJudgment) 
 
 def _tell_pending(context: DocumentContext, mark: str, where: str) -> str:
     """`10 documents; 20 rules not evaluated; listed below`: how much the decision on a wall waits for."""
-    documents, rules = len(list_deciding(context, mark)), len(list_undecided(context, mark))
+    documents, rules = len(list_deciding(context, mark)), len(list_open_rules(context, mark))
     parts = (
         count(documents, "document") if documents else "",
         f"{count(rules, 'rule')} not evaluated" if rules else "",

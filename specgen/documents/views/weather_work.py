@@ -16,6 +16,7 @@ _WORK = (
     *("wrb", "boards", "heavy_mesh", "mesh", "second_pass"),
     *("smoothing_1", "smoothing_2", "primer", "gloss", "sealant"),
 )
+_SEVERAL = 2
 ON_STANDING = "washing and repair"
 _INSTRUMENTS = ("air_thermometer", "surface_thermometer", "hygrometer", "wind_meter")
 
@@ -31,12 +32,22 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     return TableView(("Work", "Instruments"), (line,), (80, 20))
 
 
+def _takes(context: DocumentContext, step: str, wall: str) -> bool:
+    """Whether a wall takes a step; another pass or coat where so many are known."""
+    project = context.project
+    if step == "second_pass" and int(project.get(("walls", wall, "base_coat", "passes")) or 0) < _SEVERAL:
+        return False
+    if step == "smoothing_2" and int(project.get(("smoothing", "coats")) or 0) < _SEVERAL:
+        return False
+    return applies(context.standards.steps[step].when, project, wall)
+
+
 def _list_work(context: DocumentContext) -> Iterator[tuple[str, str]]:
     """The steps of the work that a wall of the project takes, each by the name it has in the other documents."""
     if list_standing(context):
         yield "substrate", ON_STANDING
-    walls, steps = list_marks(context, "walls"), context.standards.steps
+    walls = list_marks(context, "walls")
     for name in _WORK:
-        if not walls or any(applies(steps[name].when, context.project, wall) for wall in walls):
-            title = steps[name].title
+        if not walls or any(_takes(context, name, wall) for wall in walls):
+            title = context.standards.steps[name].title
             yield name, dict(SPRAYED).get(name) or title[:1].lower() + title[1:]

@@ -1,10 +1,12 @@
 """A set as plain data for the page template: cover, contents, documents and dividers, in the order of their pages."""
 
+import dataclasses
 import datetime
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 from specgen.documents.composed_set import ComposedSet
+from specgen.documents.drafts import ANSWER
 from specgen.documents.source_letters import WITHOUT_LETTER
 from specgen.formats.pdf.block_data import describe_blocks
 from specgen.formats.pdf.divider import Divider
@@ -15,6 +17,8 @@ from specgen.model.block import Document
 
 # It stands before the contents.
 TRANSMITTAL = "D01"
+# So many documents are found without a list of their pages.
+_FEW = 6
 
 
 def describe_set(made: ComposedSet, dividers: Sequence[Divider], face: Face) -> dict[str, Any]:
@@ -28,12 +32,19 @@ def describe_set(made: ComposedSet, dividers: Sequence[Divider], face: Face) -> 
         "date": [given.year, given.month, given.day] if isinstance(given, datetime.date) else None,
         "draft": any(document.draft for document in made.documents),
         "cover": _describe_cover(made, name),
-        "documents": [_describe_document(document, face.paper) for document in made.documents],
+        "brief": is_brief(made),
+        "documents": list(_describe_documents(made, face.paper)),
         "dividers": [_describe_divider(divider) for divider in dividers],
         "face": face.describe(),
         "without_letter": describe_words(WITHOUT_LETTER),
         "form": False,  # a form to fill in is a document by itself
     }
+
+
+def is_brief(made: ComposedSet) -> bool:
+    """Whether a set has neither cover nor contents: a short draft, whose first document tells what it holds."""
+    opens = bool(made.documents) and made.documents[0].id == ANSWER and made.documents[0].draft
+    return opens and len(made.documents) <= _FEW
 
 
 def make_title(made: ComposedSet) -> str:
@@ -74,6 +85,14 @@ def _foot(facts: dict[str, str]) -> str:
     revised = f"Revision {revision}" if revision.isdigit() else revision
     told = (f"Section {section}" if section else "", revised, date)
     return " | ".join(filter(None, told))
+
+
+def _describe_documents(made: ComposedSet, paper: Paper) -> Iterator[dict[str, Any]]:
+    """The documents; in a short draft the first alone tells of project and parties, which are those of all."""
+    told = made.documents[0].facts if is_brief(made) else ()
+    for number, document in enumerate(made.documents):
+        facts = tuple(fact for fact in document.facts if not number or fact not in told)
+        yield _describe_document(dataclasses.replace(document, facts=facts), paper)
 
 
 def _describe_document(document: Document, paper: Paper) -> dict[str, Any]:

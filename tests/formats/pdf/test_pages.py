@@ -68,6 +68,20 @@ def test_the_transmittal_stands_before_the_contents(tmp_path: Path) -> None:
     assert "Contents" in opened(made.pdf).pages[2].extract_text()
 
 
+def test_a_short_draft_opens_with_its_answer_which_alone_bears_the_title_block(tmp_path: Path) -> None:
+    facts = (("Project", "Trial"), ("Owner", "Almsgrove Building"))
+    made = [
+        dataclasses.replace(written(tmp_path, "word\n", draft=True), id=name, title=name, facts=facts)
+        for name in ("D00", "D02")
+    ]
+    pages = opened(write_pages(small_set(tmp_path, *made)).pdf).pages
+    assert len(pages) == 2
+    assert ["Almsgrove Building" in page.extract_text() for page in pages] == [True, False]
+    # A longer one is found by its contents.
+    more = [dataclasses.replace(made[1], id=f"D{number:02}") for number in range(3, 9)]
+    assert "Contents" in opened(write_pages(small_set(tmp_path, *made, *more)).pdf).pages[1].extract_text()
+
+
 def test_the_cover_names_project_submittal_parties_and_date() -> None:
     cover = plain(opened(pages_of("clean", *NAMES, dividers=DIVIDERS).pdf).pages[0].extract_text())
     told = ("Wickerwell Branch Library", "Submittal 07 24 00-002", "07 24 00, 09 96 00", "March 1, 2027")

@@ -31,14 +31,14 @@ RULE = Rule(
 _SET = "Set the exclusion distance, proposed minimum {protection.exclusion}"
 _WATCH = ", and assign one person to measure the wind."
 _WIND = " Stop above the maximum wind, proposed {weather.wind_usual}."
-_VEHICLES = "keep people and vehicles beyond it, protect entries"
+_VEHICLES = "have the owner clear it of vehicles, keep people beyond it, protect entries"
 _NEIGHBORS = "Notify the neighbors, cover their walls and glass"
 
 
 @RULE.test(
     "a",
     CAUTION,
-    "Vehicles are parked below, within reach of overspray.",
+    "Vehicles below may be within reach of overspray.",
     at="site.surroundings",
     basis="practice",
     step="protection",
@@ -46,7 +46,7 @@ _NEIGHBORS = "Notify the neighbors, cover their walls and glass"
 )
 def vehicles_in_reach(project: Description) -> Violations:
     """Cars stand where the mist drifts."""
-    within = "Keep people and vehicles a minimum of {wanted} from spraying, protect entries"
+    within = "Have the owner clear vehicles from within {wanted} of spraying, keep people beyond it, protect entries"
     return _find(project, "vehicles_below", within, f"{_SET}; {_VEHICLES}")
 
 

@@ -1,0 +1,72 @@
+"""What each document that is still required is needed before."""
+
+from specgen.documents.context import DocumentContext
+from specgen.documents.owed_sheets import RequiredDocument
+from specgen.documents.required_documents import list_pending
+from specgen.documents.views._stages import (
+    BEFORE_MOCKUP,
+    DECISION,
+    HAZARD,
+    PULLS,
+    SENDING,
+    START,
+    SUBMITTAL,
+    find_next_package,
+    list_titles,
+    tell_step,
+)
+
+# What a document may be needed before that is no step.
+_FIRST = {"hazard": HAZARD, "pulls": PULLS}
+_STAGES = {"submittal": SUBMITTAL, "sending": SENDING, "work starts": START}
+# Product data are part of a package that is issued.
+_SHEETS = "SUB-02"
+# The report on the pull tests and its acceptance, which alone come behind them.
+_BOND = "ATT-05"
+
+
+def list_pulled(context: DocumentContext) -> frozenset[str]:
+    """The marks of the walls of which a bond report is pending.
+
+    They are repaired and pulled, which costs the most, when all else that can rule them out is answered.
+    """
+    pending = (entry for entry in list_pending(context) if entry.code.startswith(_BOND))
+    return frozenset(mark for entry in pending for mark in entry.subjects)
+
+
+def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple[int, str]:
+    """What a document is needed before: the decision on a wall that waits for it, the submittal, or a step."""
+    deciding = {code for wall in context.judgment.walls.values() for code in wall.deciding}
+    if document.before in _FIRST:
+        return _FIRST[document.before]
+    if document.code in deciding or document.code.startswith("COD") or document.before == "decision":
+        return PULLS if _bears_on_pulled(context, document) else DECISION
+    if document.before in _STAGES:
+        return _STAGES[document.before]
+    if document.code.startswith(_SHEETS) and find_next_package(context) == SUBMITTAL and document.before == "mockup":
+        return SUBMITTAL
+    step = "mockup" if document.before == "sealant" and _seals_mockup(context) else document.before
+    return tell_step(list_titles(context), step)
+
+
+def find_decision(context: DocumentContext) -> tuple[int, str]:
+    """Before what an answer on the whole project is due that decides walls: the pull tests where any is pulled."""
+    return PULLS if list_pulled(context) else DECISION
+
+
+def _bears_on_pulled(context: DocumentContext, document: RequiredDocument) -> bool:
+    """Whether a document that decides a wall is due before the wall is pulled; that on the pulls themselves is not."""
+    pulled, walls = list_pulled(context), set(context.judgment.walls).intersection(document.subjects)
+    return not document.code.startswith(_BOND) and bool(pulled & walls if walls else pulled)
+
+
+def _seals_mockup(context: DocumentContext) -> bool:
+    """Whether a mockup that is still to be built holds a sealant joint, which is tested in it."""
+    project = context.project
+    to_build = project.value(("package", "purpose")) in BEFORE_MOCKUP
+    return to_build and "sealant_joint" in map(str, project.get(("mockup", "includes")) or ())
+
+
+def decides(context: DocumentContext, document: RequiredDocument) -> bool:
+    """Whether a wall cannot be decided on without a document."""
+    return sort_document(context, document)[0] <= DECISION[0]

@@ -1,0 +1,152 @@
+"""What a draft asks of whom and before what, and where its pages agree on it."""
+
+from pathlib import Path
+from typing import Any
+
+from tests.documents.example import drafted
+from tests.documents.open_page import list_lines, list_rows
+from tests.support import merged
+
+# A shop of brick, with salts on it, beside a coated wall.
+OLD: dict[str, Any] = {
+    "package": {"purpose": "design_draft"},
+    "code": {"model": "ibc", "edition": 2018, "construction_type": "IIIB", "local_fasteners_required": "no"},
+    "walls": {
+        "W1": {
+            "substrate": {"kind": "existing_brick", "condition": ["efflorescence"]},
+            "wrb": {"kind": "none"},
+            "drainage": {"kind": "none"},
+            "insulation": {"kind": "eps"},
+        },
+        "W2": {
+            "substrate": {"kind": "existing_coated", "coating_removed": "no"},
+            "wrb": {"kind": "none"},
+            "drainage": {"kind": "none"},
+            "insulation": {"kind": "eps"},
+        },
+    },
+    "elevations": {"E1": {"wall": "W1"}, "E2": {"wall": "W2"}},
+    "joints": {"J1": {"kind": "opening_perimeter", "width": "1/2 in", "bond_face": "primer"}},
+}
+# A clinic of new sheathing, to be submitted.
+NEW: dict[str, Any] = {
+    "package": {"purpose": "mockup_submittal", "date": "2027-02-15"},
+    "code": {"model": "ibc", "edition": 2021, "construction_type": "IIB", "occupancy_groups": ["B"]},
+    "walls": {
+        "W1": {
+            "substrate": {"kind": "glass_mat_gypsum"},
+            "wrb": {"kind": "fluid_applied"},
+            "attachment": {"method": "adhesive_notched_trowel", "ribbon_direction": "vertical"},
+            "drainage": {"kind": "adhesive_ribbons"},
+            "insulation": {"kind": "eps"},
+        }
+    },
+    "sealants": {"S1": {"c920_class": 50, "chemistry": "silicone", "sequence": "after_gloss"}},
+    "joints": {"J1": {"kind": "opening_perimeter", "width": "3/4 in", "bond_face": "primer"}},
+    "mockup": {"planned_on": "2027-04-12"},
+    "schedule": {"work_start": "2027-05-10"},
+}
+
+
+def before_of(folder: Path) -> dict[str, tuple[str, str]]:
+    """Role and work of each item of the list, by its words."""
+    return {item: (role, before) for role, before, item, *_ in list_lines(folder)}
+
+
+# Common practice, no source: repair, wash and pull tests cost the most, so that what can rule a wall out is answered
+# before them; only the report on the pulls and its acceptance come behind.
+def test_what_can_rule_an_old_wall_out_is_asked_before_it_is_repaired_and_pulled(tmp_path: Path) -> None:
+    drafted(tmp_path, OLD)
+    asked = before_of(tmp_path)
+    for party, item in (
+        ("Architect", "Acceptance of a barrier wall without drainage, in writing (W1, W2)"),
+        ("Architect", "Source of the water in the wall, and how it is stopped (W1)"),
+        ("EIFS manufacturer", "ASTM E2568 report of the system, or evaluation report (W1, W2)"),
+        ("EIFS manufacturer", "ASTM E331 report of this wall, where framed or not designed to the code (W1, W2)"),
+    ):
+        assert asked[item] == (party, "repair and pull tests"), item
+    (report,) = (told for item, told in asked.items() if item.startswith("Bond report with mode of failure"))
+    assert report == ("Owner", "decision on the walls")
+    assert asked["Acceptance of the bond report, in writing (W1, W2)"] == ("Engineer", "decision on the walls")
+
+
+def test_what_nobody_has_told_is_asked_of_who_can(tmp_path: Path) -> None:
+    pages = drafted(tmp_path, OLD)
+    rows = [(row[0].partition(":")[0], row[1], row[2]) for row in list_rows(pages["D19"])]
+    for row in (
+        ("Applicator", "first requests", "( ) Contact for replies: person, phone, e-mail"),
+        ("Applicator", "mockup", "( ) Shade of each elevation: none, natural, shade cloth, or tent"),
+        ("Applicator", "mockup", "( ) Is sealant installed before or after the gloss? (J1)"),
+        (
+            "Architect",
+            "mockup",
+            "( ) Thermal barrier: concrete or masonry over the whole board, or inside 1/2 in gypsum board or equal? "
+            "(W2)",
+        ),
+    ):
+        assert row in rows, row
+    masking = "sealed before or after the gloss: pending, from the applicator; masking follows from it"
+    assert f"J1 | [Sealants] | primer; {masking}" in pages["D02"]
+    # No date of the project is known, and none is asked of each stage.
+    assert "Reply by" not in pages["D19"]
+
+
+def test_a_design_draft_has_no_contract_to_verify_against(tmp_path: Path) -> None:
+    page = drafted(tmp_path, OLD)["D05"]
+    assert "Contract, or RFI" not in page and "Of the contract" not in page
+    assert "\nArchitect | Aesthetic joint width and depth variation | ( ) maximum 1/16 in | D19 | " in page
+    assert "\nVERIFY BEFORE THE DECISION ON THE WALLS\n" in page
+
+
+def test_a_figure_of_the_answer_itself_is_verified_with_the_others(tmp_path: Path) -> None:
+    page = drafted(tmp_path, merged(OLD, {"colors": {"C1": {"lrv": 12}}}))["D05"]
+    (row,) = (line for line in page.splitlines() if "Light reflectance over EPS" in line)
+    assert " | D00, D05 | " in row
+
+
+def test_a_party_that_a_project_does_not_have_owes_no_sum(tmp_path: Path) -> None:
+    (row,) = (line for line in drafted(tmp_path, OLD)["D00"].splitlines() if line.startswith("D06 Calculations"))
+    assert "WRB manufacturer" not in row
+
+
+def test_what_the_rules_on_dates_wait_for_is_missing_from_the_schedule(tmp_path: Path) -> None:
+    pages = drafted(tmp_path, NEW)
+    (row,) = (line for line in pages["D00"].splitlines() if line.startswith("D14 Schedule"))
+    held = {line[2] for line in list_lines(tmp_path) if "SCH-" in line[3]}
+    number = int(row.split(" | ")[2].partition(" ")[0])
+    assert number >= len(held) > 3, (row, held)
+
+
+def test_both_smoothing_coats_stand_on_every_page_that_tells_of_them(tmp_path: Path) -> None:
+    pages = drafted(tmp_path, NEW)
+    for name in ("D00", "D02"):
+        assert "; 2[p] smoothing coats; primer; gloss" in pages[name]
+    assert "( ) first smoothing coat  ( ) second smoothing coat" in pages["D12"]
+    # Another pass of base coat is printed where one is known of.
+    assert "leveling pass" not in pages["D12"]
+    twice = drafted(tmp_path, merged(NEW, {"walls": {"W1": {"base_coat": {"passes": 2}}}}))
+    assert "( ) base coat, leveling pass" in twice["D12"]
+
+
+def test_a_wall_drained_by_ribbons_says_which_way_they_run(tmp_path: Path) -> None:
+    assert "drained by choice: vertical adhesive ribbons" in drafted(tmp_path, NEW)["D02"]
+
+
+def test_what_belongs_together_is_asked_for_at_one_stage(tmp_path: Path) -> None:
+    drafted(tmp_path, NEW)
+    asked = before_of(tmp_path)
+    assert {before for item, (_, before) in asked.items() if "Backer rod" in item or "rod kind" in item} == {
+        "sealant joints"
+    }
+    # The report tells its own conditions and face.
+    assert not any("reported" in item or "face tested" in item for item in asked)
+    assert asked["Maximum measured gap of the substrate, under a 10 ft straightedge, in (W1)"][1] == "insulation boards"
+    assert asked["Review of this package, signed and dated"] == ("General contractor", "sending to the architect")
+
+
+def test_rules_that_wait_for_documents_alone_share_a_row_which_is_counted(tmp_path: Path) -> None:
+    page = drafted(tmp_path, merged(OLD, {"colors": {"C1": {}}}))["D02"]
+    (row,) = (
+        line for line in page.splitlines() if line.endswith(" | Documents: listed above.") and ":" not in line[:40]
+    )
+    assert row.startswith("ATT-03, ATT-10, COD-03, HEA-01 | W1, W2 | "), row
