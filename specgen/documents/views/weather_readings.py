@@ -32,7 +32,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """The limits of each kind of work, then a line for each reading."""
     lines = (*list_limits(context), *map(_reading, range(1, _READINGS + 1)))
     heads = tuple(head.format_map(UNITS[context.first]) for head in _HEADS)
-    return TableView(heads, lines, (5, 8, 7, 6, 9, 6, 9, 7, 7, 4, 9, 7, 7, 9))
+    return TableView(heads, lines, (5, 8, 6, 6, 9, 6, 9, 7, 7, 4, 9, 10, 6, 8))
 
 
 def _reading(number: int) -> tuple[Any, ...]:
