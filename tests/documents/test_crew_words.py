@@ -41,7 +41,7 @@ def test_the_meeting_calls_the_parties_that_the_project_has(tmp_path: Path) -> N
 
 
 def test_a_film_past_its_recoat_time_is_prepared_as_its_maker_says(tmp_path: Path) -> None:
-    said = told(tmp_path, {})
+    said = procedure(tmp_path, {"primer": {"most_recoat_hours": 168}, "gloss": {"most_recoat_hours": 72}})
     asked = "obtain grit and method of preparation from the finish manufacturer in writing"
     assert f"within 168 h of the primer; past it, {asked} before coating." in step_of(said, "Release of primer")
     assert f"For a later coat or repair, first {asked}." in step_of(said, "Gloss finish")
@@ -63,19 +63,22 @@ def test_a_penetration_sealed_on_the_primer_is_masked_and_the_material_beside_a_
     assert "| tinted primer, corner panel of coated aluminum\n" in said
     assert "Joint bond faces masked before gloss (J1 to J9, PN1)" in told(tmp_path, {}, "D12")
     assert "\nJ1 to J9, PN1 | S1: class 50, polyurethane | primer;" in told(tmp_path, {}, "D02")
-    assert "Frames at J1, J4, J5; head flashing at J1, J4, J5; flashing at J2, J3;" in told(tmp_path, {}, "D02")
+    assert "Frames and head flashing at J1, J4, J5; flashing at J2, J3; corner panel of coated aluminum at J6" in told(
+        tmp_path, {}, "D02"
+    )
 
 
 def test_shop_made_metal_asks_for_a_shop_drawing_until_one_covers_it(tmp_path: Path) -> None:
     words = "Sheet metal: before fabrication, submit a shop drawing of each flashing and cap"
-    assert words in told(tmp_path, {})
+    assert words in told(tmp_path, {"attachments": {"DW3": {"covers": ["wrb"]}}})
     drawing = {"kind": "drawing", "covers": ["accessories"], "title": "Caps and flashings", "issued_on": "2027-02-01"}
     assert words not in told(tmp_path, {"attachments": {"DW3": drawing}})
 
 
 def test_what_a_cup_is_read_with_is_numbered(tmp_path: Path) -> None:
     words = "material thermometer and stopwatch, numbered and in calibration before the first reading"
-    assert words in told(tmp_path, {})
+    assert words in told(tmp_path, {"instruments": {"CUP-9": {"kind": "zahn_4_cup", "calibrated_to": "2027-12-31"}}})
+    assert words not in told(tmp_path, {})
     kinds = ("zahn_4_cup", "material_thermometer", "stopwatch")
     listed = {f"T-{n}": {"kind": kind, "calibrated_to": "2027-12-31"} for n, kind in enumerate(kinds)}
     said = procedure(tmp_path / "two", {"instruments": listed})
@@ -85,13 +88,15 @@ def test_what_a_cup_is_read_with_is_numbered(tmp_path: Path) -> None:
 def test_the_joint_layout_is_released_for_the_mockup_too(tmp_path: Path) -> None:
     said = told(tmp_path, {})
     assert "has released the joint layout of Document D07 in writing, for mockup and walls." in said
-    assert "– | Joint layout, before the first cut, mockup included | the architect" in said
+    assert (
+        "– | Joint layout; latest April 15, 2027, first cut of aesthetic joints, on the mockup | the architect" in said
+    )
     assert "(A. Fennimark), and the architect too for what is first in place, 24 h in advance" in said
 
 
 def test_a_crew_shows_who_is_trained_for_each_of_its_steps(tmp_path: Path) -> None:
     said = told(tmp_path, {}, "D04")
-    assert "T. Underbough (CT1): First smoothing coat; Second smoothing coat. " in said
+    assert "T. Underbough, M. Brightlath (CT1): First smoothing coat; Second smoothing coat. " in said
     assert (
         "No certificate: Flashings and terminations; Metal caps, sheet metal by Pewter Lane Sheet Metal | yes" in said
     )

@@ -80,7 +80,7 @@ def test_what_each_water_detail_takes_of_the_layout_is_told() -> None:
         "RB1 | E2 West face | roof below | rake of the porch roof, 0 ft to 9 ft, 11 ft down to 9 ft up | 0 ft | 9 ft | "
         "9 ft | 2 ft | panels and aesthetic joints end at it; deducted from the net area",
         "PA2 | E2 West face | parapet | full length | – | – | – | – | not counted",
-        "LG1 | E3 Stack house | ledge | solid hood of board over DR1, 8 ft 4 in up | 17 ft 6 in | 8 ft 4 in | "
+        "LG1 | E3 Stack house | ledge | band of 1 in board, bonded in a full bed over DR1, 8 ft 4 in up | 17 ft 6 in | 8 ft 4 in | "
         "5 ft 6 in | 9 in | aesthetic joints stop at it",
     ):
         assert row in told
@@ -163,18 +163,18 @@ def test_sealant_is_told_in_the_measure_of_its_sausages() -> None:
 
 
 def test_wall_materials_are_taken_off_by_their_net_area() -> None:
-    """E1 and E2: 936 + 792 sq ft; E3: 756; all 2484. Heavy mesh stands below 8 ft of the faces: 45 x 8 less two windows
+    """E1 and E2: 936 + 789.75 sq ft, less what the porch roof covers; E3: 756; all 2481.75. Heavy mesh stands below 8 ft of the faces: 45 x 8 less two windows
     of 9 ft by 4 ft, 36 x 8 less one, 40.5 x 8 less a door of 4.5 ft by 8 ft: 288 + 252 + 288 sq ft.
     """
     lines = said("clean", "D13").partition("\nWALL MATERIALS\n")[2].split("\n\n")[0].splitlines()
     assert lines[2:] == [
-        "WRB | Barrier 12, fluid-applied | 1728[a] | E1, E2",
-        "Adhesive | Wall adhesive 14, notched-trowel adhesive | 1728[a] | E1, E2",
+        "WRB | Barrier 12, fluid-applied | 1726[a] | E1, E2",
+        "Adhesive | Wall adhesive 14, notched-trowel adhesive | 1726[a] | E1, E2",
         "Adhesive | Wall adhesive 14, full-bed adhesive | 756[a] | E3",
-        "Board | System board 20, 3 in EPS | 2484[a] | E1 to E3",
-        "Base coat | Base coat 31, 3/32 in dry in 2 passes | 2484[a] | E1 to E3",
+        "Board | System board 20, 3 in EPS | 2482[a] | E1 to E3",
+        "Base coat | Base coat 31, 3/32 in dry in 2 passes | 2482[a] | E1 to E3",
         "High-impact mesh | Mesh 150, high zone | 828[a] | E1 to E3",
-        "Standard mesh | Mesh 45 | 2484[a] | E1 to E3",
+        "Standard mesh | Mesh 45 | 2482[a] | E1 to E3",
     ]
 
 
@@ -246,4 +246,4 @@ def test_joints_at_the_ends_of_a_face_are_placed_there() -> None:
     lines = {line[:2]: line for line in said("clean", "D07").splitlines() if line.startswith(("J6 |", "J7 |"))}
     assert "E1 South face: dissimilar material at the right end |" in lines["J6"]
     assert "E2 West face: dissimilar material at the left end |" in lines["J7"]
-    assert lines["J6"].endswith("tinted primer, adjoining material")
+    assert lines["J6"].endswith("tinted primer, corner panel of coated aluminum")

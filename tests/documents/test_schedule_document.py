@@ -17,6 +17,7 @@ from specgen.documents.context import DocumentContext
 from specgen.model.calendar import DAY
 from specgen.model.schedule import Activity, Schedule
 from specgen.resolving.provider import Provider, Resolver
+from tests.documents.example import changed_clean
 from tests.documents.support import context_of, context_of_example, lines_of, rows_of
 from tests.support import merged
 
@@ -497,16 +498,20 @@ def test_the_wait_between_coats_of_the_barrier_is_that_of_the_schedule(tmp_path:
     assert found["Water-resistive barrier, between coats"] == ["12 h", "–", "18 h", "OK"]
 
 
-def test_hours_of_viewing_and_sealing_are_told_for_the_months_of_the_plan() -> None:
+def test_hours_of_viewing_and_sealing_are_told_for_the_months_of_the_plan(tmp_path: Path) -> None:
     # In the example the face in its own shade is in the sun until 9 of July, as its file says. The sun is on the west
     # face from noon of solar time on: 75.4 degrees west are 62 minutes behind the clock's 60, and the sun is 6 minutes
     # late in the middle of July (Duffie and Beckman, equation of time), together 13:07. Of 63 to 85 F the air passes
-    # 80, 0.227 of the range below the high, 2 minutes behind 11 of solar time, where it is 0.23, and at noon 0.13.
-    told = {row[0]: row[1] for row in rows_behind(context_of_example("clean"), "Calendar")}
+    # 80, to which the joints are computed here, 0.227 of the range below the high, 2 minutes behind 11 of solar time, where it is 0.23, and at noon 0.13.
+    cooler = {f"J{number}": {"install_high": "80 F"} for number in range(1, 10)}
+    told = {row[0]: row[1] for row in rows_behind(changed_clean(tmp_path, {"joints": cooler}), "Calendar")}
     assert told["Viewing without direct sun, E3"].endswith("final viewing, July: 09:00 to 16:00")
     assert told["Viewing without direct sun, E2"].endswith("final viewing, July: 06:00 to 13:07")
     assert told["Viewing without direct sun, E2"].startswith("acceptance of the finish, July: under shade cloth")
     assert (told["Sealing, E2"], told["Sealing, E3"]) == ("July: 06:00 to 12:09", "July: 09:00 to 12:09")
+    # The joints of the example are computed to 90 F, which the air of no day of the normals passes.
+    told = {row[0]: row[1] for row in rows_behind(context_of_example("clean"), "Calendar")}
+    assert (told["Sealing, E2"], told["Sealing, E3"]) == ("July: 06:00 to 16:00", "July: 06:00 to 16:00")
 
 
 def test_the_color_of_the_mockup_is_needed_by_its_first_primer() -> None:

@@ -48,7 +48,7 @@ def test_a_panel_stands_with_crew_batch_pails_days_and_release() -> None:
 
 def test_panels_without_any_record_share_a_row_of_their_elevation() -> None:
     lines = lines_of(("log", GLOSS_PASS), *PAILS)
-    (row,) = [line for line in lines if line[0].startswith("E2-A1 to")]
+    (row,) = [line for line in lines if line[0].startswith("E2-A1, ")]
     assert row[1:] == ["not recorded"] * 6
 
 
