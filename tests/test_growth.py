@@ -29,9 +29,10 @@ from tests.recording.records import job, log, release
 MOST, FEW = 2.5, 60
 SMALL = (4, 8, 16)
 # A table of few rows is kept on one page and so looked at more closely: what looks at it grows by steps, up and down.
-# Crews that wait for each other ask the calendar more often up to some sixteen faces, from there on in proportion.
+# Crews that wait for each other ask the calendar more often up to some sixteen faces, from there on in proportion; the
+# days that a row can wait are counted only where it can.
 BY_STEPS = ("documents/columns.py", "documents/plain_text.py", "formats/keeping.py")
-BY_STEPS += ("model/calendar.py", "model/hour_calendar.py", "scheduling/")
+BY_STEPS += ("model/calendar.py", "model/hour_calendar.py", "model/value_text.py:150 count", "scheduling/")
 FROM_THERE = (32, 64, 128)
 
 

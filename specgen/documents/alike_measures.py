@@ -10,6 +10,8 @@ _PROJECT = ("project",)
 _MARKS = ".,;:"
 # What parts words: not the space between a figure and its degrees.
 _BETWEEN = re.compile(r" (?!°)")
+# Words that differ otherwise are names, which are told whole.
+_FIGURE = re.compile(r"-?\d[\d.,/-]*( ?[^\d\s]+)?")
 
 
 def join_alike(measures: Iterable[Measure]) -> tuple[Measure, ...]:
@@ -32,14 +34,14 @@ def _join(alike: list[Measure]) -> list[Measure]:
 def join_messages(messages: Sequence[tuple[str, str]]) -> str:
     """`Days reach 85 °F (July), 83 °F (August); in the sun ...`: one sentence, the words that differ with their place.
 
-    Empty where the messages differ at no one point.
+    Empty where the messages differ at no one point, or by more than a figure.
     """
     words = [_BETWEEN.split(message) for _, message in messages]
     shortest = min(map(len, words))
     first = _count_alike(zip(*words, strict=False))
     last = min(_count_alike(zip(*(reversed(one) for one in words), strict=False)), shortest - first)
     differing = [" ".join(one[first : len(one) - last]) for one in words]
-    if first + last == 0 or not all(differing):
+    if first + last == 0 or not all(map(_FIGURE.fullmatch, differing)):
         return ""
     before, after = words[0][:first], words[0][len(words[0]) - last :]
     mark = differing[0][-1:] if differing[0][-1:] in _MARKS and len({one[-1:] for one in differing}) == 1 else ""

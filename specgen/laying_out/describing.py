@@ -144,18 +144,19 @@ def _measure(elevation: Elevation) -> _Measures:
 
 
 def _list_details(elevation: Elevation, kind: str) -> Iterator[WaterDetail]:
-    """The water details of a kind that are said to be on an elevation."""
+    """The water details of a kind that are on an elevation. Raises Absent where one there may be of it."""
     project = elevation.project
     marks = project.find_referring(("details",), "elevation", elevation.mark) if project.is_given(("details",)) else ()
     details = (root_of(elevation).details[mark] for mark in marks)
-    return (one for one in details if one.get("elevation") == elevation and one.get("kind") == kind)
+    return (one for one in details if one.get("elevation") == elevation and one.kind == kind)
 
 
 def _find_roofs(elevation: Elevation) -> Iterator[tuple[str, RoofLine, Fraction]]:
+    """The line of each roof below that has one, and how far above it the board ends. Raises Absent without that."""
     for one in _list_details(elevation, "roof_below"):
-        line, clear = find_roof_line(elevation.project, one.mark), one.get("clearance")
+        line = find_roof_line(elevation.project, one.mark)
         if line is not None:
-            yield one.mark, line, Fraction(0) if clear is None else clear.amount
+            yield one.mark, line, one.clearance.amount
 
 
 def _find_ledges(elevation: Elevation) -> Iterator[tuple[str, Fraction, Fraction, Fraction, Fraction]]:

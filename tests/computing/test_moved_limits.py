@@ -60,7 +60,7 @@ MOVED: dict[str, tuple[str, list[tuple[str, str, str]]]] = {
     "cup.between_cups": ("30", [("D06", "may differ by 33% of their mean", "may differ by 30% of their mean")]),
     "weather.above_dew_point": (
         "6 F apart",
-        [("D08", "smoothing, primer, gloss | minimum 5 °F", "smoothing, primer, gloss | minimum 6 °F")],
+        [("D08", "primer, gloss, sealant | minimum 5 °F", "primer, gloss, sealant | minimum 6 °F")],
     ),
     "weather.least_coats": (
         "52 F",

@@ -77,8 +77,8 @@ def test_shop_made_metal_asks_for_a_shop_drawing_until_one_covers_it(tmp_path: P
 
 def test_what_a_cup_is_read_with_is_numbered(tmp_path: Path) -> None:
     words = "material thermometer and stopwatch, numbered and in calibration before the first reading"
-    assert words in told(tmp_path, {"instruments": {"CUP-9": {"kind": "zahn_4_cup", "calibrated_to": "2027-12-31"}}})
-    assert words not in told(tmp_path, {})
+    cup = {"kind": "zahn_4_cup", "calibrated_to": "2027-12-31"}
+    assert words in procedure(tmp_path, {"instruments": {"T-0": cup}})
     kinds = ("zahn_4_cup", "material_thermometer", "stopwatch")
     listed = {f"T-{n}": {"kind": kind, "calibrated_to": "2027-12-31"} for n, kind in enumerate(kinds)}
     said = procedure(tmp_path / "two", {"instruments": listed})

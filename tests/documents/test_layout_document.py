@@ -80,8 +80,8 @@ def test_what_each_water_detail_takes_of_the_layout_is_told() -> None:
         "RB1 | E2 West face | roof below | rake of the porch roof, 0 ft to 9 ft, 11 ft down to 9 ft up | 0 ft | 9 ft | "
         "9 ft | 2 ft | panels and aesthetic joints end at it; deducted from the net area",
         "PA2 | E2 West face | parapet | full length | – | – | – | – | not counted",
-        "LG1 | E3 Stack house | ledge | band of 1 in board, bonded in a full bed over DR1, 8 ft 4 in up | 17 ft 6 in | 8 ft 4 in | "
-        "5 ft 6 in | 9 in | aesthetic joints stop at it",
+        "LG1 | E3 Stack house | ledge | band of 1 in board, bonded in a full bed over DR1, 8 ft 4 in up | 17 ft 6 in | "
+        "8 ft 4 in | 5 ft 6 in | 9 in | aesthetic joints stop at it",
     ):
         assert row in told
 
@@ -163,8 +163,9 @@ def test_sealant_is_told_in_the_measure_of_its_sausages() -> None:
 
 
 def test_wall_materials_are_taken_off_by_their_net_area() -> None:
-    """E1 and E2: 936 + 789.75 sq ft, less what the porch roof covers; E3: 756; all 2481.75. Heavy mesh stands below 8 ft of the faces: 45 x 8 less two windows
-    of 9 ft by 4 ft, 36 x 8 less one, 40.5 x 8 less a door of 4.5 ft by 8 ft: 288 + 252 + 288 sq ft.
+    """E1 and E2: 936 + 789.75 sq ft, less what the porch roof covers; E3: 756; all 2481.75. Heavy mesh stands
+    below 8 ft of the faces: 45 x 8 less two windows of 9 ft by 4 ft, 36 x 8 less one, 40.5 x 8 less a door of 4.5 ft by
+    8 ft: 288 + 252 + 288 sq ft.
     """
     lines = said("clean", "D13").partition("\nWALL MATERIALS\n")[2].split("\n\n")[0].splitlines()
     assert lines[2:] == [

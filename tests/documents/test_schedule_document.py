@@ -502,7 +502,8 @@ def test_hours_of_viewing_and_sealing_are_told_for_the_months_of_the_plan(tmp_pa
     # In the example the face in its own shade is in the sun until 9 of July, as its file says. The sun is on the west
     # face from noon of solar time on: 75.4 degrees west are 62 minutes behind the clock's 60, and the sun is 6 minutes
     # late in the middle of July (Duffie and Beckman, equation of time), together 13:07. Of 63 to 85 F the air passes
-    # 80, to which the joints are computed here, 0.227 of the range below the high, 2 minutes behind 11 of solar time, where it is 0.23, and at noon 0.13.
+    # 80, to which the joints are computed here, 0.227 of the range below the high, 2 minutes behind 11 of solar time,
+    # where it is 0.23, and at noon 0.13.
     cooler = {f"J{number}": {"install_high": "80 F"} for number in range(1, 10)}
     told = {row[0]: row[1] for row in rows_behind(changed_clean(tmp_path, {"joints": cooler}), "Calendar")}
     assert told["Viewing without direct sun, E3"].endswith("final viewing, July: 09:00 to 16:00")

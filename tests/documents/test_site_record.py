@@ -36,9 +36,10 @@ LINES = (
     " | 27 s to 33 s | 60 mesh | –",
     "Limit | primer, gloss | min. 50 °F | not in sun | 50 °F to 90 °F | max. 75% | wall min. 5 °F above | max. 8 mph"
     " | max. 8 mph | – | no sun, no rain | min. 50 °F, 36 h | none | go: all met",
-    "Limit | boards, base coat | 40 °F to 100 °F | not in sun | 40 °F to 100 °F | max. 75% | wall min. 5 °F above | – | – | –"
-    " | no sun, no rain | min. 40 °F, 36 h | none | go: all met",
-    "Limit | WRB | 40 °F to 100 °F | not in sun | 40 °F to 100 °F | – | – | – | – | – | no sun, no rain | min. 40 °F, 24 h | none | go: all met",
+    "Limit | boards, base coat | 40 °F to 100 °F | not in sun | 40 °F to 100 °F | max. 75% | wall min. 5 °F above"
+    " | – | – | – | no sun, no rain | min. 40 °F, 36 h | none | go: all met",
+    "Limit | WRB | 40 °F to 100 °F | not in sun | 40 °F to 100 °F | – | – | – | – | – | no sun, no rain"
+    " | min. 40 °F, 24 h | none | go: all met",
     "Sealant, before its hand pull | 7 days | ____ | ____ | – | – | – | – | ____ | ____ | ____",
     "Limit | sealant | – | – | 50 °F to 90 °F | – | dry face, min. 5 °F above | – | – | – | no rain | – | none"
     " | go: all met",

@@ -97,7 +97,8 @@ def test_a_level_roof_cuts_along_its_line(tmp_path: Path) -> None:
 
 def test_a_roof_that_ends_within_a_panel_leaves_it_one_piece(tmp_path: Path) -> None:
     """6 ft of roof leave 2 ft of panel B beside their end, and below them a leg that is 1 ft 3 in high halfway."""
-    details = {"RB1": ROOF | {"width": "6 ft", "height": "1 ft 6 in"}, "RE1": END | {"x": "6 ft"}}
+    roof = ROOF | {"width": "6 ft", "height": "1 ft 6 in", "clearance": "0 in"}
+    details = {"RB1": roof, "RE1": END | {"x": "6 ft"}}
     found = panels(lay(tmp_path, details))
     # From 6 ft 6 in to 5 ft: 5 ft 6 in at 4 ft across, so 1 ft 6 in to 1 ft of B lie below it.
     assert found["B2"].net_area == 16 * FOOT**2
