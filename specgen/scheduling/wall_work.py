@@ -28,6 +28,9 @@ _COVERING = frozenset(
     ("boards", "rasp", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "primer", "gloss")
 )
 _RELEASES = ("release_primer", "acceptance", "final_viewing")  # their titles say that they are releases
+_READIED = (*SPRAYED, "protection")  # masking is not left on a wall that waits for its season
+# What a crew does in a step that is a viewing: a row of its own, as the viewing begins behind it.
+TAKEN_DOWN = {"final_viewing": "Taking down the scaffold"}
 
 
 @dataclass
@@ -121,7 +124,7 @@ class ElevationWork:
         return find_wait(self.elevation.project, self.standards, step.name, self.elevation.wall.mark)
 
     def _add_work(self, step: Step, one: Pass, part: str) -> None:
-        title = f"{step.title}, {one.title}" if one.title else step.title
+        title = TAKEN_DOWN.get(step.name) or (f"{step.title}, {one.title}" if one.title else step.title)
         sprayed = step.name in SPRAYED
         self._add(
             Task(
@@ -130,7 +133,7 @@ class ElevationWork:
                 kind="work",
                 offers=one.offers,
                 after=(*self.behind, *(self.color if sprayed else ())),
-                not_before=self.spray_start if sprayed and self.spray_start else self.not_before,
+                not_before=self.spray_start if step.name in _READIED and self.spray_start else self.not_before,
                 in_one_shift=one.in_one_shift,
                 hours=self._find_hours(step.name),
                 alone=sprayed,

@@ -112,7 +112,9 @@ def _find_given(context: DocumentContext, name: str) -> list[Fraction]:
     found = []
     for activities in by_face.values():
         ended = max((one.start for one in activities if one.step == name and one.kind == "drying"), default=None)
-        later = [one.start for one in activities if one.kind == "work" and one.step != name]
+        # A coat is recoated at the next coat, not when it is read and masked for its release.
+        between = {name, *(step.name for step in context.standards.steps.values() if step.releases == name)}
+        later = [one.start for one in activities if one.kind == "work" and one.step not in between]
         waited = [start - ended for start in later if ended and start > ended]
         if waited:
             found.append(Fraction(min(waited) // timedelta(minutes=1), 60))

@@ -17,6 +17,7 @@ from specgen.model.schedule import UsableMonth
 from specgen.model.typed_views import Description, Elevation, root_of
 from specgen.model.value_text import words
 from specgen.scheduling.schedule import EARLIEST, NOT_INCLUDED
+from specgen.scheduling.wall_work import TAKEN_DOWN
 from specgen.scheduling.viewing_hours import VIEWED, list_viewing_months
 
 _NAMES = dict(zip(WEEK, ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"), strict=True))
@@ -46,7 +47,7 @@ def _list_outputs(context: DocumentContext) -> Iterator[tuple[str, Any]]:
         given = context.project.members.get(("crews", crew, "rates"), ())
         told: list[Any] = []
         for name in (name for name in context.standards.steps if name in given):
-            title = context.standards.steps[name].title
+            title = TAKEN_DOWN.get(name) or context.standards.steps[name].title
             told += ["; " if told else "", f"{title[:1].lower()}{title[1:]} "]
             told.append(context.display(("crews", crew, "rates", name)))
         if told:
