@@ -352,6 +352,18 @@ def test_each_planned_wait_is_held_against_its_drying_time(hours: int | None, to
     assert [found[1].split("[")[0], *found[2:]] == told
 
 
+def test_a_primer_is_recoated_at_the_gloss_and_not_at_its_release(tmp_path: Path) -> None:
+    # Primed till 10 on Monday, masked on Tuesday from 6 on, sprayed on Wednesday at 6: 44 h.
+    primer = Activity("E1.primer", "P", "work", at("06-21"), at("06-21", "10:00"), "E1", "primer")
+    dried = Activity("E1.primer.dry", "P", "drying", primer.end, at("06-22", "02:00"), "E1", "primer")
+    masked = Activity("E1.release_primer", "R", "work", at("06-22"), at("06-22", "09:00"), "E1", "release_primer")
+    gloss = Activity("E1.gloss", "G", "work", at("06-23"), at("06-23", "14:00"), "E1", "gloss")
+    schedule = Schedule((primer, dried, masked, gloss), (gloss.mark,), gloss.end)
+    rows = rows_behind(planned(tmp_path, schedule=schedule), "Step that dries")
+    (found,) = [row for row in rows if row[0] == "Tinted primer"]
+    assert found[3:] == ["44 h", "OK"]
+
+
 def test_a_smoothing_coat_that_stands_open_says_what_it_waits_for(tmp_path: Path) -> None:
     # Dry from Tuesday, June 1 on; sprayed from Monday, June 21: 20 days.
     smoothing = Activity("E1.smoothing_2.dry", "Dry", "drying", at("06-01"), at("06-02"), "E1", "smoothing_2")
@@ -403,6 +415,28 @@ def test_fit_days_are_working_days_less_their_share_of_rain(tmp_path: Path) -> N
 def test_the_mean_wind_of_a_month_stands_beside_its_rain(tmp_path: Path) -> None:
     months = {"climate": {"months": [{"month": "jun", "rain_days": 10, "mean_wind": "7 mph"}]}}
     assert rows_behind(planned(tmp_path, months), "Month")[0] == ["June 2027", "10", "8", "10", "7 mph", "2.7", "5.3"]
+
+
+def test_days_with_gusts_are_no_fit_days(tmp_path: Path) -> None:
+    # June: 8 x 20/30 dry x 15/30 calm = 2.67; July: 7 x 24.8/31 x 15.5/31 = 2.8. Behind the 8 days of June 0.33 of the
+    # 3 spray days are left, at 2.8 of 7 another 0.83 days: 9.
+    june = {"month": "jun", "rain_days": 10, "mean_wind": "7 mph", "calm_days": 15}
+    july = {"month": "jul", "rain_days": "6.2", "calm_days": "15.5"}
+    assert rows_behind(planned(tmp_path, {"climate": {"months": [june, july]}}), "Month") == [
+        ["June 2027", "10", "8", "10", "7 mph", "15", "5.3", "2.7"],
+        ["July 2027", "9", "7", "6.2", "–", "15.5", "4.2", "2.8"],
+        ["Season", "19", "15", "–", "–", "–", "9.5", "5.5"],
+        ["Spray days in the schedule", "–", "3", "–", "–", "–", "–", "–"],
+        ["Working days that they take", "–", "9", "–", "–", "–", "–", "–"],
+    ]
+
+
+def test_a_season_without_calm_days_enough_says_so(tmp_path: Path) -> None:
+    # 8 x 20/30 x 3/30 = 0.53 and 7 x 24.8/31 x 3.1/31 = 0.56 are under 3.
+    june = {"month": "jun", "rain_days": 10, "calm_days": 3}
+    july = {"month": "jul", "rain_days": "6.2", "calm_days": "3.1"}
+    rows = rows_behind(planned(tmp_path, {"climate": {"months": [june, july]}}), "Month")
+    assert rows[-1][:3] == ["Working days that they take", "–", "more than the season has"]
 
 
 def test_a_start_behind_a_second_review_stands_under_the_planned_one() -> None:
