@@ -23,8 +23,8 @@ from specgen.standards import load_standards
 
 WEATHER = "weather"  # the mark of the days kept for weather
 _DURATIONS = (
-    "Working time of each coat: area divided by the crew's output; of heavy mesh, the area of its zone; of sealant, "
-    "the length of the joints."
+    "Working time of each coat: net area of the face divided by the crew's output, returns included in it; of heavy "
+    "mesh, the area of its zone; of sealant, the length of the joints."
 )
 _SET_UP = f"Each day of primer or gloss adds setup and cleanup, {SET_UP:g} h: common practice, no source."
 _GLOSS = (

@@ -97,9 +97,9 @@ def test_the_joint_layout_is_released_for_the_mockup_too(tmp_path: Path) -> None
 def test_a_crew_shows_who_is_trained_for_each_of_its_steps(tmp_path: Path) -> None:
     said = told(tmp_path, {}, "D04")
     assert "T. Underbough, M. Brightlath (CT1): First smoothing coat; Second smoothing coat. " in said
-    assert (
-        "No certificate: Flashings and terminations; Metal caps, sheet metal by Pewter Lane Sheet Metal | yes" in said
-    )
+    # CT4 is training on flashings and caps too; a scaffold and a substrate bear no manufacturer's coat.
+    assert "T. Underbough, M. Brightlath (CT4): Water-resistive barrier; Flashings and terminations; " in said
+    assert "No material of a manufacturer: Access and site safety; Substrate; Final viewing | yes" in said
     assert "bead | 2 | Q. Tallowmere | Q. Tallowmere (CT2): Sealant joints | yes" in said
 
 

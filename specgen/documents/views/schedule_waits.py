@@ -140,7 +140,11 @@ def _tell_result(context: DocumentContext, name: str, given: list[Fraction]) -> 
     """How the waits lie to their hours; of a last smoothing coat that stands open for days, what it waits for."""
     result, begins = _judge(context, name, given), ("schedule", "spray_start")
     opened = name == "smoothing_2" and given and max(given) > _LONG and context.project.get(begins) is not None
-    return [result, "; open until spraying, from ", context.display(begins)] if opened and result == "OK" else result
+    if not opened or result != "OK":
+        return result
+    # The least wait is kept; how long the coat may stand in the weather, nobody has said.
+    asked = ": obtain in writing how long it may be"
+    return ["minimum kept; open until spraying, from ", context.display(begins), asked]
 
 
 def _judge(context: DocumentContext, name: str, waits: list[Fraction]) -> Any:

@@ -8,7 +8,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import list_marks, name_member
 from specgen.documents.members import span_marks
 
-_WATER = {"parapet": "metal cap", "roof_end": "kick-out flashing", "roof_below": "roof flashing", "ledge": "ledge"}
+_WATER = {"parapet": "metal cap", "roof_end": "kick-out flashing", "roof_below": "roof flashing"}
 _LISTED = 8  # so many places are named
 
 
@@ -34,12 +34,23 @@ def _lines(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
         "loose seams, blocked weeps, water stains below",
         "clear and refasten; find the source of stains",
     )
+    ledges = [m for m in list_marks(context, "details") if context.project.get(("details", m, "kind")) == "ledge"]
+    if ledges:
+        yield (
+            f"Ledge{'s' if len(ledges) > 1 else ''} {span_marks(ledges)}",
+            "cracks, standing water, loose caps where it has one",
+            "class the damage; repair before winter",
+        )
     if any(
         context.project.get(("walls", w, "drainage", "kind")) not in (None, "none")
         for w in list_marks(context, "walls")
     ):
         yield "Drainage outlets and weeps", "dirt, insects, sealant over them", "open them; never seal them"
     yield "Base of the walls", _clearances(context), "remove soil, plants, and snow from the face"
+    for mark in list_marks(context, "details"):
+        clearance = context.display(("details", mark, "clearance"))
+        if context.project.get(("details", mark, "kind")) == "roof_below" and not clearance.open:
+            yield f"Foot of the wall over the roof, {mark}", ["clearance under ", clearance], "clear leaves and snow"
     pipes = [m for m in list_marks(context, "details") if context.project.get(("details", m, "kind")) == "penetration"]
     if pipes:
         yield (
