@@ -24,7 +24,8 @@ from specgen.standards import load_standards
 WEATHER = "weather"  # the mark of the days kept for weather
 _DURATIONS = (
     "Working time of each coat: net area of the face divided by the crew's output, returns included in it; of heavy "
-    "mesh, the area of its zone; of sealant, the length of the joints."
+    "mesh, the area of its zone; of flashings and caps, their length; of sealant, that of "
+    "the joints."
 )
 _SET_UP = f"Each day of primer or gloss adds setup and cleanup, {SET_UP:g} h: common practice, no source."
 _GLOSS = (

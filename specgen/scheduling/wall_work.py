@@ -15,6 +15,7 @@ from specgen.scheduling.applying import list_steps
 from specgen.scheduling.coats import Pass, list_barrier, list_coats, list_gloss, list_primer
 from specgen.scheduling.crews import find_rates, require_rates
 from specgen.scheduling.joint_length import find_joint_length
+from specgen.scheduling.metal_length import BY_LENGTH, find_metal_length
 from specgen.scheduling.spray_hours import SPRAYED, find_spray_hours
 from specgen.scheduling.step_area import find_step_area
 from specgen.scheduling.tasks import GivenDay, Task, take
@@ -113,9 +114,11 @@ class ElevationWork:
         return list_coats(project, step.name, rates, size) if size.amount else []
 
     def _find_size(self, step: str) -> Quantity:
-        """What the output of a step is held against: an area, of sealant the length of the joints."""
+        """What the output of a step is held against: an area, of sealant the length of joints, of metal its own."""
         if step == "sealant" and find_rates(root_of(self.elevation), step):
             return find_joint_length(self.elevation, self.ask)
+        if step in BY_LENGTH and find_rates(root_of(self.elevation), step):
+            return find_metal_length(self.elevation, step, self.ask)
         return find_step_area(self.elevation, step)
 
     def _find_wait(self, step: Step) -> Wait | None:
