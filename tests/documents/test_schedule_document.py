@@ -364,6 +364,15 @@ def test_a_primer_is_recoated_at_the_gloss_and_not_at_its_release(tmp_path: Path
     assert found[3:] == ["44 h", "OK"]
 
 
+def test_what_is_not_ordered_by_color_is_on_site_before_its_first_work(tmp_path: Path) -> None:
+    # Boards go up on June 21; the mockup begins on March 22.
+    colors = {"colors": {"C1": {"kind": "custom", "lead_time_days": 21}}}
+    lines = lines_of("D13", planned(tmp_path, colors))
+    first = lines.index("On site by | Mockup | Wall")
+    assert lines[first + 1] == "Boards and adhesive | March 22, 2027 | June 21, 2027"
+    assert " | " not in lines[first + 2]
+
+
 def test_a_smoothing_coat_that_stands_open_says_what_it_waits_for(tmp_path: Path) -> None:
     # Dry from Tuesday, June 1 on; sprayed from Monday, June 21: 20 days.
     smoothing = Activity("E1.smoothing_2.dry", "Dry", "drying", at("06-01"), at("06-02"), "E1", "smoothing_2")
