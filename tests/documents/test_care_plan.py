@@ -29,8 +29,8 @@ LINES = (
     "2. Use the coating kept in reserve within its shelf life, at the cup time and water recorded below; thereafter"
     " order a new batch to those data, lead time C1 21 days. A new batch, crew, gun, or access requires a test panel in"
     " view, accepted by the owner's representative.",
-    "S1 | Sealant 61, light gray | J1 to J9, PN1 | tinted primer; frames, head flashing, flashing, corner panel of"
-    " coated aluminum, collar | LT2, TR7, TR10",
+    "S1 | Sealant 61, light gray | J1 to J9, PN1 | tinted primer; frames, head flashing, floor-line flashing, corner"
+    " panel of coated aluminum, collar | LT2, TR7, TR10",
     "Gloss | 62 ± 5 gloss units at 60 degrees | ____",
     "2 | Scratch or scuff in the gloss; primer and base coat whole"
     " | Wash, dry, abrade per IN3, recoat the full panel to the next corner or joint. | applicator",

@@ -568,7 +568,7 @@ def test_the_color_of_the_mockup_is_needed_by_its_first_primer() -> None:
     assert row[4:] == ["April 12, 2027", "April 21, 2027, first primer of mockup", "9 days"]
     plan = [row for row in rows_of("D09", context_of_example("clean")) if len(row) == 5]
     assert [row[1] for row in plan if row[3].startswith("Tinted primer")] == ["Day 10, Wed Apr 21"]
-    assert ["First primer, mockup coating needed (C1)", "April 21, 2027"] in rows_of("D09", context_of_example("clean"))
+    assert ["First primer, sample color needed (C1)", "April 21, 2027"] in rows_of("D09", context_of_example("clean"))
 
 
 def test_each_month_of_the_usable_hours_stands_beside_their_calculation() -> None:

@@ -9,7 +9,7 @@ from specgen.model.value_text import long_date
 
 # What the first of some steps takes.
 _TAKEN = {
-    "Weather barrier": ("wrb",),
+    "Water-resistive barrier": ("wrb",),
     "Membrane, pans, and shop-made flashings": ("flashings",),
     "Boards and adhesive": ("boards",),
     "Mesh and base coat": ("heavy_mesh", "mesh"),
