@@ -6,7 +6,7 @@ from functools import partial
 from math import hypot
 
 from specgen.model.absence import read_all
-from specgen.model.typed_views import Detail, Elevation, root_of
+from specgen.model.typed_views import Elevation, WaterDetail, root_of
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 from specgen.scheduling.joint_length import find_run
@@ -48,7 +48,7 @@ def _list_flashings(elevation: Elevation, ask: Ask) -> Iterator[Fraction]:
             yield Fraction(slope).limit_denominator(_FINEST)
 
 
-def _list_details(elevation: Elevation, kind: str) -> list[Detail]:
+def _list_details(elevation: Elevation, kind: str) -> list[WaterDetail]:
     details = root_of(elevation).details
     on = details.find_referring("elevation", elevation.mark) if details.is_given() else ()
     return [detail for detail in on if detail.get("kind") == kind]
