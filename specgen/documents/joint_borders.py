@@ -17,8 +17,9 @@ def list_borders(context: DocumentContext, joints: Iterable[str], through: Itera
     told = {
         "frames": [mark for mark in at if kinds[mark] == "opening_perimeter"],
         "head flashing": [mark for mark, path in at.items() if list_flashed_heads(context, path)],
-        "flashing": [mark for mark, path in at.items() if is_flashed(context, path)],
     }
+    for mark in (mark for mark, path in at.items() if is_flashed(context, path)):
+        told.setdefault("floor-line flashing" if kinds[mark] == "floor_line" else "flashing", []).append(mark)
     for mark in (mark for mark in at if kinds[mark] in _ALONG_OTHERS):
         other = context.project.get(("joints", mark, "other_face")) or "adjoining material"
         told.setdefault(other, []).append(mark)

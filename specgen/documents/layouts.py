@@ -50,6 +50,12 @@ def tell_length(context: DocumentContext, meters: Fraction) -> DisplayValue:
     return DisplayValue(context.text(length, field), length)
 
 
+def tell_consent(context: DocumentContext, elevation: str) -> str:
+    """The architect's consent to panels under the minimum side, by its paper; that it is required where none is."""
+    paper = context.project.get(("elevations", elevation, "layout", "side_consent"))
+    return "architect's consent " + (str(paper) if paper else "required")
+
+
 def tell_area(context: DocumentContext, square_meters: Fraction) -> DisplayValue:
     """An area of a layout, rounded for print alone."""
     unit = "ft2" if context.first == "ip" else "m2"

@@ -14,6 +14,7 @@ from specgen.model.field import Path
 from specgen.model.problem import Refused
 from specgen.model.schedule import Activity, Schedule
 from specgen.model.stage import PURPOSES
+from specgen.scheduling.wall_work import TAKEN_DOWN
 
 SPRAYED = ("primer", "gloss")  # steps
 # Kinds of activities that are told in whole days.
@@ -86,7 +87,8 @@ def list_step_rows(schedule: Schedule, context: DocumentContext) -> tuple[StepRo
     """What belongs to the whole project, then each elevation in the order of the file, its steps by their start."""
     rows: dict[tuple[str, str], list[Activity]] = {}
     for one in schedule.activities:
-        rows.setdefault((one.elevation, one.step if one.elevation else one.mark), []).append(one)
+        apart = not one.elevation or one.title in TAKEN_DOWN.values()
+        rows.setdefault((one.elevation, one.mark if apart else one.step), []).append(one)
     order = {mark: number for number, mark in enumerate(context.project.members.get(("elevations",), ()), 1)}
     last = len(order) + 1
     chain = set(schedule.chain)
@@ -98,10 +100,13 @@ def list_step_rows(schedule: Schedule, context: DocumentContext) -> tuple[StepRo
 
 
 def _make_row(context: DocumentContext, elevation: str, activities: list[Activity], chain: set[str]) -> StepRow:
-    step = context.standards.steps.get(activities[0].step) if elevation else None
-    crews = dict.fromkeys(one.crew for one in activities if one.crew) or _list_named(context, activities[0].step)
+    first = activities[0]
+    crews = dict.fromkeys(one.crew for one in activities if one.crew)
+    if not crews and first.step not in TAKEN_DOWN:
+        crews = dict.fromkeys(_list_named(context, first.step))
     governs = bool([one for one in activities if one.mark in chain or not one.spare])
-    title = step.title if step is not None else activities[0].title
+    step = context.standards.steps.get(first.step) if elevation else None
+    title = first.title if step is None or first.title in TAKEN_DOWN.values() else step.title
     return StepRow(elevation, title, ", ".join(crews), tuple(activities), governs)
 
 

@@ -276,6 +276,7 @@ class Month(View):
     mean_max: Quantity
     mean_humidity: Number
     mean_wind: Quantity
+    calm_days: Number
     rain_days: Number
     source: str
 
@@ -341,6 +342,7 @@ class Layout(View):
     mode: Literal["given", "request"]
     vertical_lines: tuple[Quantity, ...]
     horizontal_lines: tuple[Quantity, ...]
+    side_consent: Attachment
     target_width: Quantity
     target_height: Quantity
     align_to: tuple[Literal["jambs", "heads", "sills", "corners", "center"], ...]

@@ -3,7 +3,7 @@
 from specgen.model.field import Path
 from specgen.model.project import Project
 from specgen.model.source import Kind, Source
-from specgen.model.value_text import raw_text, words
+from specgen.model.value_text import long_date, words
 from specgen.resolving.party_names import party_name_path
 
 
@@ -17,9 +17,9 @@ def answer_source(project: Project, path: Path) -> Source | None:
 
 
 def describe_answer(project: Project, mark: str) -> str:
-    """Who answered and when, by the mark of the answer: `L. Ferrow, Graywether Wall Systems, 2027-02-01`."""
+    """Who answered and when, by the mark of the answer: `L. Ferrow, Graywether Wall Systems, February 1, 2027`."""
     party, by, on = (project.get(("answers", mark, name)) for name in ("party", "by", "on"))
-    return name_answer(project, party or "", by or "", raw_text(on) if on else "") or f"answer {mark}"
+    return name_answer(project, party or "", by or "", long_date(on) if on else "") or f"answer {mark}"
 
 
 def name_answer(project: Project, party: str, by: str, on: str) -> str:

@@ -12,11 +12,12 @@ from specgen.resolving.provider import Ask
 def find_joint_length(elevation: Elevation, ask: Ask) -> Quantity:
     """The sealant joints of an elevation together, each as given, else as the elevation has it. Raises Absent."""
     joints = root_of(elevation).joints.find_referring("elevation", elevation.mark)
-    lengths = read_all(*(partial(_find_length, joint, ask) for joint in joints))
+    lengths = read_all(*(partial(find_run, joint, ask) for joint in joints))
     return Quantity(sum((length.amount for length in lengths), Fraction(0)), "length", "ft")
 
 
-def _find_length(joint: Joint, ask: Ask) -> Quantity:
+def find_run(joint: Joint, ask: Ask) -> Quantity:
+    """The length of a joint as given, else as the elevation has it. Raises Absent."""
     given: Quantity | None = joint.get("length")
     if given is not None:
         return given

@@ -23,8 +23,9 @@ from specgen.standards import load_standards
 
 WEATHER = "weather"  # the mark of the days kept for weather
 _DURATIONS = (
-    "Working time of each coat: area divided by the crew's output; of heavy mesh, the area of its zone; of sealant, "
-    "the length of the joints."
+    "Working time of each coat: net area of the face divided by the crew's output, returns included in it; of heavy "
+    "mesh, the area of its zone; of flashings and caps, their length; of sealant, that of "
+    "the joints."
 )
 _SET_UP = f"Each day of primer or gloss adds setup and cleanup, {SET_UP:g} h: common practice, no source."
 _GLOSS = (
@@ -41,7 +42,8 @@ _HOLDS = "Inspection time at hold points is not included."
 # What the dates do not contain.
 NOT_INCLUDED = (_SEALING, _HOLDS)
 EARLIEST = "The end is the earliest: no time is included for "
-_TAKEN_DOWN = "taking down the scaffold, sealing tie places, and repair"
+_SCAFFOLDS = ("frame_scaffold", "system_scaffold")
+_DOWN, _TIES, _REPAIR = "taking down the scaffold", "sealing tie places", "and repair"
 
 
 class _Gathered(NamedTuple):
@@ -107,8 +109,7 @@ def _gather_work(project: Description, ask: Ask, before: _Gathered) -> tuple[Wor
     if work.tasks:
         work.tasks[:0] = orders
         work.tasks.extend(_list_weather_days(project, calendar, work.tasks))
-        if any(task.step == "final_viewing" for task in work.tasks):
-            work.untimed[_TAKEN_DOWN] = None
+        work.untimed.update(dict.fromkeys(_tell_untimed_view(project, work.tasks)))
         work.notes.extend(_tell_sun(elevations))
         work.notes.extend(_tell(project, calendar, work))
     return calendar, work
@@ -156,6 +157,16 @@ def _list_weather_days(project: Description, calendar: WorkCalendar, tasks: list
         last = tuple(task.mark for task in tasks if task.mark not in followed)
         title = f"Weather days: {days}"
         yield Task(WEATHER, title, "weather", take(calendar.shift * days), last)
+
+
+def _tell_untimed_view(project: Description, tasks: list[Task]) -> Iterator[str]:
+    """What lies before a final viewing and takes no time: the scaffold without an output, ties where there are any."""
+    viewed = [task.kind for task in tasks if task.step == "final_viewing"]
+    if viewed:
+        tied = any(one.get("kind") in _SCAFFOLDS and one.get("tie_location") != "none" for one in project.access)
+        parts = [] if "work" in viewed else [_DOWN]
+        parts += [_TIES] if tied else []
+        yield f"{', '.join(parts)}{', ' if len(parts) > 1 else ' ' if parts else ''}{_REPAIR}".removeprefix("and ")
 
 
 def _tell_sun(elevations: list[Elevation]) -> Iterator[str]:

@@ -15,6 +15,7 @@ from specgen.scheduling.applying import list_steps
 from specgen.scheduling.coats import Pass, list_barrier, list_coats, list_gloss, list_primer
 from specgen.scheduling.crews import find_rates, require_rates
 from specgen.scheduling.joint_length import find_joint_length
+from specgen.scheduling.metal_length import BY_LENGTH, find_metal_length
 from specgen.scheduling.spray_hours import SPRAYED, find_spray_hours
 from specgen.scheduling.step_area import find_step_area
 from specgen.scheduling.tasks import GivenDay, Task, take
@@ -28,6 +29,9 @@ _COVERING = frozenset(
     ("boards", "rasp", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "primer", "gloss")
 )
 _RELEASES = ("release_primer", "acceptance", "final_viewing")  # their titles say that they are releases
+_READIED = (*SPRAYED, "protection")  # masking is not left on a wall that waits for its season
+# What a crew does in a step that is a viewing: a row of its own, as the viewing begins behind it.
+TAKEN_DOWN = {"final_viewing": "Taking down the scaffold"}
 
 
 @dataclass
@@ -110,9 +114,11 @@ class ElevationWork:
         return list_coats(project, step.name, rates, size) if size.amount else []
 
     def _find_size(self, step: str) -> Quantity:
-        """What the output of a step is held against: an area, of sealant the length of the joints."""
+        """What the output of a step is held against: an area, of sealant the length of joints, of metal its own."""
         if step == "sealant" and find_rates(root_of(self.elevation), step):
             return find_joint_length(self.elevation, self.ask)
+        if step in BY_LENGTH and find_rates(root_of(self.elevation), step):
+            return find_metal_length(self.elevation, step, self.ask)
         return find_step_area(self.elevation, step)
 
     def _find_wait(self, step: Step) -> Wait | None:
@@ -121,7 +127,7 @@ class ElevationWork:
         return find_wait(self.elevation.project, self.standards, step.name, self.elevation.wall.mark)
 
     def _add_work(self, step: Step, one: Pass, part: str) -> None:
-        title = f"{step.title}, {one.title}" if one.title else step.title
+        title = TAKEN_DOWN.get(step.name) or (f"{step.title}, {one.title}" if one.title else step.title)
         sprayed = step.name in SPRAYED
         self._add(
             Task(
@@ -130,7 +136,7 @@ class ElevationWork:
                 kind="work",
                 offers=one.offers,
                 after=(*self.behind, *(self.color if sprayed else ())),
-                not_before=self.spray_start if sprayed and self.spray_start else self.not_before,
+                not_before=self.spray_start if step.name in _READIED and self.spray_start else self.not_before,
                 in_one_shift=one.in_one_shift,
                 hours=self._find_hours(step.name),
                 alone=sprayed,

@@ -13,8 +13,10 @@ LINES = (
     "4. Warranty: 5 years from substantial completion, by Graywether Wall Systems, Quillgloss Coating Works, and Lark"
     " and Mallow Finishes. Terms: WA1. Notify the warrantors before repairing under warranty.",
     "Sealant joints J1 to J9 | splits, loss of bond, hardening | renew the joint",
-    "Flashings, sills, kick-out flashing RE1, roof flashing RB1, metal caps PA1 to PA3, ledge LG1"
+    "Flashings, sills, kick-out flashing RE1, roof flashing RB1, metal caps PA1 to PA3"
     " | loose seams, blocked weeps, water stains below | clear and refasten; find the source of stains",
+    "Ledge LG1 | cracks, standing water, loose caps where it has one | class the damage; repair before winter",
+    "Foot of the wall over the roof, RB1 | clearance under 3 in | clear leaves and snow",
     "Base of the walls | clearance under 9 in (E1, E2), 8 in (E3) | remove soil, plants, and snow from the face",
     "Penetration PN1 | open joints around the collar | renew the joint",
     "3. Later than 72 h after its last coat, clean and abrade the gloss per IN3 before recoating.",
@@ -22,13 +24,13 @@ LINES = (
     "Gloss in reserve | 12% of the quantity of all coats, boxed, resealed, and labeled; stored at a minimum of 45 °F;"
     # Ordered on May 17 with 21 days of lead time; the work is complete on October 15, 2027, the next spring begins on
     # March 20, 2028.
-    " shelf life 9 months from June 7, 2027, or less per its label: use by March 7, 2028, before the first spring"
-    " inspection | ____",
+    " shelf life 9 months from manufacture per its label: use by March 7, 2028 at the latest (arrival June 7, 2027);"
+    " inspect first before that day, or have the manufacturer extend it in writing | ____",
     "2. Use the coating kept in reserve within its shelf life, at the cup time and water recorded below; thereafter"
     " order a new batch to those data, lead time C1 21 days. A new batch, crew, gun, or access requires a test panel in"
     " view, accepted by the owner's representative.",
-    "S1 | Sealant 61, light gray | J1 to J9, PN1 | tinted primer; frames, head flashing, flashing, corner panel of"
-    " coated aluminum, collar | LT2, TR7, TR10",
+    "S1 | Sealant 61, light gray | J1 to J9, PN1 | tinted primer; frames, head flashing, floor-line flashing, corner"
+    " panel of coated aluminum, collar | LT2, TR7, TR10",
     "Gloss | 62 ± 5 gloss units at 60 degrees | ____",
     "2 | Scratch or scuff in the gloss; primer and base coat whole"
     " | Wash, dry, abrade per IN3, recoat the full panel to the next corner or joint. | applicator",

@@ -53,7 +53,7 @@ def test_panels_are_listed_once_each_and_add_up_to_the_wall() -> None:
     assert [*cut] == ["E2-A3a", "E2-A3b", "E2-B3a", "E2-B3b"]
     assert cut["E2-A3a"][:2] == ["4 ft 6 in x 3 ft", "11.25 sq ft"]
     assert cut["E2-A3b"][:2] == ["4 ft 6 in x 1 ft 9 in", "5.625 sq ft"]
-    under = "4 corners, sloped edge, least side 1 ft 3 in; a side under 2 ft: architect's consent required"
+    under = "4 corners, sloped edge, least side 1 ft 3 in; a side under 2 ft: architect's consent LT7"
     assert cut["E2-A3b"][2] == under
     # C2 and C5 are windows.
     assert told[2][:3] == ["E1-C1, C3, C4, C6", "9 ft", "0 ft, 8 ft, 12 ft, 20 ft"]

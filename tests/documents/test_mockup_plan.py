@@ -355,7 +355,7 @@ def test_a_sample_color_ordered_before_the_review_is_over_is_at_the_risk_of_who_
         "mockup": {"duration_days": 14},
         "schedule": {"submit_on": "2027-03-01", "color_sample_order_on": "2027-03-08"},
     }
-    order = "Order of mockup coating (C1) | "
+    order = "Order of sample color (C1) | "
     early = f"{order}March 8, 2027, before review is complete, at the applicator's risk"
     assert early in plan_of(tmp_path / "a", change)
     later = merged(change, {"schedule": {"color_sample_order_on": "2027-03-15"}})

@@ -66,7 +66,8 @@ SAID = (
     "Erect frame scaffold 24 ft high on a base of 7 ft, without ties.",
     "Run routers, mixers, compressors, fans, and lamps on ground-fault circuit interrupters",
     "where sound passes 90 dBA over 8 h",
-    "E1 South face, E2 West face: Hang the shade cloth only per signed design CL1.",
+    "E1 South face, E2 West face: Erect, span, ballast, load, and inspect the scaffold per signed design CL1. Hang the "
+    "shade cloth only per it, and take it down at the gusts and hours that it gives.",
     "Climb by ladder or stair tower, never by cross braces.",
     "Roof edges at RE1, RB1, PA1, PA2, PA3: guardrails or personal fall arrest at 6 ft or more above a lower level.",
     "Platform edge 14 in from the face; guardrail at the wall side.",

@@ -352,6 +352,27 @@ def test_each_planned_wait_is_held_against_its_drying_time(hours: int | None, to
     assert [found[1].split("[")[0], *found[2:]] == told
 
 
+def test_a_primer_is_recoated_at_the_gloss_and_not_at_its_release(tmp_path: Path) -> None:
+    # Primed till 10 on Monday, masked on Tuesday from 6 on, sprayed on Wednesday at 6: 44 h.
+    primer = Activity("E1.primer", "P", "work", at("06-21"), at("06-21", "10:00"), "E1", "primer")
+    dried = Activity("E1.primer.dry", "P", "drying", primer.end, at("06-22", "02:00"), "E1", "primer")
+    masked = Activity("E1.release_primer", "R", "work", at("06-22"), at("06-22", "09:00"), "E1", "release_primer")
+    gloss = Activity("E1.gloss", "G", "work", at("06-23"), at("06-23", "14:00"), "E1", "gloss")
+    schedule = Schedule((primer, dried, masked, gloss), (gloss.mark,), gloss.end)
+    rows = rows_behind(planned(tmp_path, schedule=schedule), "Step that dries")
+    (found,) = [row for row in rows if row[0] == "Tinted primer"]
+    assert found[3:] == ["44 h", "OK"]
+
+
+def test_what_is_not_ordered_by_color_is_on_site_before_its_first_work(tmp_path: Path) -> None:
+    # Boards go up on June 21; the mockup begins on March 22.
+    colors = {"colors": {"C1": {"kind": "custom", "lead_time_days": 21}}}
+    lines = lines_of("D13", planned(tmp_path, colors))
+    first = lines.index("On site by | Mockup | Wall")
+    assert lines[first + 1] == "Boards and adhesive | March 22, 2027 | June 21, 2027"
+    assert " | " not in lines[first + 2]
+
+
 def test_a_smoothing_coat_that_stands_open_says_what_it_waits_for(tmp_path: Path) -> None:
     # Dry from Tuesday, June 1 on; sprayed from Monday, June 21: 20 days.
     smoothing = Activity("E1.smoothing_2.dry", "Dry", "drying", at("06-01"), at("06-02"), "E1", "smoothing_2")
@@ -359,7 +380,9 @@ def test_a_smoothing_coat_that_stands_open_says_what_it_waits_for(tmp_path: Path
     schedule = Schedule((smoothing, primer), (primer.mark,), primer.end)
     rows = rows_behind(planned(tmp_path, schedule=schedule), "Step that dries")
     (found,) = [row for row in rows if row[0] == "Second smoothing coat"]
-    assert found[-2:] == ["20 days", "OK; open until spraying, from June 21, 2027"]
+    # Nobody says how long the coat may stand in the weather, so that the wait is not OK.
+    told = "minimum kept; open until spraying, from June 21, 2027: obtain in writing how long it may be"
+    assert found[-2:] == ["20 days", told]
 
 
 def test_what_the_dates_leave_out_stands_apart_from_how_they_are_reckoned(tmp_path: Path) -> None:
@@ -405,12 +428,35 @@ def test_the_mean_wind_of_a_month_stands_beside_its_rain(tmp_path: Path) -> None
     assert rows_behind(planned(tmp_path, months), "Month")[0] == ["June 2027", "10", "8", "10", "7 mph", "2.7", "5.3"]
 
 
+def test_days_with_gusts_are_no_fit_days(tmp_path: Path) -> None:
+    # June: 8 x 20/30 dry x 15/30 calm = 2.67; July: 7 x 24.8/31 x 15.5/31 = 2.8. Behind the 8 days of June 0.33 of the
+    # 3 spray days are left, at 2.8 of 7 another 0.83 days: 9.
+    june = {"month": "jun", "rain_days": 10, "mean_wind": "7 mph", "calm_days": 15}
+    july = {"month": "jul", "rain_days": "6.2", "calm_days": "15.5"}
+    assert rows_behind(planned(tmp_path, {"climate": {"months": [june, july]}}), "Month") == [
+        ["June 2027", "10", "8", "10", "7 mph", "15", "5.3", "2.7"],
+        ["July 2027", "9", "7", "6.2", "–", "15.5", "4.2", "2.8"],
+        ["Season", "19", "15", "–", "–", "–", "9.5", "5.5"],
+        ["Spray days in the schedule", "–", "3", "–", "–", "–", "–", "–"],
+        ["Working days that they take", "–", "9", "–", "–", "–", "–", "–"],
+    ]
+
+
+def test_a_season_without_calm_days_enough_says_so(tmp_path: Path) -> None:
+    # 8 x 20/30 x 3/30 = 0.53 and 7 x 24.8/31 x 3.1/31 = 0.56 are under 3.
+    june = {"month": "jun", "rain_days": 10, "calm_days": 3}
+    july = {"month": "jul", "rain_days": "6.2", "calm_days": "3.1"}
+    rows = rows_behind(planned(tmp_path, {"climate": {"months": [june, july]}}), "Month")
+    assert rows[-1][:3] == ["Working days that they take", "–", "more than the season has"]
+
+
 def test_a_start_behind_a_second_review_stands_under_the_planned_one() -> None:
-    # Reviewed twice on April 5, the color arrives on April 26, 5 days past its first primer on April 21: May 11 in
-    # place of May 6, 6 days before the planned May 17.
+    # Reviewed twice on April 5, the color arrives on April 26, 5 days past its first primer on April 21: the mockup
+    # would start on April 17, a Saturday. Begun on Monday, April 19, a week late, it ends a week past May 6: on May 13,
+    # 4 days before the planned May 17.
     (row,) = (row for row in rows_of("D14", context_of_example("clean")) if row[0].startswith("If resubmitted"))
     again = "14 days of second review; resubmitted on the day of return"
-    assert row[1:] == ["May 11, 2027", again, "6 days, to planned start"]
+    assert row[1:] == ["May 13, 2027", again, "4 days, to planned start"]
 
 
 def test_no_day_is_fit_on_a_face_without_usable_hours(tmp_path: Path) -> None:
@@ -506,13 +552,14 @@ def test_hours_of_viewing_and_sealing_are_told_for_the_months_of_the_plan(tmp_pa
     # where it is 0.23, and at noon 0.13.
     cooler = {f"J{number}": {"install_high": "80 F"} for number in range(1, 10)}
     told = {row[0]: row[1] for row in rows_behind(changed_clean(tmp_path, {"joints": cooler}), "Calendar")}
+    cloth = "under shade cloth, "
     assert told["Viewing without direct sun, E3"].endswith("final viewing, July: 09:00 to 16:00")
     assert told["Viewing without direct sun, E2"].endswith("final viewing, July: 06:00 to 13:07")
     assert told["Viewing without direct sun, E2"].startswith("acceptance of the finish, July: under shade cloth")
-    assert (told["Sealing, E2"], told["Sealing, E3"]) == ("July: 06:00 to 12:09", "July: 09:00 to 12:09")
+    assert (told["Sealing, E2"], told["Sealing, E3"]) == (f"July: {cloth}06:00 to 12:09", "July: 09:00 to 12:09")
     # The joints of the example are computed to 90 F, which the air of no day of the normals passes.
     told = {row[0]: row[1] for row in rows_behind(context_of_example("clean"), "Calendar")}
-    assert (told["Sealing, E2"], told["Sealing, E3"]) == ("July: 06:00 to 16:00", "July: 06:00 to 16:00")
+    assert (told["Sealing, E2"], told["Sealing, E3"]) == (f"July: {cloth}06:00 to 16:00", "July: 06:00 to 16:00")
 
 
 def test_the_color_of_the_mockup_is_needed_by_its_first_primer() -> None:
@@ -522,7 +569,7 @@ def test_the_color_of_the_mockup_is_needed_by_its_first_primer() -> None:
     assert row[4:] == ["April 12, 2027", "April 21, 2027, first primer of mockup", "9 days"]
     plan = [row for row in rows_of("D09", context_of_example("clean")) if len(row) == 5]
     assert [row[1] for row in plan if row[3].startswith("Tinted primer")] == ["Day 10, Wed Apr 21"]
-    assert ["First primer, mockup coating needed (C1)", "April 21, 2027"] in rows_of("D09", context_of_example("clean"))
+    assert ["First primer, sample color needed (C1)", "April 21, 2027"] in rows_of("D09", context_of_example("clean"))
 
 
 def test_each_month_of_the_usable_hours_stands_beside_their_calculation() -> None:

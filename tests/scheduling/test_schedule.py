@@ -290,6 +290,66 @@ def test_the_final_viewing_follows_the_hand_pull(tmp_path: Path) -> None:
     assert dates(made, "E1.sealant.hold", "E1.final_viewing.hold") == ["07-16 07:00 to 07-16 07:00"] * 2
 
 
+def test_flashings_and_caps_take_their_time_by_the_foot(tmp_path: Path) -> None:
+    # Pan and head of 4 ft, and 12 ft of flashing along a roof that falls 5 ft over 12, 13 ft: 21 ft at 7 take 3 h.
+    # The cap runs along the 20 ft of the face: at 10 ft an hour 2 h.
+    opening = {"x": "4 ft", "y": "4 ft", "width": "4 ft", "height": "4 ft", "kind": "window"}
+    roof = {"kind": "roof_below", "elevation": "E1", "x": "0 ft", "y": "0 ft", "width": "12 ft", "height": "5 ft"}
+    rates = {"flashings": "7 ft/h", "metal_caps": "10 ft/h"}
+    change: dict[str, Any] = {
+        "details": {"RB1": roof, "PA1": {"kind": "parapet", "elevation": "E1", "cap": "yes"}},
+        "crews": {"red": {"steps": [*EVERY, *rates], "rates": rates}},
+        "elevations": {
+            "E1": {"openings": {"W1": {**opening, "sill_pan": "yes", "head_flashing": "yes"}}},
+            "E2": "drop",
+        },
+    }
+    made = schedule_of(tmp_path, change)
+    assert dates(made, "E1.flashings") == ["06-28 07:00 to 06-28 10:00"]
+    caps = find(made, "E1.metal_caps")
+    assert caps.end - caps.start == timedelta(hours=2)
+
+
+def test_a_scaffold_is_taken_down_before_the_final_viewing(tmp_path: Path) -> None:
+    # Pulled on Friday, July 16 at 7; 360 sq ft at 180 take 2 h.
+    change: dict[str, Any] = {
+        "access": {"A1": {"elevation": "E1", "kind": "frame_scaffold", "tie_location": "none"}},
+        "crews": {
+            "red": {"steps": [*EVERY, "final_viewing"], "rates": {"final_viewing": "180 ft2/h"}},
+            "bead": SEALED["crews"]["bead"],
+        },
+    }
+    made = schedule_of(tmp_path, {**SEALED, **change})
+    assert dates(made, "E1.final_viewing", "E1.final_viewing.hold") == [
+        "07-16 07:00 to 07-16 09:00",
+        "07-16 09:00 to 07-16 09:00",
+    ]
+    assert find(made, "E1.final_viewing").title == "Taking down the scaffold"
+    # No tie place is sealed where there is none.
+    assert made.untimed[-1] == "repair"
+
+
+def test_masking_waits_for_the_season_and_takes_its_time_before_each_coat(tmp_path: Path) -> None:
+    # 360 sq ft at 360 take 1 h before the primer; dry overnight, 3 h at 120 before the gloss of 5 h.
+    rates = {"protection": "360 ft2/h", "release_primer": "120 ft2/h"}
+    made = schedule_of(
+        tmp_path,
+        {
+            "schedule": {"spray_start": "2027-07-12"},
+            "crews": {"red": {"steps": [*EVERY, *rates], "rates": rates}},
+            "elevations": {"E2": "drop"},
+        },
+    )
+    marks = ("E1.protection", "E1.primer", "E1.release_primer", "E1.release_primer.hold", "E1.gloss")
+    assert dates(made, *marks) == [
+        "07-12 07:00 to 07-12 08:00",
+        "07-12 08:00 to 07-12 10:00",
+        "07-13 07:00 to 07-13 10:00",
+        "07-13 10:00 to 07-13 10:00",
+        "07-13 10:00 to 07-13 15:00",
+    ]
+
+
 def test_no_work_begins_in_the_last_quarter_of_a_shift(tmp_path: Path) -> None:
     # 703 sq ft of boards at 90 take 7 h 49 min: 11 minutes are left of the 8 h of Monday.
     sizes = {"E1": {"width": "37 ft", "height": "19 ft"}}

@@ -5,6 +5,7 @@ The color is needed for the first coat of primer of the mockup, so many days beh
 
 import datetime
 from collections.abc import Iterator, Mapping
+from itertools import count
 
 from specgen.computing.calendars import find_work_days, is_weekend_taken
 from specgen.computing.mockup_days import count_days_to_primer
@@ -24,6 +25,7 @@ SOURCES = (
     Source(Kind.COMPUTED, "review, the sample color by the first coat of primer, then the mockup with its acceptance"),
 )
 NOTE = "Mockup duration is in calendar days."
+_OFF = "days off in the calendar"
 _COLOR = {False: "A", True: "A - c"}  # the first start of the mockup by its color
 
 
@@ -98,7 +100,7 @@ def _rows(project: Description, submitted: datetime.date) -> Iterator[InputRow]:
         yield InputRow("n_v", "review with deviations", float(days[1]), "d", "contract.variation_review_days")
     if contract.review_day_kind == "working":
         off = find_work_days(project).count_off(submitted, max(days))
-        yield InputRow("k", "days off within the review", float(off), "d", "days off in the calendar")
+        yield InputRow("k", "days off within the review", float(off), "d", _OFF)
     custom = [color for color in project.colors if color.kind == "custom"]
     if custom:
         ordered = (project.schedule.color_sample_order_on - submitted).days
@@ -148,13 +150,18 @@ def _add_second_review(working: WorkingBuilder, project: Description, submitted:
     second = "n_2"
     if project.contract.review_day_kind == "working":
         off = find_work_days(project).count_off(days_after(submitted, round(days["R"])), more)
-        working.add_inputs(InputRow("k_2", "days off within it", float(off), "d", "days off in the calendar"))
+        working.add_inputs(InputRow("k_2", "days off within it", float(off), "d", _OFF))
         second = "n_2 + k_2"
     color = _COLOR[is_later(days)]
     color = f"{color} + {second}" if is_ordered_behind_review(days) else color
     ready = [*(["P"] if "P" in days else []), f"R + {second}", *([color] if "A" in days else [])]
     last = f"max({', '.join(ready)})" if len(ready) > 1 else ready[0]
-    working.step("E_2", "work can start, after a resubmittal", f"{last} + D", "d")
+    first = working.step("M_2", "mockup can start, after a resubmittal", last, "d")
+    begin, work = days_after(submitted, round(first)), find_work_days(project)
+    off = next(number for number in count() if work.is_worked(days_after(begin, number)))
+    if off:
+        working.add_inputs(InputRow("w", "days off before its first working day", float(off), "d", _OFF))
+    working.step("E_2", "work can start, after a resubmittal", f"M_2 + {'w + ' if off else ''}D", "d")
 
 
 def _tell_resubmittal(project: Description, submitted: datetime.date, days: Mapping[str, float]) -> str:

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from specgen.documents.context import DocumentContext
 from specgen.documents.marks import list_marks
 
+_METAL = ("flashings", "metal_caps")
 _BOARD, _BASE = ("board", "adhesive"), ("base_coat", "mesh")
 # What attachments cover, by the step that works with it; a step without an entry works with no coat of a manufacturer.
 _MATERIALS: dict[str, tuple[str, ...]] = {
@@ -15,9 +16,10 @@ _MATERIALS: dict[str, tuple[str, ...]] = {
     **dict.fromkeys(("protection", "setup", "clean_equipment"), ("primer", "gloss")),
     "primer": ("primer",),
     "gloss": ("gloss",),
+    "release_primer": ("primer", "gloss"),
     "sealant": ("sealant",),
+    **dict.fromkeys(_METAL, ("accessories",)),
 }
-_METAL = ("flashings", "metal_caps")
 _OF_METAL = {"sill_pan", "head_flashing", "floor_line_flashing", "kick_out_flashing", "step_flashing", "cap", "collar"}
 
 
@@ -27,8 +29,11 @@ def tell_trained(context: DocumentContext, crew: str, steps: Iterable[str]) -> s
     The steps alone where nobody of the crew shows a certificate.
     """
     titles = {name: context.standards.steps[name].title for name in steps}
+    apart = [title for name, title in titles.items() if name not in _MATERIALS]
     by_person: dict[str, list[str]] = {}
     for name, title in titles.items():
+        if name not in _MATERIALS:
+            continue
         by_person.setdefault(_name_trained(context, crew, name), []).append(title)
     if set(by_person) <= {""}:
         return "; ".join(titles.values())
@@ -36,6 +41,7 @@ def tell_trained(context: DocumentContext, crew: str, steps: Iterable[str]) -> s
     told = [f"{people}: {'; '.join(named)}" for people, named in by_person.items()]
     if without:
         told.append(f"no certificate: {'; '.join(without)}{_name_fabricator(context, titles)}")
+    told += [f"no material of a manufacturer: {'; '.join(apart)}"] if apart else []
     return ". ".join(f"{one[:1].upper()}{one[1:]}" for one in told)
 
 

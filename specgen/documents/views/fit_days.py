@@ -4,6 +4,7 @@ from calendar import monthrange
 from collections.abc import Iterator
 from datetime import date
 from fractions import Fraction
+from math import ceil
 from typing import Any, NamedTuple, cast
 
 from specgen.computing.calendars import find_work_days
@@ -29,6 +30,9 @@ _HEADER = (
     "Fit, if calm",
 )
 _WIDTHS = (22, 13, 13, 15, 11, 13, 13)
+# The same where it is known on how many days the gusts stay below the maximum.
+_CALM_HEADER = (*_HEADER[:5], "Calm days of the month", "Unfit, by rain or gusts", "Fit")
+_CALM_WIDTHS = (20, 12, 12, 12, 10, 12, 12, 10)
 
 
 class FitMonth(NamedTuple):
@@ -38,11 +42,16 @@ class FitMonth(NamedTuple):
     days: int
     worked: int
     rain: Fraction | None  # of the whole month; None where not given
+    calm: Fraction | None = None  # the same
 
     @property
     def unfit(self) -> Fraction | None:
-        """The working days that are expected to rain, as rain is spread over the month."""
-        return None if self.rain is None else self.worked * self.rain / monthrange(self.month.year, self.month.month)[1]
+        """The working days that are expected to rain or to have gusts, each spread over the month by itself."""
+        if self.rain is None:
+            return None
+        length = monthrange(self.month.year, self.month.month)[1]
+        calm = 1 if self.calm is None else self.calm / length
+        return self.worked * (1 - (1 - self.rain / length) * calm)
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -57,7 +66,29 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     needed = _count_spray_days(context)
     if needed:
         lines.append(("Spray days in the schedule", "", str(needed), "", "", "", ""))
-    return TableView(_HEADER, tuple(lines), _WIDTHS)
+        lines += _tell_working_days(months, needed)
+    if all(one.calm is None for one in months):
+        return TableView(_HEADER, tuple(lines), _WIDTHS)
+    calm = {f"{one.month:%B %Y}": "" if one.calm is None else format_decimal(one.calm, 3) for one in months}
+    return TableView(_CALM_HEADER, tuple((*line[:5], calm.get(line[0], ""), *line[5:]) for line in lines), _CALM_WIDTHS)
+
+
+def _tell_working_days(months: tuple[FitMonth, ...], needed: int) -> Iterator[tuple[Any, ...]]:
+    """How many working days pass until as many are fit as are sprayed on, where rain and gusts of each month are known.
+
+    They are counted from the first day of the season, each month at its own share of fit days.
+    """
+    left, passed = Fraction(needed), Fraction(0)
+    if any(one.calm is None or one.unfit is None for one in months):
+        return
+    for one in months:
+        fit = one.worked - (one.unfit or 0)
+        if fit >= left:
+            days = str(ceil(passed + left * one.worked / fit)) if left else str(ceil(passed))
+            yield "Working days that they take", "", days, "", "", "", ""
+            return
+        left, passed = left - fit, passed + one.worked
+    yield "Working days that they take", "", "more than the season has", "", "", "", ""
 
 
 def list_fit_months(context: DocumentContext) -> tuple[FitMonth, ...]:
@@ -78,12 +109,13 @@ def _count(context: DocumentContext, month: date, start: date, end: date) -> Fit
     last = min(date(month.year, month.month, monthrange(month.year, month.month)[1]), end)
     days = [days_after(first, number) for number in range((last - first).days + 1)]
     work = find_work_days(root_of(context.project.view(())))
-    return FitMonth(month, len(days), sum(map(work.is_worked, days)), _find_rain(context, month))
+    rain, calm = (_find_days(context, month, name) for name in ("rain_days", "calm_days"))
+    return FitMonth(month, len(days), sum(map(work.is_worked, days)), rain, calm)
 
 
-def _find_rain(context: DocumentContext, month: date) -> Fraction | None:
+def _find_days(context: DocumentContext, month: date, name: str) -> Fraction | None:
     row = _find_month(context, month)
-    days = context.project.get((*row, "rain_days")) if row else None
+    days = context.project.get((*row, name)) if row else None
     return None if days is None else Fraction(days)
 
 

@@ -71,8 +71,11 @@ def _tell_use_by(context: DocumentContext, months: int) -> list[str]:
     if delivered is None:
         return []
     last, spring = months_after(delivered, months), _find_first_spring(context)
-    early = ", before the first spring inspection" if spring and last < spring else ""
-    return [f" from {long_date(delivered)}, or less per its label: use by {long_date(last)}{early}"]
+    early = ""
+    if spring and last < spring:
+        early = "; inspect first before that day, or have the manufacturer extend it in writing"
+    latest = f"use by {long_date(last)} at the latest (arrival {long_date(delivered)})"
+    return [f" from manufacture per its label: {latest}{early}"]
 
 
 def _find_first_spring(context: DocumentContext) -> datetime.date | None:

@@ -49,12 +49,12 @@ def _list_events(context: DocumentContext) -> Iterator[tuple[date | None, str, A
     yield from ((day, "Review complete", long_date(day)) for day in _dates_behind(context, "R"))
     if customs:
         path = ("schedule", "color_sample_order_on")
-        yield project.get(path), f"Order of mockup coating ({named})", [context.display(path), _name_risk(context)]
+        yield project.get(path), f"Order of sample color ({named})", [context.display(path), _name_risk(context)]
         arrivals = _dates_behind(context, "o", "l")
-        yield from ((day, f"Arrival of mockup coating ({named})", long_date(day)) for day in arrivals)
+        yield from ((day, f"Arrival of sample color ({named})", long_date(day)) for day in arrivals)
         primed = find_mockup_day(context, Composer(), "primer")
         if primed is not None:
-            yield primed, f"First primer, mockup coating needed ({named})", long_date(primed)
+            yield primed, f"First primer, sample color needed ({named})", long_date(primed)
     ready = find_ready_day(context)
     if ready is not None:
         yield ready, f"{name_base(context)} complete, latest", long_date(ready)

@@ -9,7 +9,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.figures.elevation_facts import find_day_area
 from specgen.documents.figures.elevation_geometry import Geometry
-from specgen.documents.layouts import list_layouts, name_shape, tell_area, tell_length
+from specgen.documents.layouts import list_layouts, name_shape, tell_area, tell_consent, tell_length
 from specgen.documents.takeoff import number_batches
 from specgen.model.layout import ElevationLayout, Panel
 from specgen.quantities.comparison import Outcome, Sense, compare
@@ -33,7 +33,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for mark, layouts in list_layouts(context).items():
         tell_day, batch = _make_days(context, mark, layouts[0]), number_batches(context)[mark]
         for group in _group(layouts[0]):
-            lines.append((*_tell(context, group), tell_day(group[0]), batch))
+            lines.append((*_tell(context, mark, group), tell_day(group[0]), batch))
     return TableView(_HEADER, tuple(lines), _WIDTHS)
 
 
@@ -65,10 +65,10 @@ def _make_days(context: DocumentContext, mark: str, layout: ElevationLayout) -> 
     return tell_day
 
 
-def _tell(context: DocumentContext, group: list[Panel]) -> tuple[Any, ...]:
+def _tell(context: DocumentContext, elevation: str, group: list[Panel]) -> tuple[Any, ...]:
     """The cells of panels of one size; the heights above the base in the order of their marks."""
     panel = group[0]
-    judged = [_judge(context, panel)]
+    judged = [_judge(context, elevation, panel)]
     if not panel.is_rectangle:
         shape = name_shape(panel)
         judged = [shape, ", least side ", tell_length(context, panel.least_side), "; ", *judged]
@@ -84,11 +84,11 @@ def _tell(context: DocumentContext, group: list[Panel]) -> tuple[Any, ...]:
     )
 
 
-def _judge(context: DocumentContext, panel: Panel) -> Any:
-    return "; ".join(_find_faults(context, panel)) or "OK"
+def _judge(context: DocumentContext, elevation: str, panel: Panel) -> Any:
+    return "; ".join(_find_faults(context, elevation, panel)) or "OK"
 
 
-def _find_faults(context: DocumentContext, panel: Panel) -> Iterator[str]:
+def _find_faults(context: DocumentContext, elevation: str, panel: Panel) -> Iterator[str]:
     for side, name, sense, words in _JUDGED:
         path = ("panel_limits", name)
         limit = context.project.get(path)
@@ -96,5 +96,5 @@ def _find_faults(context: DocumentContext, panel: Panel) -> Iterator[str]:
         unit = "m2" if side == "net_area" else "m"
         if limit is None or compare(Quantity.of(amount, unit), sense, limit) is not Outcome.OUTSIDE:
             continue
-        consent = ": architect's consent required" if name == "least_side" else ""
+        consent = f": {tell_consent(context, elevation)}" if name == "least_side" else ""
         yield f"{words} {context.display(path).text}{consent}"

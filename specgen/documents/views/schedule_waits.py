@@ -112,7 +112,9 @@ def _find_given(context: DocumentContext, name: str) -> list[Fraction]:
     found = []
     for activities in by_face.values():
         ended = max((one.start for one in activities if one.step == name and one.kind == "drying"), default=None)
-        later = [one.start for one in activities if one.kind == "work" and one.step != name]
+        # A coat is recoated at the next coat, not when it is read and masked for its release.
+        between = {name, *(step.name for step in context.standards.steps.values() if step.releases == name)}
+        later = [one.start for one in activities if one.kind == "work" and one.step not in between]
         waited = [start - ended for start in later if ended and start > ended]
         if waited:
             found.append(Fraction(min(waited) // timedelta(minutes=1), 60))
@@ -138,7 +140,11 @@ def _tell_result(context: DocumentContext, name: str, given: list[Fraction]) -> 
     """How the waits lie to their hours; of a last smoothing coat that stands open for days, what it waits for."""
     result, begins = _judge(context, name, given), ("schedule", "spray_start")
     opened = name == "smoothing_2" and given and max(given) > _LONG and context.project.get(begins) is not None
-    return [result, "; open until spraying, from ", context.display(begins)] if opened and result == "OK" else result
+    if not opened or result != "OK":
+        return result
+    # The least wait is kept; how long the coat may stand in the weather, nobody has said.
+    asked = ": obtain in writing how long it may be"
+    return ["minimum kept; open until spraying, from ", context.display(begins), asked]
 
 
 def _judge(context: DocumentContext, name: str, waits: list[Fraction]) -> Any:

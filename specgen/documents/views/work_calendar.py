@@ -18,6 +18,7 @@ from specgen.model.typed_views import Description, Elevation, root_of
 from specgen.model.value_text import words
 from specgen.scheduling.schedule import EARLIEST, NOT_INCLUDED
 from specgen.scheduling.viewing_hours import VIEWED, list_viewing_months
+from specgen.scheduling.wall_work import TAKEN_DOWN
 
 _NAMES = dict(zip(WEEK, ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"), strict=True))
 _FIELD = re.compile(r" \([a-z_]+(?:\.[\w*]+)+\)")  # where a date stands in the project file
@@ -46,7 +47,7 @@ def _list_outputs(context: DocumentContext) -> Iterator[tuple[str, Any]]:
         given = context.project.members.get(("crews", crew, "rates"), ())
         told: list[Any] = []
         for name in (name for name in context.standards.steps if name in given):
-            title = context.standards.steps[name].title
+            title = TAKEN_DOWN.get(name) or context.standards.steps[name].title
             told += ["; " if told else "", f"{title[:1].lower()}{title[1:]} "]
             told.append(context.display(("crews", crew, "rates", name)))
         if told:
@@ -61,9 +62,17 @@ def _list_sealing(context: DocumentContext) -> Iterator[tuple[str, Any]]:
     for mark in dict.fromkeys(one.elevation for one in sealed):
         hours = find_sealing_hours(cast(Elevation, context.project.view(("elevations", mark))))
         months = sorted(month for face, month in moments if face == mark)
-        told = [f"{month:%B}: {' and '.join(map(_tell_stretch, hours[month.month - 1]))}" for month in months if hours]
+        cloth = _tell_cover(context, mark)
+        spans = {month: " and ".join(map(_tell_stretch, hours[month.month - 1])) for month in months if hours}
+        told = [f"{month:%B}: {cloth}{span}" for month, span in spans.items()]
         if told:
             yield f"Sealing, {mark}", "; ".join(told)
+
+
+def _tell_cover(context: DocumentContext, mark: str) -> str:
+    """`under shade cloth, `; nothing where no cloth or tent covers the elevation."""
+    face = cast(Elevation, context.project.view(("elevations", mark)))
+    return f"under {words(find_shade(face.project, mark))}, " if is_covered(face) else ""
 
 
 def _tell_stretch(stretch: Stretch) -> str:
@@ -79,7 +88,7 @@ def _list_viewings(context: DocumentContext) -> Iterator[tuple[str, Any]]:
         face = cast(Elevation, context.project.view(("elevations", mark)))
         told = [
             f"{context.standards.steps[one.step].title[:1].lower()}{context.standards.steps[one.step].title[1:]}, "
-            f"{one.start:%B}: {_tell_viewing(face, one.step, months[one.start.month - 1])}"
+            f"{one.start:%B}: {_tell_viewing(context, face, one.step, months[one.start.month - 1])}"
             for one in held
             if one.elevation == mark and (months := list_viewing_months(face, one.step))
         ]
@@ -87,13 +96,12 @@ def _list_viewings(context: DocumentContext) -> Iterator[tuple[str, Any]]:
             yield f"Viewing without direct sun, {mark}", "; ".join(told)
 
 
-def _tell_viewing(face: Elevation, step: str, month: UsableMonth) -> str:
+def _tell_viewing(context: DocumentContext, face: Elevation, step: str, month: UsableMonth) -> str:
     """`under shade cloth, 06:00 to 16:00`; what is to be done where the shift has no such hour."""
     spans = " and ".join(f"{start:%H:%M} to {end:%H:%M}" for start, end in month.spans)
     if not spans:
         return "no hour of the shift; view under cloth, or before or after the shift"
-    covered = VIEWED[step] and is_covered(face)
-    return f"under {words(find_shade(face.project, face.mark))}, {spans}" if covered else spans
+    return f"{_tell_cover(context, face.mark) if VIEWED[step] else ''}{spans}"
 
 
 def _tell_week(project: Description) -> str:

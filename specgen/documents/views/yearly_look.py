@@ -8,7 +8,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import list_marks, name_member
 from specgen.documents.members import span_marks
 
-_WATER = {"parapet": "metal cap", "roof_end": "kick-out flashing", "roof_below": "roof flashing", "ledge": "ledge"}
+_WATER = {"parapet": "metal cap", "roof_end": "kick-out flashing", "roof_below": "roof flashing"}
 _LISTED = 8  # so many places are named
 
 
@@ -34,12 +34,14 @@ def _lines(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
         "loose seams, blocked weeps, water stains below",
         "clear and refasten; find the source of stains",
     )
+    yield from _ledges(context)
     if any(
         context.project.get(("walls", w, "drainage", "kind")) not in (None, "none")
         for w in list_marks(context, "walls")
     ):
         yield "Drainage outlets and weeps", "dirt, insects, sealant over them", "open them; never seal them"
     yield "Base of the walls", _clearances(context), "remove soil, plants, and snow from the face"
+    yield from _feet_over_roofs(context)
     pipes = [m for m in list_marks(context, "details") if context.project.get(("details", m, "kind")) == "penetration"]
     if pipes:
         yield (
@@ -47,6 +49,25 @@ def _lines(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
             "open joints around the collar",
             "renew the joint",
         )
+
+
+def _ledges(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
+    """Ledges of board, which have neither seams nor weeps."""
+    ledges = [m for m in list_marks(context, "details") if context.project.get(("details", m, "kind")) == "ledge"]
+    if ledges:
+        yield (
+            f"Ledge{'s' if len(ledges) > 1 else ''} {span_marks(ledges)}",
+            "cracks, standing water, loose caps where it has one",
+            "class the damage; repair before winter",
+        )
+
+
+def _feet_over_roofs(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
+    """The gap that the board keeps to each roof below it."""
+    for mark in list_marks(context, "details"):
+        clearance = context.display(("details", mark, "clearance"))
+        if context.project.get(("details", mark, "kind")) == "roof_below" and not clearance.open:
+            yield f"Foot of the wall over the roof, {mark}", ["clearance under ", clearance], "clear leaves and snow"
 
 
 def _name_details(context: DocumentContext) -> list[str]:

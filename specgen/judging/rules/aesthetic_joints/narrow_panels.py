@@ -9,6 +9,13 @@ passes
       E1:
         {width: 8 ft, height: 8 ft, openings: {},
          layout: {mode: given, vertical_lines: [4 ft], horizontal_lines: [4 ft]}}
+passes
+    joints: {}
+    attachments: {LT1: {kind: letter}}
+    elevations:
+      E1:
+        {width: 8 ft, height: 8 ft, openings: {},
+         layout: {mode: given, vertical_lines: [5 ft, 7 ft], horizontal_lines: [4 ft], side_consent: LT1}}
 fails AJT-02a at elevations.E1.layout.vertical_lines
     joints: {}
     elevations:
@@ -55,7 +62,7 @@ RULE = Rule(
 def too_narrow(elevation: Elevation, project: Description, layout: LaidOut) -> Violations:
     """Panels are narrower than the minimum side."""
     limits = project.panel_limits
-    narrow = [panel for panel in layout().panels if _is_narrow(panel, limits)]
+    narrow = [panel for panel in _list_panels(elevation, layout) if _is_narrow(panel, limits)]
     yield from report_panels(elevation, narrow, lambda panel: panel.width, limits.least_side, least=True)
 
 
@@ -69,7 +76,7 @@ def too_narrow(elevation: Elevation, project: Description, layout: LaidOut) -> V
 def too_low(elevation: Elevation, project: Description, layout: LaidOut) -> Violations:
     """Panels are lower than the minimum side."""
     limits = project.panel_limits
-    low = [panel for panel in layout().panels if _is_low(panel, limits)]
+    low = [panel for panel in _list_panels(elevation, layout) if _is_low(panel, limits)]
     yield from report_panels(elevation, low, lambda panel: panel.height, limits.least_side, least=True)
 
 
@@ -85,12 +92,18 @@ def narrow_leg(elevation: Elevation, project: Description, layout: LaidOut) -> V
     limits = project.panel_limits
     narrow = [
         panel
-        for panel in layout().panels
+        for panel in _list_panels(elevation, layout)
         if less(quantity_like(limits.least_side, panel.least_side), limits.least_side)
         and not _is_narrow(panel, limits)
         and not _is_low(panel, limits)
     ]
     yield from report_panels(elevation, narrow, lambda panel: panel.least_side, limits.least_side, least=True)
+
+
+def _list_panels(elevation: Elevation, layout: LaidOut) -> tuple[Panel, ...]:
+    """The panels whose sides are judged: none where the architect has consented to those that are narrow."""
+    panels = layout().panels
+    return () if elevation.layout.get("side_consent") else panels
 
 
 def _is_narrow(panel: Panel, limits: PanelLimits) -> bool:
