@@ -1,4 +1,4 @@
-"""What the materials below the sprayed coats bear of heat and sun until they are dry, as their fields give it."""
+"""What the materials below the sprayed coats bear of heat until dry, and of sun until set, as their fields give it."""
 
 from typing import NamedTuple
 
@@ -10,7 +10,7 @@ from specgen.weather.heat import MOST, SUN, list_heat_paths
 
 
 class Heat(NamedTuple):
-    """The heat and sun that a material bears until it is dry."""
+    """The heat that a material bears until it is dry, and the sun until it is set."""
 
     work: str  # `base coat`
     most: DisplayValue | None  # air and wall; None where it is not given

@@ -86,7 +86,7 @@ def _of_sun(context: DocumentContext) -> Iterator[tuple[str, str, Any]]:
     works = list_heat(context)
     shaded, open_works = ([one for one in works if one.sun is told] for told in (False, None))
     if shaded:
-        yield "Direct sun", _name(shaded), "none until dry"
+        yield "Direct sun", _name(shaded), "none during application and until set to touch"
     if open_works:
         yield "Direct sun", _name(open_works), _refer(open_works)
 
