@@ -109,7 +109,7 @@ def test_a_limit_that_is_not_given_waits_in_brackets_and_is_counted(tmp_path: Pa
 def test_work_that_a_project_does_not_tell_of_is_where_used(tmp_path: Path) -> None:
     lines = shown("D12", context_of(tmp_path))
     assert any(line.startswith("Base coat, leveling pass, where used (Hold Point") for line in lines)
-    assert any("Aesthetic joint size, where used |" in line for line in lines)
+    assert any("Aesthetic joints, where used |" in line for line in lines)
     assert not any("where used" in line for line in shown("D12", context_of_example("clean")))
 
 
@@ -159,7 +159,7 @@ def test_a_reading_stands_beside_its_limit_as_far_as_it_is_known(tmp_path: Path)
     )
     assert head == " | ".join(("Test | Limit | Place | Readings | Result | By, date",) * 2)
     text = "\n".join(lines)
-    assert "Aesthetic joint size | 3/4 in by 1/2 in, each ± [Aesthetic joint tolerance] | ____" in text
+    assert "Aesthetic joints | 3/4 in by 1/2 in, each ± [Aesthetic joint tolerance]; maximum" in text
     assert "Gloss | mean 65 ± [Gloss tolerance] gloss units at 60 degrees | ____" in text
     assert "Primer dryness | maximum reading [Primer release moisture reading] | ____" in text
     assert "; meter maximum [moisture] |" in text
