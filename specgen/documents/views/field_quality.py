@@ -17,7 +17,6 @@ from specgen.recording.acceptance_lines import count_asked, list_lines
 from specgen.scheduling.applying import applies
 
 
-
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each test that the work on any wall needs, in the order of the work; none without a limit."""
     tests = list_tests(Sentences(context, composer), "field_tests", context.standards.field_tests.values())
