@@ -59,10 +59,8 @@ def test_a_face_is_shaded_at_the_step_whose_material_bears_no_sun(tmp_path: Path
 
 def test_cloth_stays_up_over_a_fresh_coat_and_a_face_without_it_waits_for_its_shade(tmp_path: Path) -> None:
     said = step_of(told(tmp_path, "D08", {}), "Access and site safety")
-    assert (
-        "E1 South face, E2 West face: Keep the shade cloth up until each coat under it is set to touch, after the shift too"
-        in said
-    )
+    kept = "Keep the shade cloth up until each coat under it is set to touch, after the shift too"
+    assert f"E1 South face, E2 West face: {kept}" in said
     assert "E3 Stack house: Begin each coat that may not stand in the sun once the face is out of it" in said
 
 

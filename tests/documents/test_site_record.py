@@ -34,7 +34,8 @@ LINES = (
     "Limit, gloss | one for each face, or boxed | CUP-7 | record | bring to 77 °F | record | within 11%, else repeat"
     " | same in each pail | maximum 6%"
     " | 27 s to 33 s | 60 mesh | –",
-    "Limit | primer, gloss | 50 °F to 90 °F | not in sun | 50 °F to 90 °F | max. 75% | wall min. 5 °F above | max. 8 mph"
+    "Limit | primer, gloss | 50 °F to 90 °F | not in sun | 50 °F to 90 °F | max. 75% | wall min. 5 °F above"
+    " | max. 8 mph"
     " | max. 8 mph | – | no sun, no rain | min. 50 °F, 36 h | none | go: all met",
     "Limit | boards, base coat | 40 °F to 100 °F | not in sun | 40 °F to 100 °F | max. 75% | wall min. 5 °F above | – | – | –"
     " | no sun, no rain | min. 40 °F, 36 h | none | go: all met",
