@@ -41,7 +41,7 @@ LINES = (
     " | no sun, no rain | min. 40 °F, 36 h | none | go: all met",
     "Limit | WRB | 40 °F to 100 °F | not in sun | 40 °F to 100 °F | – | – | – | – | – | no sun, no rain | min. 40 °F, 24 h | none | go: all met",
     "Sealant, before its hand pull | 7 days | ____ | ____ | – | – | – | – | ____ | ____ | ____",
-    "Limit | sealant | – | – | 50 °F to 90 °F | – | dry face, min. 5 °F above | – | – | – | no rain | – | none"
+    "Limit | sealant | – | 50 °F to 90 °F | 50 °F to 90 °F | – | dry face, min. 5 °F above | – | – | – | no rain | – | none"
     " | go: all met",
     "Water-resistive barrier: wall W1 (Hold Point 3) | 24 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
     "Insulation boards | 36 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
@@ -70,8 +70,11 @@ def test_the_forms_stand_in_their_order_and_a_page_each() -> None:
     ]
 
 
-# The order of the step Spray setup: tank, material, cup, strainer, lid, regulators, compressor, stream, pattern.
-CHECKS = ("Tank clean", "Tank lined", "Material stirred", "Cup and water", "Material strained", "Lid tight")
+# The order of the steps: exclusion, wind, masking; tank, material, cup, strainer, lid, regulators, compressor, pattern.
+CHECKS = (
+    *("People and vehicles", "One person watches the wind", "Edges masked"),
+    *("Tank clean", "Tank lined", "Material stirred", "Cup and water", "Material strained", "Lid tight"),
+)
 LATER = (
     *("Both regulators at zero", "Compressor started", "Agitator", "Atomizing air off"),
     *("Atomizing air on", "Pattern even"),

@@ -23,14 +23,14 @@ _ABREAST = 3
 _NONE = "–"
 _SIGNED = 26  # the share of the width for the signatures of one half
 _BY = {"inspector": "Insp.", "architect": "Arch."}
-# Hold points of the walls alone: the form of the mockup accepts its finish, and it has neither caps nor a second viewing.
+# Hold points of the walls alone: the finish of the mockup is accepted on its own form, and it has no caps.
 _NOT_ON_MOCKUP = ("acceptance", "metal_caps", "final_viewing")
 # The document on which the joint layout is released, and the form of this table.
 LAYOUT, _FORM = "D07", "D11"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Two hold points in a line, the joint layout among them, each with a date to sign for each elevation and the mockup."""
+    """Two hold points in a line, each with a date to sign for each elevation and for the mockup."""
     faces = find_faces(context)
     points = list(_points(context, composer, faces))
     half = (len(points) + 1) // 2
