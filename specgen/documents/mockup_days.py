@@ -141,7 +141,7 @@ def _with_preparation(
             yield line
             continue
         maximum = composer.token(context.display(_MOST_RECOAT))
-        told = f"; by then {days} days after its gloss, maximum {maximum}"
+        told = f"; {days} days after its gloss, past the maximum of {maximum}"
         wait = f"{line.wait.partition('; after')[0]}{told}"
         yield MockupLine(f"Preparation of the panel to be recoated, per {_name_instructions(context)}", wait, "")
         yield replace(line, wait="the panel is prepared, dry, and free of dust")

@@ -1,4 +1,4 @@
-"""What the instructions of a material allow of heat and sun until it is dry, by the step that it is applied at."""
+"""What the instructions of a material allow of heat until it is dry, and of sun until it is set, by its step."""
 
 from collections.abc import Iterable, Iterator
 
@@ -25,6 +25,6 @@ def list_heat_paths(step: str, walls: Iterable[str], name: str) -> Iterator[Path
 
 
 def find_sunless(project: Project, step: str, walls: Iterable[str]) -> Path | None:
-    """The field that keeps direct sun off a step until it is dry; None where none does."""
+    """The field that keeps direct sun off a step until its coat is set; None where none does."""
     paths = list_heat_paths(step, walls, SUN)
     return next((path for path in paths if project.get(path) is False), None)

@@ -132,7 +132,7 @@ class _Limits:
         yield SiteLimit("air", "least", least.value, least.source, self._hold(step).hours)
         yield SiteLimit("surface", "least", least.value, least.source)
         if step in SPRAYED:
-            hottest = self._row("weather.most_surface")
+            hottest = self._stricter(self._row("weather.most_surface"), (step, MOST), least_counts=False)
             yield SiteLimit("surface", "most", hottest.value, hottest.source)
         damp = self._stricter(self._planned_humidity(), (step, "most_humidity"), least_counts=False)
         yield SiteLimit("humidity", "most", damp.value, damp.source)

@@ -79,7 +79,7 @@ walls.*.wrb.dry_thickness      work      WRB dry thickness
 walls.*.wrb.dry_hours          work      WRB drying time
 walls.*.wrb.least_temperature  work      WRB minimum temperature
 walls.*.wrb.most_temperature   optional  WRB maximum temperature
-walls.*.wrb.direct_sun         optional  WRB, direct sun before it is dry
+walls.*.wrb.direct_sun         optional  WRB, direct sun before it is set
 walls.*.wrb.bond_report        mockup    Bond report of adhesive on WRB
 """,
 }

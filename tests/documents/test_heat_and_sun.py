@@ -29,8 +29,9 @@ def test_a_maximum_stands_with_its_material_the_lowest_where_walls_differ(tmp_pa
     assert "Maximum air and wall temperature | WRB, boards | maximum 100 °F, until dry\n" in said
     assert "Maximum air and wall temperature | base coat | maximum 95 °F, until dry\n" in said
     # The instructions of the finish are those of the example.
-    assert "Maximum air and wall temperature | smoothing | maximum 90 °F, until dry\n" in said
-    assert "Direct sun | WRB, boards, base coat, smoothing | none until dry\n" in said
+    assert "Maximum air and wall temperature | smoothing, primer, gloss | maximum 90 °F, until dry\n" in said
+    assert "Wall temperature | primer, gloss" not in said
+    assert "Direct sun | WRB, boards, base coat, smoothing | none during application and until set to touch\n" in said
 
 
 def test_what_no_field_gives_is_left_to_the_instructions(tmp_path: Path) -> None:
@@ -42,11 +43,25 @@ def test_what_no_field_gives_is_left_to_the_instructions(tmp_path: Path) -> None
 
 def test_a_face_is_shaded_at_the_step_whose_material_bears_no_sun(tmp_path: Path) -> None:
     said = told(tmp_path, "D08", HEAT)
-    assert "Keep direct sun off the WRB until it is dry." in step_of(said, "Water-resistive barrier")
-    assert "Keep direct sun off the adhesive until it is dry." in step_of(said, "Insulation boards")
+    assert "Keep direct sun off the WRB during application and until it is set to touch." in step_of(
+        said, "Water-resistive barrier"
+    )
+    assert "Keep direct sun off the adhesive during application and until it has set." in step_of(
+        said, "Insulation boards"
+    )
     for title in ("Heavy mesh", "Base coat with standard mesh", "Base coat, leveling pass"):
-        assert "Keep direct sun off the base coat until it is dry." in step_of(said, title)
-    assert "Keep direct sun off each smoothing coat until it is dry." in step_of(said, "First smoothing coat")
+        assert "Keep direct sun off the base coat during application and until it is set to touch." in step_of(
+            said, title
+        )
+    smoothed = step_of(said, "First smoothing coat")
+    assert "Keep direct sun off each smoothing coat during application and until it is set to touch." in smoothed
+
+
+def test_cloth_stays_up_over_a_fresh_coat_and_a_face_without_it_waits_for_its_shade(tmp_path: Path) -> None:
+    said = step_of(told(tmp_path, "D08", {}), "Access and site safety")
+    kept = "Keep the shade cloth up until each coat under it is set to touch, after the shift too"
+    assert f"E1 South face, E2 West face: {kept}" in said
+    assert "E3 Stack house: Begin each coat that may not stand in the sun once the face is out of it" in said
 
 
 def test_the_form_lets_no_coat_go_that_its_instructions_keep_out_of_sun_and_heat(tmp_path: Path) -> None:

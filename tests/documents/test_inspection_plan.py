@@ -123,10 +123,21 @@ def test_each_elevation_is_signed_for_where_its_wall_takes_the_step(tmp_path: Pa
     assert [row[3:5] for row in rows if row[1].startswith("Rasping")] == [["____", "–"]]
 
 
+def test_the_mockup_has_a_column_and_what_it_does_not_show_a_line_each() -> None:
+    rows = rows_of("D11", context_of_example("clean"))
+    signed = {half[1]: half[6] for row in rows if len(row) == 14 for half in (row[:7], row[7:])}
+    assert signed["Substrate"] == signed["Rasping and leveling"] == signed["Sealant joints"] == "____"
+    assert signed["Mockup"] == signed["Metal caps"] == signed["Final viewing"] == signed["Heavy mesh"] == "–"
+    items = [half for row in rows if len(row) == 10 for half in (row[:5], row[5:]) if "pass" in half[2]]
+    # Wall W2 is not on the mockup; the joints and details are those of the example that it does not show.
+    assert [half[0] for half in items][::2][:3] == ["Wall W2", "Joint J2", "Joint J3"]
+    assert ["Detail PN1", "____", "( ) pass  ( ) fail", "____", "____"] in items
+
+
 def test_a_hold_point_is_signed_on_one_form_alone() -> None:
     context = context_of_example("clean")
     rows = rows_of("D11", context)
-    halves = [half for row in rows if len(row) == 12 for half in (row[:6], row[6:]) if re.fullmatch(r"H\d+", half[0])]
+    halves = [half for row in rows if len(row) == 14 for half in (row[:7], row[7:]) if re.fullmatch(r"H\d+", half[0])]
     signed = {number[1:]: here[0] for number, _, _, *here in halves}
     told = {row[0]: row[3] for row in rows_of("D08", context) if len(row) == 4 and row[0].isdigit()}
     assert told == {number: here.removeprefix("on ") if "on " in here else "D11" for number, here in signed.items()}

@@ -195,7 +195,7 @@ def test_each_detail_has_its_mark_and_what_it_stands_for(tmp_path: Path) -> None
         [
             "7",
             "Test area",
-            "Beside the face to be kept; room for 3 tape tests, 3 pull-offs, coupons",
+            "Beside the face to be kept, on its frame, with every layer and coat; room for 3 tape tests, 3 pull-offs, coupons",
         ],
     ]
 
@@ -287,7 +287,7 @@ def test_a_panel_recoated_past_its_window_is_prepared_first(tmp_path: Path) -> N
     by = "the manufacturer's written instructions"
     day, wait = told[f"Preparation of the panel to be recoated, per {by}"]
     assert day == "Day 12, Fri Apr 16"
-    assert "dried a minimum of 36 h" in wait and "; by then 3 days after its gloss, maximum 48 h" in wait
+    assert "dried a minimum of 36 h" in wait and "; 3 days after its gloss, past the maximum of 48 h" in wait
     assert told["Recoated panel, then cleaning"] == [day, "the panel is prepared, dry, and free of dust"]
     wide = {"coating": {"gloss": {"most_recoat_hours": 72}}}
     plan = plan_of(tmp_path / "b", merged(merged(DRYING, shown), wide))

@@ -34,14 +34,15 @@ LINES = (
     "Limit, gloss | one for each face, or boxed | CUP-7 | record | bring to 77 °F | record | within 11%, else repeat"
     " | same in each pail | maximum 6%"
     " | 27 s to 33 s | 60 mesh | –",
-    "Limit | primer, gloss | min. 50 °F | not in sun | 50 °F to 90 °F | max. 75% | wall min. 5 °F above | max. 8 mph"
+    "Limit | primer, gloss | 50 °F to 90 °F | not in sun | 50 °F to 90 °F | max. 75% | wall min. 5 °F above"
+    " | max. 8 mph"
     " | max. 8 mph | – | no sun, no rain | min. 50 °F, 36 h | none | go: all met",
     "Limit | boards, base coat | 40 °F to 100 °F | not in sun | 40 °F to 100 °F | max. 75% | wall min. 5 °F above"
     " | – | – | – | no sun, no rain | min. 40 °F, 36 h | none | go: all met",
     "Limit | WRB | 40 °F to 100 °F | not in sun | 40 °F to 100 °F | – | – | – | – | – | no sun, no rain"
     " | min. 40 °F, 24 h | none | go: all met",
     "Sealant, before its hand pull | 7 days | ____ | ____ | – | – | – | – | ____ | ____ | ____",
-    "Limit | sealant | – | – | 50 °F to 90 °F | – | dry face, min. 5 °F above | – | – | – | no rain | – | none"
+    "Limit | sealant | – | 50 °F to 90 °F | 50 °F to 90 °F | – | dry face, min. 5 °F above | – | – | – | no rain | – | none"
     " | go: all met",
     "Water-resistive barrier: wall W1 (Hold Point 3) | 24 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
     "Insulation boards | 36 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
@@ -70,8 +71,11 @@ def test_the_forms_stand_in_their_order_and_a_page_each() -> None:
     ]
 
 
-# The order of the step Spray setup: tank, material, cup, strainer, lid, regulators, compressor, stream, pattern.
-CHECKS = ("Tank clean", "Tank lined", "Material stirred", "Cup and water", "Material strained", "Lid tight")
+# The order of the steps: exclusion, wind, masking; tank, material, cup, strainer, lid, regulators, compressor, pattern.
+CHECKS = (
+    *("People and vehicles", "One person watches the wind", "Edges masked"),
+    *("Tank clean", "Tank lined", "Material stirred", "Cup and water", "Material strained", "Lid tight"),
+)
 LATER = (
     *("Both regulators at zero", "Compressor started", "Agitator", "Atomizing air off"),
     *("Atomizing air on", "Pattern even"),
@@ -100,17 +104,17 @@ def test_a_limit_that_is_not_given_waits_in_brackets_and_is_counted(tmp_path: Pa
     context = context_of(tmp_path, {"joints": {"J1": {"install_low": "50 F"}}})
     lines = lines_of("D12", context)
     assert any("| maximum [water] |" in line for line in lines)
-    assert any("| sealant | – | – | 50 °F to [maximum] |" in line for line in lines)
-    # Water and wet film of two coats, that of the second coat of gloss, the warmest joint, the release of the primer;
+    assert any("| sealant | – | 50 °F to [maximum] | 50 °F to [maximum] |" in line for line in lines)
+    # Water and wet film of two coats, that of the second coat of gloss, the warmest joint (sun, shade), the release of the primer;
     # of the readings the size of the joint with its tolerance, pH, primer, dry film of both coats, and gloss likewise.
     template = next(one for one in templates() if one.id == "D12")
-    assert count_brackets(compose_document(template, context, draft=False)) == 17
+    assert count_brackets(compose_document(template, context, draft=False)) == 18
 
 
 def test_work_that_a_project_does_not_tell_of_is_where_used(tmp_path: Path) -> None:
     lines = shown("D12", context_of(tmp_path))
     assert any(line.startswith("Base coat, leveling pass, where used (Hold Point") for line in lines)
-    assert any("Aesthetic joint size, where used |" in line for line in lines)
+    assert any("Aesthetic joints, where used |" in line for line in lines)
     assert not any("where used" in line for line in shown("D12", context_of_example("clean")))
 
 
@@ -160,7 +164,7 @@ def test_a_reading_stands_beside_its_limit_as_far_as_it_is_known(tmp_path: Path)
     )
     assert head == " | ".join(("Test | Limit | Place | Readings | Result | By, date",) * 2)
     text = "\n".join(lines)
-    assert "Aesthetic joint size | 3/4 in by 1/2 in, each ± [Aesthetic joint tolerance] | ____" in text
+    assert "Aesthetic joints | 3/4 in by 1/2 in, each ± [Aesthetic joint tolerance]; maximum" in text
     assert "Gloss | mean 65 ± [Gloss tolerance] gloss units at 60 degrees | ____" in text
     assert "Primer dryness | maximum reading [Primer release moisture reading] | ____" in text
     assert "; meter maximum [moisture] |" in text

@@ -466,7 +466,7 @@ OF_THE_FORM = (
 )
 # Names that the procedure gives its tests in place.
 OF_THE_PROCEDURE = (
-    *(("special_inspection",), ("sealant_tests",), ("not_on_mockup",), ("gloss_readings",), ("film_each",)),
+    *(("special_inspection",), ("sealant_tests",), ("not_on_mockup",), ("readings_of",), ("film_each",)),
     ("article",),
 )
 

@@ -214,9 +214,16 @@ def _list_words(context: DocumentContext, detail: Shown) -> list[str]:
     """What the numbers of a detail stand for."""
     membrane = _find_membrane(context)
     sealed = f"sealed to the wall{f' with {membrane}' if membrane else ''}"
-    lapped = "lapped by the WRB" if detail.barrier else sealed
+    stripped = f"stripped to the WRB with {membrane or 'membrane'}" if _is_fluid(context) else "lapped by the WRB"
+    lapped = stripped if detail.barrier else sealed
     is_open = ", open for drainage" if detail.barrier else ""
     return [text.replace("{lapped}", lapped).replace("{open}", is_open) for text in _SAID[detail.kind]]
+
+
+def _is_fluid(context: DocumentContext) -> bool:
+    """Whether a barrier is a fluid one, dry before a flashing is set, so that it cannot lap one."""
+    walls = list_marks(context, "walls")
+    return any(context.project.get(("walls", mark, "wrb", "kind")) == "fluid_applied" for mark in walls)
 
 
 def _find_membrane(context: DocumentContext) -> str:

@@ -1,4 +1,4 @@
-"""What the materials below the sprayed coats bear of heat and sun until they are dry, as their fields give it."""
+"""What the materials below the sprayed coats bear of heat until dry, and of sun until set, as their fields give it."""
 
 from typing import NamedTuple
 
@@ -10,7 +10,7 @@ from specgen.weather.heat import MOST, SUN, list_heat_paths
 
 
 class Heat(NamedTuple):
-    """The heat and sun that a material bears until it is dry."""
+    """The heat that a material bears until it is dry, and the sun until it is set."""
 
     work: str  # `base coat`
     most: DisplayValue | None  # air and wall; None where it is not given
@@ -20,6 +20,7 @@ class Heat(NamedTuple):
 
 # The work by the step at which its material goes on, and the word under which attachments cover it.
 _WORKS = {"WRB": ("wrb", "wrb"), "boards": ("boards", "adhesive"), "base coat": ("mesh", "base_coat")}
+SPRAYED = ("primer", "gloss")
 _COAT = {"smoothing": ("smoothing_1", "smoothing")}
 
 
@@ -33,6 +34,14 @@ def list_heat(context: DocumentContext) -> list[Heat]:
         _make(context, work, step, barrier if work == "WRB" else list(walls), covers)
         for work, (step, covers) in works.items()
     ]
+
+
+def list_sprayed_heat(context: DocumentContext) -> list[Heat]:
+    """Primer and gloss whose instructions give a maximum of air and wall; no sprayed coat stands in the sun."""
+    figures = (
+        (coat, context.display((coat, MOST))) for coat in SPRAYED if context.project.get((coat, MOST)) is not None
+    )
+    return [Heat(coat, most, False, "") for coat, most in figures]
 
 
 def _make(context: DocumentContext, work: str, step: str, walls: list[str], covers: str) -> Heat:

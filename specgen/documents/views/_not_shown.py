@@ -6,6 +6,14 @@ from specgen.documents.mockup import list_built_joints, list_mockup_faces, list_
 
 def name_not_shown(context: DocumentContext) -> str:
     """`Wall W2; joint J5; details PA1 and PN1` as a cell; empty where the mockup stands for all."""
+    said = "; ".join(
+        f"{noun}{'s' if len(marks) > 1 else ''} {', '.join(marks)}" for noun, marks in list_not_shown(context).items()
+    )
+    return f"{said[:1].upper()}{said[1:]}"
+
+
+def list_not_shown(context: DocumentContext) -> dict[str, list[str]]:
+    """The marks of what the mockup does not show, by what they are; no kind without any."""
     members = context.project.members
     faces = members.get(("elevations",), ())
     elsewhere = [face for face in faces if face not in list_mockup_faces(context)]
@@ -19,10 +27,7 @@ def name_not_shown(context: DocumentContext) -> str:
         "opening": opened,
         "detail": list(members.get(("details",), ())),
     }
-    said = "; ".join(
-        f"{noun}{'s' if len(marks) > 1 else ''} {', '.join(marks)}" for noun, marks in missing.items() if marks
-    )
-    return f"{said[:1].upper()}{said[1:]}"
+    return {noun: marks for noun, marks in missing.items() if marks}
 
 
 def _is_flashed(context: DocumentContext, joint: str) -> bool:

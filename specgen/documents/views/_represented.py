@@ -147,7 +147,8 @@ def _repairs(context: DocumentContext) -> Iterator[list[Any]]:
 def _test_area(context: DocumentContext) -> Iterator[list[Any]]:
     """Where the tests that destroy are made, and the room they take."""
     tape, pull = (context.standards.criteria[f"adhesion_{name}"].readings for name in ("tape", "pull"))
-    yield [f"Beside the face to be kept; room for {tape} tape tests, {pull} pull-offs, coupons"]
+    room = f"room for {tape} tape tests, {pull} pull-offs, coupons"
+    yield [f"Beside the face to be kept, on its frame, with every layer and coat; {room}"]
 
 
 _NAMED: dict[str, Callable[[DocumentContext], Iterator[list[Any]]]] = {

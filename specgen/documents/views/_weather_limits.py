@@ -8,7 +8,7 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue, take_stricter
 from specgen.documents.marks import list_marks
 from specgen.documents.standing_walls import list_standing
-from specgen.documents.views._heat import list_heat
+from specgen.documents.views._heat import SPRAYED, list_heat, list_sprayed_heat
 from specgen.documents.views._record_blanks import bracket
 from specgen.documents.views.weather_work import ON_STANDING
 from specgen.scheduling.applying import applies
@@ -101,17 +101,17 @@ def _of_coat(context: DocumentContext, work: str, least: DisplayValue, rain: str
 
 def _of_sprayed(context: DocumentContext, rain: str) -> _Line:
     """Primer and gloss: what their manufacturer asks for beyond the trade, wind, and the heat of the wall."""
-    coats = ("primer", "gloss")
     dry, damp = (
-        [context.display((coat, name)) for coat in coats] for name in ("least_dry_temperature", "most_humidity")
+        [context.display((coat, name)) for coat in SPRAYED] for name in ("least_dry_temperature", "most_humidity")
     )
-    least = take_stricter(True, context.limit("weather.least_coats"), *dry)
+    least = take_stricter(True, *dry, context.limit("weather.least_coats"))
+    hottest = [one.most for one in list_sprayed_heat(context) if one.most is not None]
     wind = context.display(("weather", "max_spray_wind"))
     return _Line(
         work=_SPRAYED,
-        air=["min. ", least],
+        air=[least, " to ", take_stricter(False, *hottest)] if hottest else ["min. ", least],
         sun="not in sun",
-        shade=[least, " to ", context.limit("weather.most_surface")],
+        shade=[least, " to ", take_stricter(False, *hottest, context.limit("weather.most_surface"))],
         humidity=_tell_humidity(take_stricter(False, context.display(("weather", "most_humidity")), *damp)),
         dew=_tell_dew(context),
         wind=["max. ", context.limit("weather.wind_usual") if wind.open else wind],
@@ -130,7 +130,7 @@ def _of_sealant(context: DocumentContext, rain: str) -> Iterator[_Line]:
     if joints:
         span = [bracket(take_stricter(True, *low), "minimum"), " to ", bracket(take_stricter(False, *high), "maximum")]
         dry = ["dry face, min. ", context.limit("weather.above_dew_point"), " above"]
-        yield _Line(work="sealant", shade=span, dew=dry, rain=rain)
+        yield _Line(work="sealant", sun=span, shade=span, dew=dry, rain=rain)
 
 
 def _tell_range(context: DocumentContext, works: Sequence[str], least: DisplayValue) -> list[Any]:

@@ -9,6 +9,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import OF_A_SUM, DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.views._areas import name_missing
+from specgen.documents.views._film import reads_film_each
 from specgen.model.absence import Absent
 from specgen.model.working import Step, Working
 from specgen.quantities.quantity import round_quantity
@@ -26,7 +27,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 def _films(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
     total = context.display(("smoothing", "total_thickness"))
-    each = [["mean minimum ", context.display((coat, "dry_film")), " each coat"] for coat in _SPRAYED]
+    bound = "each coat, each reading" if reads_film_each(context) else "each coat, mean"
+    each = [[f"{bound} minimum ", context.display((coat, "dry_film"))] for coat in _SPRAYED]
     yield ("Coats", *(context.display((coat, "coats")) for coat in _COATS))
     yield ("Dry film", ["maximum ", total, " total"], *each)
 

@@ -1,20 +1,20 @@
 """The tests of the work in place: one matrix of test, standard, frequency, limit, by whom, form."""
 
 from collections.abc import Iterable, Iterator
+from functools import partial
 from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.sentences import Sentences
+from specgen.documents.template_functions import Function
+from specgen.documents.views._film import reads_film_each
 from specgen.documents.views._inspection import name_inspection_section
 from specgen.documents.views._not_shown import name_not_shown
 from specgen.documents.views._sealant_tests import count_sealant_tests
 from specgen.model.standard import FieldTest, Sentence
-from specgen.recording.acceptance_lines import binds_each, count_asked, list_lines
+from specgen.recording.acceptance_lines import count_asked, list_lines
 from specgen.scheduling.applying import applies
-
-_GLOSS = "gloss"  # the criterion of the mockup by which the work is read too
-_FILMS = ("film_dry", "film_gloss_dry")
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -33,8 +33,8 @@ def list_tests(
         "special_inspection": name_inspection_section(context),
         "sealant_tests": count_sealant_tests(context),
         "not_on_mockup": name_not_shown(context),
-        "gloss_readings": str(_count_gloss_readings(context)),
-        "film_each": _reads_film_each(context),
+        "readings_of": Function("readings_of", ("a criterion",), run=partial(_count_readings, context)),
+        "film_each": reads_film_each(context),
     }
     walls = context.project.members[("walls",)]
     for test in tests:
@@ -44,19 +44,10 @@ def list_tests(
             yield test, line
 
 
-def _count_gloss_readings(context: DocumentContext) -> int:
-    """How many readings the acceptance form takes the mean of, those that the project asks for besides among them."""
-    lines, standard = list_lines(context.project, context.standards), context.standards.criteria[_GLOSS]
-    return next((line.boxes for line in lines if line.criterion == _GLOSS and line.boxes), count_asked(standard))
-
-
-def _reads_film_each(context: DocumentContext) -> bool:
-    """Whether the least film of both coats binds each reading on the mockup, and so on the work."""
-    project = context.project
-    films = [one for one in list_lines(project, context.standards) if one.criterion in _FILMS]
-    return bool(films) and all(
-        one.row is not None and any(binds_each(project, one.row, own) for own in one.own) for one in films
-    )
+def _count_readings(context: DocumentContext, criterion: str) -> str:
+    """How often the acceptance form reads a criterion, by which the wall is read too; with what the project adds."""
+    lines, standard = list_lines(context.project, context.standards), context.standards.criteria[criterion]
+    return str(count_asked(standard) + next((line.extra for line in lines if line.criterion == criterion), 0))
 
 
 def _line(sentences: Sentences, place: str, test: FieldTest, walls: list[str]) -> tuple[Any, ...]:

@@ -134,8 +134,15 @@ def _sealants(context: DocumentContext) -> Iterator[MaterialLine]:
     for mark in list_marks(context, "sealants"):
         at = ("sealants", mark)
         kind, grade, movement = (context.display((*at, f"c920_{name}")) for name in ("type", "grade", "class"))
-        parts: list[Any] = ["ASTM C920 type ", kind, ", grade ", grade, ", class ", movement, ", uses NT and O; "]
+        uses = ", uses NT, A, and O; " if _meets_aluminum(context) else ", uses NT and O; "
+        parts: list[Any] = ["ASTM C920 type ", kind, ", grade ", grade, ", class ", movement, uses]
         parts += [context.display((*at, "chemistry")), ", ", context.display((*at, "modulus")), " modulus"]
         if context.project.is_given((*at, "color")):
             parts += ["; ", context.display((*at, "color"))]
         yield MaterialLine(f"Sealant {mark}", parts, by, context.display((*at, "product")), "sealant")
+
+
+def _meets_aluminum(context: DocumentContext) -> bool:
+    """Whether a sealant joint is told to have aluminum on its other side: use A of ASTM C920."""
+    faces = (context.project.get(("joints", mark, "other_face")) for mark in list_marks(context, "joints"))
+    return any("aluminum" in str(face) for face in faces)

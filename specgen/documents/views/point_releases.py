@@ -8,7 +8,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.layout_release import find_layout_release
 from specgen.documents.marks import list_marks
-from specgen.documents.steps import steps
+from specgen.documents.steps import StepPage, steps
 from specgen.documents.views._not_shown import name_not_shown
 from specgen.documents.views._record_blanks import make_blank
 from specgen.model.block import Blank
@@ -23,20 +23,22 @@ _ABREAST = 3
 _NONE = "–"
 _SIGNED = 26  # the share of the width for the signatures of one half
 _BY = {"inspector": "Insp.", "architect": "Arch."}
+# Hold points of the walls alone: the finish of the mockup is accepted on its own form, and it has no caps.
+_NOT_ON_MOCKUP = ("acceptance", "metal_caps", "final_viewing")
 # The document on which the joint layout is released, and the form of this table.
 LAYOUT, _FORM = "D07", "D11"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Two hold points in a line, the joint layout among them, each with a date to sign for each elevation."""
+    """Two hold points in a line, each with a date to sign for each elevation and for the mockup."""
     faces = find_faces(context)
     points = list(_points(context, composer, faces))
     half = (len(points) + 1) // 2
-    empty = ("",) * (3 + len(faces))
+    empty = ("",) * (4 + len(faces))
     lines = tuple((*left, *right) for left, right in zip_longest(points[:half], points[half:], fillvalue=empty))
-    signed = tuple(face or "Signed, date" for face in faces)
-    each = _SIGNED // len(faces)
-    widths = (4, 50 - 4 - 6 - each * len(faces), 6, *(each,) * len(faces))
+    signed = (*(face or "Signed, date" for face in faces), "Mockup")
+    each = _SIGNED // len(signed)
+    widths = (4, 50 - 4 - 6 - each * len(signed), 6, *(each,) * len(signed))
     return TableView(("No.", "Hold point", "By", *signed) * 2, lines, widths * 2)
 
 
@@ -64,15 +66,22 @@ def _points(context: DocumentContext, composer: Composer, faces: tuple[str, ...]
         if page.name == "aesthetic_joints":
             release = find_layout_release(context)
             layout = f"Joint layout, latest {long_date(release.latest)}" if release else "Joint layout"
-            yield (_NONE, layout, _BY["architect"], *_refer(LAYOUT, faces))
+            yield (_NONE, layout, _BY["architect"], *_refer(LAYOUT, faces), _NONE)
         if page.hold:
             role = find_releasing_role(context.project, step)
             signed = _sign(context, page.name, role, step, faces)
             if page.release_form != _FORM:
                 signed = _refer(page.release_form, faces)
-            yield (f"H{page.hold}", page.title, name_role(role), *signed)
+            yield (f"H{page.hold}", page.title, name_role(role), *signed, _sign_mockup(page, role))
         if page.name == "mockup" and name_not_shown(context):
             yield from (_witness(role, faces) for role in list_witnesses(context))
+
+
+def _sign_mockup(page: StepPage, role: str) -> Any:
+    """A date to sign for the mockup; one alone where another form has it, or the mockup does not show it."""
+    if page.name in _NOT_ON_MOCKUP or page.release_form != _FORM:
+        return _NONE
+    return make_blank(f"Released on the mockup: {page.title}", "form.mockup_released", page.name, role, "date")
 
 
 def _refer(form: str, faces: tuple[str, ...]) -> tuple[Any, ...]:
@@ -91,7 +100,7 @@ def _witness(role: str, faces: tuple[str, ...]) -> tuple[Any, ...]:
         _make_place(f"Witnessed, {words(role)}: first in place {face}".strip(), "first_in_place", face, role)
         for face in faces
     )
-    return ("W", "First in place: witnessed, no release", _BY[role], *cells)
+    return ("W", "First in place: witnessed, no release", _BY[role], *cells, _NONE)
 
 
 def _sign(context: DocumentContext, name: str, role: str, step: Step, faces: tuple[str, ...]) -> tuple[Any, ...]:

@@ -7,7 +7,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks
-from specgen.documents.views._heat import Heat, list_heat
+from specgen.documents.views._heat import SPRAYED, Heat, list_heat, list_sprayed_heat
 from specgen.documents.views._materials import list_data_sheets
 
 _COATS = "smoothing, primer, gloss"
@@ -29,7 +29,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         *_of_manufacturer(context, "Air and wall temperature until dry", "least_dry_temperature", least),
         *_of_sealant(context),
         ("Frost on the wall", "boards, base coat", ["none within ", limit("weather.after_frost")]),
-        ("Wall temperature", _SPRAYED, ["maximum ", limit("weather.most_surface")]),
+        *_of_hot_wall(context),
         ("Relative humidity", _WET, ["maximum ", display(("weather", "most_humidity"))]),
         *_of_manufacturer(context, "Relative humidity", "most_humidity", display(("weather", "most_humidity"))),
         ("Wall temperature above dew point", _above_dew_point(context), ["minimum ", limit("weather.above_dew_point")]),
@@ -71,7 +71,7 @@ def _of_heat(context: DocumentContext) -> Iterator[tuple[str, str, Any]]:
     """The upper temperature of the work before spraying by its figures; what has none, by its instructions."""
     works = list_heat(context)
     of_figure: dict[str, list[Heat]] = {}
-    for one in works:
+    for one in (*works, *list_sprayed_heat(context)):
         if one.most is not None:
             of_figure.setdefault(str(one.most), []).append(one)
     for same in of_figure.values():
@@ -81,12 +81,20 @@ def _of_heat(context: DocumentContext) -> Iterator[tuple[str, str, Any]]:
         yield "Maximum temperature", _name(told), _refer(told)
 
 
+def _of_hot_wall(context: DocumentContext) -> Iterator[tuple[str, str, Any]]:
+    """The hottest wall that the trade sprays, for the coats whose instructions are not as strict."""
+    most = context.limit("weather.most_surface")
+    strict = {one.work for one in list_sprayed_heat(context) if one.most is not None and one.most.raw <= most.raw}
+    if rest := [coat for coat in SPRAYED if coat not in strict]:
+        yield "Wall temperature", ", ".join(rest), ["maximum ", most]
+
+
 def _of_sun(context: DocumentContext) -> Iterator[tuple[str, str, Any]]:
     """Direct sun on the work before spraying: none where its material forbids it; where none tells, its papers."""
     works = list_heat(context)
     shaded, open_works = ([one for one in works if one.sun is told] for told in (False, None))
     if shaded:
-        yield "Direct sun", _name(shaded), "none until dry"
+        yield "Direct sun", _name(shaded), "none during application and until set to touch"
     if open_works:
         yield "Direct sun", _name(open_works), _refer(open_works)
 

@@ -1,4 +1,4 @@
-"""The end of the spray record: where the day stops, that the equipment is clean, who signs."""
+"""The end of the spray record: where the day stops, that the equipment is clean, how long tape stood, who signs."""
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
@@ -13,7 +13,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     line = (
         make_blank("Stop line, joint or corner", "form.stop_line", "a"),
         [relieved, " ", cleaned],
+        ["on ", make_blank("Tape applied, date and hour", "form.tape_on", "a"), " off "]
+        + [make_blank("Tape removed, date and hour", "form.tape_off", "a")],
         make_blank("Remarks", "form.remarks", "a"),
         make_blank("Signed", "form.signed_by", "a"),
     )
-    return TableView(("Stop line", "Equipment", "Remarks", "Signed"), (line,), (20, 34, 27, 19))
+    return TableView(("Stop line", "Equipment", "Tape", "Remarks", "Signed"), (line,), (16, 30, 20, 19, 15))

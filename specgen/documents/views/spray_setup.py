@@ -1,4 +1,4 @@
-"""The set-up before each sprayed coat, to be ticked in the order of the procedure."""
+"""Exclusion, masking, and set-up before each sprayed coat, to be ticked in the order of the procedure."""
 
 from collections.abc import Iterator
 from itertools import chain
@@ -25,7 +25,12 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _list(context: DocumentContext) -> Iterator[tuple[str, str]]:
-    """The field and the words of each check, as the step Spray setup has them."""
+    """The field and the words of each check, as the steps before spraying have them."""
+    away = context.display(("protection", "exclusion"))
+    distance = "out of reach" if away.open else f"minimum {away} away"
+    yield "form.area_closed", f"People and vehicles {distance}, entries closed"
+    yield "form.wind_watched", "One person watches the wind; permits on site, notices given"
+    yield "form.masked", "Edges masked, films within the time of their tape"
     mesh = context.display(("spray", "strainer_mesh"))
     regulators = "Both regulators" if context.limit("tank.regulators").raw == 2 else "Regulators"
     yield "log.tank_clean", "Tank clean, dry, and free of rust"
@@ -35,7 +40,7 @@ def _list(context: DocumentContext) -> Iterator[tuple[str, str]]:
     yield "log.strained", f"Material strained{'' if mesh.open else f', {mesh} mesh'}"
     yield "log.lid_tight", "Lid tight"
     yield "log.regulators_at_zero", f"{regulators} at zero"
-    yield "form.compressor_on", "Compressor started"
+    yield "form.compressor_on", "Compressor started, flow on its plate per Document D11"
     if evaluate(_FLAKE, context.project):
         stirred = "Agitator running slowly" if _has_agitator(context) else "Agitator slow, or tank swirled"
         yield "form.agitated", f"{stirred} (gloss)"

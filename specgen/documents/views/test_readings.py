@@ -33,7 +33,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     empty = ("",) * 6
     lines = tuple((*left, *right) for left, right in zip_longest(cells[:half], cells[half:], fillvalue=empty))
     header = ("Test", "Limit", "Place", "Readings", "Result", "By, date") * 2
-    return TableView(header, lines, (9, 15, 6, 9, 5, 6) * 2)
+    return TableView(header, lines, (9, 17, 5, 9, 5, 5) * 2)
 
 
 def _list_read(context: DocumentContext, composer: Composer) -> Iterator[tuple[FieldTest, Any]]:
