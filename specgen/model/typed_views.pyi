@@ -74,7 +74,9 @@ class Package(View):
     units: Literal["ip", "si"]
     both_units: bool
     calculated_by: str
+    calculated_on: datetime.date
     checked_by: str
+    checked_on: datetime.date
     changes: tuple[str, ...]
     review: Review
     contractor_review: ContractorReview

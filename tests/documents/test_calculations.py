@@ -29,6 +29,7 @@ from specgen.model.source import MEMORY, PRACTICE
 from specgen.model.working import METHOD, InputRow, Working
 from specgen.quantities.comparison import Outcome
 from specgen.resolving.provider import Provider, Resolver
+from tests.documents.example import changed_clean, page_of
 from tests.documents.support import context_of, context_of_example, document_of
 from tests.support import EXAMPLES
 
@@ -324,10 +325,15 @@ def test_the_calculations_name_who_made_and_who_checked_them(tmp_path: Path) -> 
     assert "Calculated by | ____ | ____ | ____" in text.write_text(d06(context_of(tmp_path, joints(1))))
 
 
-def test_an_engineer_seals_what_he_checks_once_it_is_verified() -> None:
+def test_an_engineer_seals_what_he_checks_once_it_is_verified(tmp_path: Path) -> None:
+    engineer = "Checked by | S. Ashlar, PE, license 48213, Kingpost Engineering"
+    said = page_of(changed_clean(tmp_path, {"package": {"calculated_on": "tbd", "checked_on": "tbd"}}), "D06")
+    assert f"{engineer} | ____ | ____ | ____" in said
+    assert "Sign, date, and seal before submittal, March 1, 2027. The checker signs after verifying" in said
     said = text.write_text(document_of("clean", "D06"))
-    assert "Checked by | S. Ashlar, PE, license 48213, Kingpost Engineering | ____ | ____ | ____" in said
-    assert "the methods and figures that D05 lists for the engineer" in said
+    assert f"{engineer} | Signed | February 26, 2027 | Sealed" in said
+    assert "Signed, dated, and sealed February 26, 2027; sealed original with Lark and Mallow Finishes." in said
+    assert "The checker verified, by paragraph, the methods and figures that D05 lists for the engineer." in said
 
 
 def test_notes_that_sheets_share_stand_once() -> None:

@@ -131,7 +131,7 @@ def test_the_transmittal_tells_parties_paragraphs_deviation_and_action() -> None
         "To": "Lintel and Quoin Architects",
         "Through": "Almsgrove Building",
         "From": "Lark and Mallow Finishes",
-        "Engineer": "Kingpost Engineering, S. Ashlar, PE, license 48213; signs and seals D06 before submittal, see D19",
+        "Engineer": "Kingpost Engineering, S. Ashlar, PE, license 48213; signed and sealed D06, February 26, 2027",
         "Contract": "WW-2731-4",
         "Section and paragraph": "07 24 00 Exterior Insulation and Finish Systems: 1.3.A, 1.3.B, 1.3.C, 1.3.D, 1.5.A, "
         "1.5.B, 1.5.C, 1.5.D; 09 96 00 High-Performance Coatings: 1.3.A, 1.3.B, 1.3.C, 1.5.A",
