@@ -343,6 +343,7 @@ class Layout(View):
     mode: Literal["given", "request"]
     vertical_lines: tuple[Quantity, ...]
     horizontal_lines: tuple[Quantity, ...]
+    consent: Attachment
     target_width: Quantity
     target_height: Quantity
     align_to: tuple[Literal["jambs", "heads", "sills", "corners", "center"], ...]

@@ -5,7 +5,8 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.layouts import find_missing, list_layouts, tell_area, tell_length
+from specgen.documents.layouts import find_missing, list_layouts, tell_area, tell_consent, tell_length
+from specgen.documents.ledge_strips import is_cut_narrow
 from specgen.documents.marks import list_marks, name_member
 from specgen.documents.views._areas import name_missing
 from specgen.model.layout import ElevationLayout
@@ -41,13 +42,14 @@ def _line(context: DocumentContext, mark: str, layouts: tuple[ElevationLayout, .
         str(len(layout.panels)),
         tell_area(context, sum((panel.net_area for panel in layout.panels), layout.width * 0)),
         tell_length(context, layout.score.joint_length),
-        _judge(context, layout),
+        _judge(context, mark, layout),
     )
 
 
-def _judge(context: DocumentContext, layout: ElevationLayout) -> Any:
-    """How many panels are past a limit, and how many are narrower than the minimum side."""
-    over, narrow = layout.score.over_limits, layout.score.slivers
+def _judge(context: DocumentContext, mark: str, layout: ElevationLayout) -> str:
+    """How many panels are past a limit, and how many are narrower than the minimum side, or cut so by a ledge."""
+    cut = sum(is_cut_narrow(context, mark, panel) for panel in layout.panels)
+    over, narrow = layout.score.over_limits, layout.score.slivers + cut
     told = [f"{over} over the panel limits"] if over else []
-    told += [f"{narrow} under the minimum side: architect's consent required"] if narrow else []
+    told += [f"{narrow} under the minimum side: {tell_consent(context, mark)}"] if narrow else []
     return "; ".join(told) or "within the panel limits"
