@@ -283,6 +283,7 @@ class Month(View):
 
 class Elevation(View):
     name: str
+    drawing: str
     wall: Wall
     color: Color
     facing: Quantity

@@ -97,9 +97,9 @@ def test_the_joint_layout_is_released_for_the_mockup_too(tmp_path: Path) -> None
 def test_a_crew_shows_who_is_trained_for_each_of_its_steps(tmp_path: Path) -> None:
     said = told(tmp_path, {}, "D04")
     assert "T. Underbough, M. Brightlath (CT1): First smoothing coat; Second smoothing coat. " in said
-    assert (
-        "No certificate: Flashings and terminations; Metal caps, sheet metal by Pewter Lane Sheet Metal | yes" in said
-    )
+    # Certificate CT4 covers accessories: membrane, pans, flashings, and caps.
+    assert "T. Underbough, M. Brightlath (CT4): Water-resistive barrier; Flashings and terminations; " in said
+    assert "No certificate" not in said and ". Sheet metal by Pewter Lane Sheet Metal | yes" in said
     assert "bead | 2 | Q. Tallowmere | Q. Tallowmere (CT2): Sealant joints | yes" in said
 
 

@@ -61,8 +61,9 @@ def test_panels_are_listed_once_each_and_add_up_to_the_wall() -> None:
     # C2 and C5 are windows.
     assert told[2][:3] == ["E1-C1, C3, C4, C6", "9 ft", "0 ft, 8 ft, 12 ft, 20 ft"]
     assert told[2][4:] == ["18 sq ft", "OK", "1", "B1"]
-    assert "E1 South face | 45 ft x 24 ft | as given by the architect | 52 | 936 sq ft | 276 ft |" in said(
-        "clean", "D07"
+    assert (
+        "E1 South face | 45 ft x 24 ft | as given by the architect; drawing A-201, November 20, 2026 | 52 | 936 sq ft | 276 ft |"
+        in said("clean", "D07")
     )
 
 

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from specgen.documents.context import DocumentContext
 from specgen.documents.marks import list_marks
 
+_METAL = ("flashings", "metal_caps")
 _BOARD, _BASE = ("board", "adhesive"), ("base_coat", "mesh")
 # What attachments cover, by the step that works with it; a step without an entry works with no coat of a manufacturer.
 _MATERIALS: dict[str, tuple[str, ...]] = {
@@ -13,11 +14,11 @@ _MATERIALS: dict[str, tuple[str, ...]] = {
     **dict.fromkeys(("heavy_mesh", "mesh", "second_pass"), _BASE),
     **dict.fromkeys(("smoothing_1", "smoothing_2"), ("smoothing",)),
     **dict.fromkeys(("protection", "setup", "clean_equipment"), ("primer", "gloss")),
+    **dict.fromkeys(_METAL, ("accessories",)),
     "primer": ("primer",),
     "gloss": ("gloss",),
     "sealant": ("sealant",),
 }
-_METAL = ("flashings", "metal_caps")
 _OF_METAL = {"sill_pan", "head_flashing", "floor_line_flashing", "kick_out_flashing", "step_flashing", "cap", "collar"}
 
 
@@ -34,8 +35,8 @@ def tell_trained(context: DocumentContext, crew: str, steps: Iterable[str]) -> s
         return "; ".join(titles.values())
     without = by_person.pop("", [])
     told = [f"{people}: {'; '.join(named)}" for people, named in by_person.items()]
-    if without:
-        told.append(f"no certificate: {'; '.join(without)}{_name_fabricator(context, titles)}")
+    told += [f"no certificate: {'; '.join(without)}"] if without else []
+    told += _name_fabricator(context, titles)
     return ". ".join(f"{one[:1].upper()}{one[1:]}" for one in told)
 
 
@@ -54,9 +55,9 @@ def _name_trained(context: DocumentContext, crew: str, step: str) -> str:
     return f"{', '.join(people)} ({', '.join(dict.fromkeys(papers))})" if people else ""
 
 
-def _name_fabricator(context: DocumentContext, steps: Iterable[str]) -> str:
-    """`, sheet metal by Pewter Lane Sheet Metal`: who makes the metal that is set; empty where nobody is named."""
+def _name_fabricator(context: DocumentContext, steps: Iterable[str]) -> list[str]:
+    """`sheet metal by Pewter Lane Sheet Metal`: who makes the metal that is set; empty where nobody is named."""
     listed = [("accessories", number) for number in context.project.members.get(("accessories",), ())]
     makers = [context.project.get((*at, "maker")) for at in listed if context.project.get((*at, "kind")) in _OF_METAL]
     named = list(dict.fromkeys(str(maker) for maker in makers if maker))
-    return f", sheet metal by {', '.join(named)}" if named and set(_METAL) & set(steps) else ""
+    return [f"sheet metal by {', '.join(named)}"] if named and set(_METAL) & set(steps) else []

@@ -38,12 +38,18 @@ def _line(context: DocumentContext, mark: str, layouts: tuple[ElevationLayout, .
     return (
         name,
         size,
-        _LINES[layout.proposal],
+        [_LINES[layout.proposal], *_name_drawing(context, mark)],
         str(len(layout.panels)),
         tell_area(context, sum((panel.net_area for panel in layout.panels), layout.width * 0)),
         tell_length(context, layout.score.joint_length),
         _judge(context, mark, layout),
     )
+
+
+def _name_drawing(context: DocumentContext, mark: str) -> list[Any]:
+    """`; drawing A-201, November 20, 2026`; nothing where no drawing is named."""
+    path = ("elevations", mark, "drawing")
+    return ["; drawing ", context.display(path)] if context.project.is_given(path) else []
 
 
 def _judge(context: DocumentContext, mark: str, layout: ElevationLayout) -> str:
