@@ -3,12 +3,14 @@
 from collections.abc import Iterator
 from fractions import Fraction
 from itertools import pairwise
+from typing import Any
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks
 from specgen.model.absence import Absent
-from specgen.model.layout import ElevationLayout, Panel
+from specgen.model.layout import ElevationLayout, Panel, Point
+from specgen.model.value_text import long_date
 from specgen.quantities.quantity import Quantity, round_quantity
 
 
@@ -50,12 +52,6 @@ def tell_length(context: DocumentContext, meters: Fraction) -> DisplayValue:
     return DisplayValue(context.text(length, field), length)
 
 
-def tell_consent(context: DocumentContext, elevation: str) -> str:
-    """The architect's consent to panels under the minimum side, by its paper; that it is required where none is."""
-    paper = context.project.get(("elevations", elevation, "layout", "side_consent"))
-    return "architect's consent " + (str(paper) if paper else "required")
-
-
 def tell_area(context: DocumentContext, square_meters: Fraction) -> DisplayValue:
     """An area of a layout, rounded for print alone."""
     unit = "ft2" if context.first == "ip" else "m2"
@@ -63,11 +59,34 @@ def tell_area(context: DocumentContext, square_meters: Fraction) -> DisplayValue
     return DisplayValue(context.text(area, None), area)
 
 
+def tell_consent(context: DocumentContext, mark: str) -> str:
+    """That the architect is to agree to the panels of an elevation under the minimum side, or the letter that does."""
+    letter = context.project.get(("elevations", mark, "layout", "consent"))
+    if letter is None:
+        return "architect's consent required"
+    day = letter.get("issued_on")
+    return f"agreed {long_date(day)}, {letter.mark}" if day else f"agreed, {letter.mark}"
+
+
+def tell_legs(context: DocumentContext, panel: Panel) -> list[Any]:
+    """How high a panel of four corners with a sloped edge is at both sides; empty for any other."""
+    outline, left, right = panel.outline, panel.x, panel.x + panel.width
+    heights = {side: abs(to - y) for side in (left, right) for (x, y), (at, to) in _sides(outline) if x == at == side}
+    if panel.is_rectangle or len(outline) != 4 or len(heights) != 2:
+        return []
+    told = (tell_length(context, heights[side]) for side in (left, right))
+    return [", ", next(told), " high at the left, ", next(told), " at the right"]
+
+
+def _sides(outline: tuple[Point, ...]) -> Iterator[tuple[Point, Point]]:
+    return pairwise((*outline, outline[0]))
+
+
 def name_shape(panel: Panel) -> str:
     """`rectangle`, `L-shaped`, `around an opening`: what a panel looks like."""
     outline = panel.outline
     corners = len(outline)
-    slopes = any(x != at and y != to for (x, y), (at, to) in pairwise((*outline, outline[0])))
+    slopes = any(x != at and y != to for (x, y), (at, to) in _sides(outline))
     told = f"{corners} corners"
     shape = f"{told}, sloped edge" if slopes else {4: "rectangle", 6: "L-shaped", 8: "notched"}.get(corners, told)
     return f"{shape}, around an opening" if panel.holes else shape

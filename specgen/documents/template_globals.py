@@ -37,7 +37,7 @@ from specgen.documents.views.mockup_details import name_places
 from specgen.documents.views.open_items import count_asked, count_values, tell_asked, tell_holds_key
 from specgen.documents.views.package_documents import tell_forms_left_out
 from specgen.documents.views.site_limits import find_stricter
-from specgen.documents.views.to_verify import tell_verifiers
+from specgen.documents.views.to_verify import count_to_tick, tell_verifiers
 from specgen.documents.waiting_rules import list_waiting_rules
 from specgen.judging.owners import looks_for_document
 from specgen.model.absence import Absent
@@ -147,6 +147,7 @@ def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Funct
         Function("mockup_ready", run=lambda: tell_ready_day(context)),
         Function("trends_not_drawn", run=lambda: tell_not_drawn(context)),
         Function("verifiers", run=cache(lambda: tell_verifiers(context))),
+        Function("to_answer", run=cache(lambda: count_to_tick(context))),
         Function("table", ("view",), ("caption",), _set_named_table, example="table(view.joints)"),
         Function(
             "drawing",

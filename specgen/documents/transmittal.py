@@ -123,7 +123,7 @@ def tell_action(context: DocumentContext) -> list[Any]:
         return [action]
     before, governing = _BEFORE.get(purpose, ""), find_governing_day(context)
     if before and governing:
-        before = f" by {long_date(governing.day)}, {governing.waits}"
+        before = f" by {long_date(governing.day)}, in time for the {governing.waits}"
     asked = [f"{_ON_DRAFT}{action[:1].lower()}{action[1:]}{before}" if context.is_marked else f"{action}{before}"]
     revised = bool(project.get(("package", "revision")))
     name = "resubmittal_days" if revised and project.is_given(("contract", "resubmittal_days")) else "review_days"
@@ -167,10 +167,11 @@ def list_items_of(context: DocumentContext, group: str) -> str:
 
 
 def _tell_longer(context: DocumentContext) -> list[str]:
-    """`; with deviations, 21; resubmittal, 14`: the other review times of the contract."""
+    """`; with deviations, 21; resubmittal, 14`: the other review times, that of deviations where one is open."""
     project = context.project
     titles = {"variation_review_days": "with deviations", "resubmittal_days": "resubmittal"}
-    if not project.members.get(("deviations",)):
+    marks = project.members.get(("deviations",), ())
+    if all(project.get(("deviations", mark, "approved_on")) for mark in marks):
         titles.pop("variation_review_days")
     days = {title: project.get(("contract", name)) for name, title in titles.items()}
     return [f"; {title}, {number}" for title, number in days.items() if number]

@@ -1,5 +1,6 @@
 """Who verifies a figure of the trade that rests on no text: the party whose instructions or judgment settle it."""
 
+import datetime
 from collections.abc import Iterator
 
 from specgen.model.project import Project
@@ -92,6 +93,17 @@ def is_checked_by_engineer(project: Project) -> bool:
     """Whether the engineer of the project checks the calculations: the checker names the firm."""
     engineer, checker = project.get(("parties", "design_engineer", "name")), project.get(("package", "checked_by"))
     return bool(engineer and checker and engineer in checker)
+
+
+def find_signing_day(project: Project, role: str) -> datetime.date | None:
+    """The day on which the author (`calculated`) or the checker (`checked`) of the calculations signed them."""
+    named, day = (project.get(("package", f"{role}_{part}")) for part in ("by", "on"))
+    return day if named else None
+
+
+def find_sealing_day(project: Project) -> datetime.date | None:
+    """The day on which the engineer signed and sealed the calculations, their figures verified."""
+    return find_signing_day(project, "checked") if is_checked_by_engineer(project) else None
 
 
 def find_reader(text: str) -> str:

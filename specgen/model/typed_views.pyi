@@ -74,7 +74,9 @@ class Package(View):
     units: Literal["ip", "si"]
     both_units: bool
     calculated_by: str
+    calculated_on: datetime.date
     checked_by: str
+    checked_on: datetime.date
     changes: tuple[str, ...]
     review: Review
     contractor_review: ContractorReview
@@ -282,6 +284,7 @@ class Month(View):
 
 class Elevation(View):
     name: str
+    drawing: str
     wall: Wall
     color: Color
     facing: Quantity
@@ -342,7 +345,7 @@ class Layout(View):
     mode: Literal["given", "request"]
     vertical_lines: tuple[Quantity, ...]
     horizontal_lines: tuple[Quantity, ...]
-    side_consent: Attachment
+    consent: Attachment
     target_width: Quantity
     target_height: Quantity
     align_to: tuple[Literal["jambs", "heads", "sills", "corners", "center"], ...]

@@ -38,12 +38,12 @@ def letter_of(text: str, legend: str) -> str:
 
 
 def test_the_party_is_named_by_the_project_where_the_answer_does_not_name_it(calculations: str) -> None:
-    letter = letter_of(calculations, "Answered by L. Ferrow, Graywether Wall Systems, 2027-02-01")
+    letter = letter_of(calculations, "Answered by L. Ferrow, Graywether Wall Systems, February 1, 2027")
     assert f"Safety factor, n_s | 3[{letter}]" in calculations
 
 
 def test_the_party_is_named_once_and_the_answer_stands_before_the_file_of_the_coating(calculations: str) -> None:
-    letter = letter_of(calculations, "Answered by I. Pane, Quillgloss Coating Works, 2027-02-03")
+    letter = letter_of(calculations, "Answered by I. Pane, Quillgloss Coating Works, February 3, 2027")
     assert f"Primer, t_p | 16 h[{letter}]" in calculations.replace("\u00a0", " ")
 
 

@@ -29,6 +29,7 @@ from specgen.model.source import MEMORY, PRACTICE
 from specgen.model.working import METHOD, InputRow, Working
 from specgen.quantities.comparison import Outcome
 from specgen.resolving.provider import Provider, Resolver
+from tests.documents.example import changed_clean, page_of
 from tests.documents.support import context_of, context_of_example, document_of
 from tests.support import EXAMPLES
 
@@ -324,10 +325,15 @@ def test_the_calculations_name_who_made_and_who_checked_them(tmp_path: Path) -> 
     assert "Calculated by | ____ | ____ | ____" in text.write_text(d06(context_of(tmp_path, joints(1))))
 
 
-def test_an_engineer_seals_what_he_checks_once_it_is_verified() -> None:
+def test_an_engineer_seals_what_he_checks_once_it_is_verified(tmp_path: Path) -> None:
+    engineer = "Checked by | S. Ashlar, PE, license 48213, Kingpost Engineering"
+    said = page_of(changed_clean(tmp_path, {"package": {"calculated_on": "tbd", "checked_on": "tbd"}}), "D06")
+    assert f"{engineer} | ____ | ____ | ____" in said
+    assert "Sign, date, and seal before submittal, March 1, 2027. The checker signs after verifying" in said
     said = text.write_text(document_of("clean", "D06"))
-    assert "Checked by | S. Ashlar, PE, license 48213, Kingpost Engineering | ____ | ____ | ____" in said
-    assert "the methods and figures that D05 lists for the engineer" in said
+    assert f"{engineer} | Signed | February 26, 2027 | Sealed" in said
+    assert "Signed, dated, and sealed February 26, 2027; sealed original with Lark and Mallow Finishes." in said
+    assert "The checker verified, by paragraph, the methods and figures that D05 lists for the engineer." in said
 
 
 def test_notes_that_sheets_share_stand_once() -> None:
@@ -385,11 +391,11 @@ def test_the_summary_shows_the_member_that_governs(tmp_path: Path) -> None:
 def test_what_nothing_is_compared_with_stands_apart_with_what_is_bought() -> None:
     said = text.write_text(document_of("clean", "D06"))
     # 2481.75 sq ft of faces, 3 % of returns (common practice, no source) and 14 by 10 ft of mockup. Joints, V of 3/4
-    # in by 1/2 in: two sides of 5/8 in are 1/2 in wider than flat; 276 + 251.75 + 278.5 ft: 33.59 sq ft. 2729.80 sq ft.
-    # Primer: 1604 * 0.38 * 0.35 / 1.5 mil = 142.22 sq ft/gal, 2729.80 / 142.22 * 1.1 = 21.11 gal, in pails of 5 gal.
-    # Gloss: 1604 * 0.36 * 0.35 / 1.2 mil = 168.42 sq ft/gal, 2729.80 / 168.42 * 2 coats * 1.12 = 36.31 gal.
-    # Smoothing: 2729.80 / 240 * 2 coats * 1.08 = 24.57 gal. Of each the mockup, 140 sq ft, takes a pail of its own;
-    # the work takes 20.03 of primer, 34.44 of gloss, 23.31 gal of smoothing: 5, 7 and 5 pails.
+    # in by 1/2 in: two sides of 5/8 in are 1/2 in wider than flat; 276 + 251.75 + 280 ft: 33.66 sq ft. 2729.86 sq ft.
+    # Primer: 1604 * 0.38 * 0.35 / 1.5 mil = 142.22 sq ft/gal, 2729.86 / 142.22 * 1.1 = 21.11 gal, in pails of 5 gal.
+    # Gloss: 1604 * 0.36 * 0.35 / 1.2 mil = 168.42 sq ft/gal, 2729.86 / 168.42 * 2 coats * 1.12 = 36.31 gal.
+    # Smoothing: 2729.86 / 240 * 2 coats * 1.08 = 24.57 gal. Of each the mockup, 140 sq ft, takes a pail of its own;
+    # the work takes 20.03 of primer, 34.45 of gloss, 23.31 gal of smoothing: 5, 7 and 5 pails.
     assert "Coating quantity | primer, gloss | primer 21.1\u00a0gal, use 6 whole pails; gloss 36.3\u00a0gal" in said
     assert "Smoothing coat quantity | Project | 24.6\u00a0gal, use 6 whole pails" in said
     # 936 + 789.75 + 756 sq ft.

@@ -347,7 +347,8 @@ def test_a_submittal_of_work_tells_the_contractor_which_texts_to_verify(tmp_path
     assert {"ASTM C1193", "ASTM C1472", "ISO 13788"} <= set(listed)
     assert all(f"\n{text} | " in page for text in listed)
     # The calculations are signed before they are sent, so the engineer's texts are verified by then.
-    assert "verifies ASCE 7-16 and ISO 13788 earlier, before signing D06 by March 1, 2027." in page
+    assert "verified ASCE 7-16 and ISO 13788 before signing and sealing D06, February 26, 2027." in page
+    assert re.findall(r"\nISO 13788 .*\| (.*)\n", page)[0] == "holds, February 26, 2027"
     told = f"specgen: verify before submittal: {len(listed)} texts, listed in D05 and manifest.json\n"
     assert told in done.err
 

@@ -56,7 +56,8 @@ def test_the_boxes_of_the_review_hold_what_the_contractor_states_and_leave_room_
     said = ["".join(getattr(part, "text", "") for part in line) for line in contractor.lines]
     assert contractor.title == "Contractor’s review: Almsgrove Building"
     assert said == [
-        "Reviewed and approved; field measurements and other trades coordinated",
+        "Reviewed and approved; coordinated with the contract documents and other trades. Dimensions of D07 are "
+        "verified in the field before lines are snapped",
         "Reviewed by: R. Almsgrove",
         "Signed March 1, 2027",
     ]

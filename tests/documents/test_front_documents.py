@@ -131,15 +131,15 @@ def test_the_transmittal_tells_parties_paragraphs_deviation_and_action() -> None
         "To": "Lintel and Quoin Architects",
         "Through": "Almsgrove Building",
         "From": "Lark and Mallow Finishes",
-        "Engineer": "Kingpost Engineering, S. Ashlar, PE, license 48213; signs and seals D06 before submittal, see D19",
+        "Engineer": "Kingpost Engineering, S. Ashlar, PE, license 48213; signed and sealed D06, February 26, 2027",
         "Contract": "WW-2731-4",
         "Section and paragraph": "07 24 00 Exterior Insulation and Finish Systems: 1.3.A, 1.3.B, 1.3.C, 1.3.D, 1.5.A, "
         "1.5.B, 1.5.C, 1.5.D; 09 96 00 High-Performance Coatings: 1.3.A, 1.3.B, 1.3.C, 1.5.A",
         "Items": "12 items of the register, D03: 7 action, 5 informational",
         "Deviations": "Yes: DV1 from 09 96 00 2.4.A, approved February 24, 2027; see D03",
         # The sample color is ordered on March 22, when the review of 21 days is over; nothing waits for it sooner.
-        "Action requested": "Review and action on this package by March 22, 2027, order of the sample color. "
-        "Review time of the contract: 14 calendar days; with deviations, 21; resubmittal, 14",
+        "Action requested": "Review and action on this package by March 22, 2027, in time for the order of the "
+        "sample color. Review time of the contract: 14 calendar days; resubmittal, 14",
     }
     index = {row[0]: row[2] for row in rows_below(page, "DOCUMENTS IN THIS PACKAGE")[1:]}
     assert "D01" not in index and "D00" not in index and "D02" in index and "D19" in index
@@ -166,7 +166,7 @@ def test_action_is_asked_by_the_day_that_first_waits_for_it(tmp_path: Path) -> N
     change = {"schedule": {"color_sample_order_on": "2027-03-10"}}
     told = dict(rows_below(page_of(changed_clean(tmp_path, change), "D01"), "TRANSMITTAL")[1:])
     assert told["Action requested"].startswith(
-        "Review and action on this package by April 12, 2027, start of the mockup. "
+        "Review and action on this package by April 12, 2027, in time for the start of the mockup. "
     )
 
 

@@ -22,16 +22,6 @@ def test_an_issued_set_lists_what_is_still_to_be_done_by_whom_and_by_when() -> N
     # boards, set on Tuesday behind a barrier that dries for 24 h and cured for 36 h, are cut on Thursday, April 15;
     # spraying begins on July 12, and the contract ends on October 15.
     assert [row for row in rows if not row[0].startswith("Measures of D05")] == [
-        [
-            "D06, calculated by: signature and date",
-            "L. Mallow, Lark and Mallow Finishes",
-            "submittal, March 1, 2027",
-        ],
-        [
-            "D06, checked by: signature, date, and seal",
-            "S. Ashlar, PE, license 48213, Kingpost Engineering",
-            "submittal, March 1, 2027",
-        ],
         ["Action on items I1 to I4, I9 to I11", architect, "order of the sample color, March 22, 2027"],
         ["Release of the joint layout, D07", architect, "first cut of aesthetic joints, on the mockup, April 15, 2027"],
         [
@@ -49,6 +39,17 @@ def test_an_issued_set_lists_what_is_still_to_be_done_by_whom_and_by_when() -> N
     # Vehicles within reach of the spray are cleared for the mockup, which is sprayed first.
     assert ["Measures of D05: ACC-09a, WEA-09d", applicator, "mockup, April 12, 2027"] in rows
     assert ["Measures of D05: WEA-07a", applicator, "spraying, July 12, 2027"] in rows
+
+
+def test_calculations_not_yet_signed_are_open_and_those_signed_are_not(tmp_path: Path) -> None:
+    author = ["D06, calculated by: signature and date", "L. Mallow, Lark and Mallow Finishes"]
+    checker = ["D06, checked by: signature, date, and seal", "S. Ashlar, PE, license 48213, Kingpost Engineering"]
+    before = "submittal, March 1, 2027"
+    unsigned = {"package": {"calculated_on": "tbd", "checked_on": "tbd"}}
+    page = page_of(changed_clean(tmp_path, unsigned), "D19")
+    assert [row for row in rows_below(page, "OPEN ITEMS") if "D06" in row[0]] == [[*author, before], [*checker, before]]
+    page = page_of(changed_clean(tmp_path, {"package": {"checked_on": "tbd"}}), "D19")
+    assert [row for row in rows_below(page, "OPEN ITEMS") if "D06" in row[0]] == [[*checker, before]]
 
 
 def test_what_is_due_later_is_open_when_a_set_is_issued(tmp_path: Path) -> None:

@@ -100,7 +100,7 @@ BOUND = [
     "Joints J2, J3: Set 1-1/4 in",
     "Joint J5: Set 7/8 in",
     "Keep people and vehicles a minimum of 60 ft",
-    "Overspray protection: Almsgrove Building notifies library and neighbors 3 days before, and by 6:00 a.m. of",
+    "Overspray protection: Almsgrove Building notifies library, neighbors, and Department of Streets 3 days before;",
     "8 days for weather, after the last activity of D14",
     "Do not begin until the adhesive has cured a minimum of 36 h",
     "Do not begin until the last gloss coat has dried a minimum of 36 h",

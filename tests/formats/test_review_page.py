@@ -141,9 +141,9 @@ def test_a_package_that_is_sent_has_no_word_of_a_draft_and_lists_what_is_still_t
         "Purpose": "Submittal, work",
     }
     assert rows_under(tree, "Open items by party")[0] == [
-        "D06, calculated by: signature and date",
-        "L. Mallow, Lark and Mallow Finishes",
-        "submittal, March 1, 2027",
+        "Action on items I1 to I4, I9 to I11",
+        "Architect (Lintel and Quoin Architects)",
+        "order of the sample color, March 22, 2027",
     ]
     assert tree.xpath("//h2[.='Figures not verified against a published text']")
 

@@ -39,9 +39,9 @@ def tell_trained(context: DocumentContext, crew: str, steps: Iterable[str]) -> s
         return "; ".join(titles.values())
     without = by_person.pop("", [])
     told = [f"{people}: {'; '.join(named)}" for people, named in by_person.items()]
-    if without:
-        told.append(f"no certificate: {'; '.join(without)}{_name_fabricator(context, titles)}")
+    told += [f"no certificate: {'; '.join(without)}"] if without else []
     told += [f"no material of a manufacturer: {'; '.join(apart)}"] if apart else []
+    told += _name_fabricator(context, titles)
     return ". ".join(f"{one[:1].upper()}{one[1:]}" for one in told)
 
 
@@ -60,9 +60,9 @@ def _name_trained(context: DocumentContext, crew: str, step: str) -> str:
     return f"{', '.join(people)} ({', '.join(dict.fromkeys(papers))})" if people else ""
 
 
-def _name_fabricator(context: DocumentContext, steps: Iterable[str]) -> str:
-    """`, sheet metal by Pewter Lane Sheet Metal`: who makes the metal that is set; empty where nobody is named."""
+def _name_fabricator(context: DocumentContext, steps: Iterable[str]) -> list[str]:
+    """`sheet metal by Pewter Lane Sheet Metal`: who makes the metal that is set; empty where nobody is named."""
     listed = [("accessories", number) for number in context.project.members.get(("accessories",), ())]
     makers = [context.project.get((*at, "maker")) for at in listed if context.project.get((*at, "kind")) in _OF_METAL]
     named = list(dict.fromkeys(str(maker) for maker in makers if maker))
-    return f", sheet metal by {', '.join(named)}" if named and set(_METAL) & set(steps) else ""
+    return [f"sheet metal by {', '.join(named)}"] if named and set(_METAL) & set(steps) else []

@@ -57,8 +57,16 @@ def _tell_gloss(context: DocumentContext, mark: str) -> list[Any]:
     """`gloss, C1 champagne silver, 62 ± 5 gloss units at 60°`."""
     units, tolerance, angle = (context.display(("gloss_target", name)) for name in ("units", "tolerance", "angle"))
     colors = list(dict.fromkeys(list_colors(context, mark))) or list(context.project.members.get(("colors",), ()))
-    named = [[f"{color} ", context.display(("colors", color, "reference"))] for color in colors]
+    named = [
+        [f"{color} ", context.display(("colors", color, "reference")), *_number(context, color)] for color in colors
+    ]
     either = [] if tolerance.open else [" ± ", tolerance]
     gloss = [units] if units.open else [units, *either, " gloss units"]
     seen = [", ", angle] if angle.open else [" at ", angle, "°"]
     return ["gloss, ", *(join_cells(named) or [context.ask(("colors",))]), ", ", *gloss, *seen]
+
+
+def _number(context: DocumentContext, color: str) -> list[Any]:
+    """`, No. 4107`: the number of a color with its manufacturer, where it is given."""
+    path = ("colors", color, "number")
+    return [", No. ", context.display(path)] if context.project.is_given(path) else []

@@ -6,6 +6,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.layouts import find_missing, list_layouts, tell_area, tell_consent, tell_length
+from specgen.documents.ledge_strips import is_cut_narrow
 from specgen.documents.marks import list_marks, name_member
 from specgen.documents.views._areas import name_missing
 from specgen.model.layout import ElevationLayout
@@ -37,7 +38,7 @@ def _line(context: DocumentContext, mark: str, layouts: tuple[ElevationLayout, .
     return (
         name,
         size,
-        _LINES[layout.proposal],
+        [_LINES[layout.proposal], *_name_drawing(context, mark)],
         str(len(layout.panels)),
         tell_area(context, sum((panel.net_area for panel in layout.panels), layout.width * 0)),
         tell_length(context, layout.score.joint_length),
@@ -45,9 +46,16 @@ def _line(context: DocumentContext, mark: str, layouts: tuple[ElevationLayout, .
     )
 
 
-def _judge(context: DocumentContext, mark: str, layout: ElevationLayout) -> Any:
-    """How many panels are past a limit, and how many are narrower than the minimum side."""
-    over, narrow = layout.score.over_limits, layout.score.slivers
+def _name_drawing(context: DocumentContext, mark: str) -> list[Any]:
+    """`; drawing A-201, November 20, 2026`; nothing where no drawing is named."""
+    path = ("elevations", mark, "drawing")
+    return ["; drawing ", context.display(path)] if context.project.is_given(path) else []
+
+
+def _judge(context: DocumentContext, mark: str, layout: ElevationLayout) -> str:
+    """How many panels are past a limit, and how many are narrower than the minimum side, or cut so by a ledge."""
+    cut = sum(is_cut_narrow(context, mark, panel) for panel in layout.panels)
+    over, narrow = layout.score.over_limits, layout.score.slivers + cut
     told = [f"{over} over the panel limits"] if over else []
     told += [f"{narrow} under the minimum side: {tell_consent(context, mark)}"] if narrow else []
     return "; ".join(told) or "within the panel limits"

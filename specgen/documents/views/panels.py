@@ -9,7 +9,8 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.figures.elevation_facts import find_day_area
 from specgen.documents.figures.elevation_geometry import Geometry
-from specgen.documents.layouts import list_layouts, name_shape, tell_area, tell_consent, tell_length
+from specgen.documents.layouts import list_layouts, name_shape, tell_area, tell_consent, tell_legs, tell_length
+from specgen.documents.ledge_strips import is_cut_narrow, list_ledge_cuts
 from specgen.documents.takeoff import number_batches
 from specgen.model.layout import ElevationLayout, Panel
 from specgen.quantities.comparison import Outcome, Sense, compare
@@ -32,18 +33,18 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines = []
     for mark, layouts in list_layouts(context).items():
         tell_day, batch = _make_days(context, mark, layouts[0]), number_batches(context)[mark]
-        for group in _group(layouts[0]):
+        for group in _group(context, mark, layouts[0]):
             lines.append((*_tell(context, mark, group), tell_day(group[0]), batch))
     return TableView(_HEADER, tuple(lines), _WIDTHS)
 
 
-def _group(layout: ElevationLayout) -> list[list[Panel]]:
-    """The panels of the same place across, size and shape, from the base up."""
+def _group(context: DocumentContext, mark: str, layout: ElevationLayout) -> list[list[Panel]]:
+    """The panels of the same place across, size and shape, cut by no ledge or by the same, from the base up."""
     found: dict[tuple[Any, ...], list[Panel]] = {}
     for panel in sorted(layout.panels, key=_order):
         outline = tuple((x, y - panel.y) for x, y in panel.outline)
         holes = tuple(tuple((x, y - panel.y) for x, y in hole) for hole in panel.holes)
-        found.setdefault((outline, holes), []).append(panel)
+        found.setdefault((outline, holes, list_ledge_cuts(context, mark, panel)), []).append(panel)
     return [*found.values()]
 
 
@@ -65,13 +66,13 @@ def _make_days(context: DocumentContext, mark: str, layout: ElevationLayout) -> 
     return tell_day
 
 
-def _tell(context: DocumentContext, elevation: str, group: list[Panel]) -> tuple[Any, ...]:
+def _tell(context: DocumentContext, mark: str, group: list[Panel]) -> tuple[Any, ...]:
     """The cells of panels of one size; the heights above the base in the order of their marks."""
     panel = group[0]
-    judged = [_judge(context, elevation, panel)]
+    judged: list[Any] = [*_tell_ledges(context, mark, panel), "; ".join(_find_faults(context, mark, panel)) or "OK"]
     if not panel.is_rectangle:
-        shape = name_shape(panel)
-        judged = [shape, ", least side ", tell_length(context, panel.least_side), "; ", *judged]
+        shape = [name_shape(panel), *tell_legs(context, panel)]
+        judged = [*shape, ", least side ", tell_length(context, panel.least_side), "; ", *judged]
     marks = [panel.mark, *(other.mark.rpartition("-")[2] for other in group[1:])]
     heights = [part for other in group for part in (", ", tell_length(context, other.y))]
     return (
@@ -84,17 +85,24 @@ def _tell(context: DocumentContext, elevation: str, group: list[Panel]) -> tuple
     )
 
 
-def _judge(context: DocumentContext, elevation: str, panel: Panel) -> Any:
-    return "; ".join(_find_faults(context, elevation, panel)) or "OK"
+def _tell_ledges(context: DocumentContext, mark: str, panel: Panel) -> Iterator[Any]:
+    """`LG1 across it leaves 4 in below, 2 ft 11 in above; `: what ledges leave of a panel."""
+    for cut in list_ledge_cuts(context, mark, panel):
+        yield f"{cut.mark} {'across' if cut.across else 'cuts into'} it"
+        strips = [(cut.below, "below"), (cut.above, "above")] if cut.across else []
+        left = [(tell_length(context, height), f" {side}") for height, side in strips if height]
+        yield from (part for number, strip in enumerate(left) for part in (", " if number else " leaves ", *strip))
+        yield "; "
 
 
-def _find_faults(context: DocumentContext, elevation: str, panel: Panel) -> Iterator[str]:
+def _find_faults(context: DocumentContext, mark: str, panel: Panel) -> Iterator[str]:
     for side, name, sense, words in _JUDGED:
         path = ("panel_limits", name)
         limit = context.project.get(path)
         amount: Fraction = getattr(panel, side)
         unit = "m2" if side == "net_area" else "m"
-        if limit is None or compare(Quantity.of(amount, unit), sense, limit) is not Outcome.OUTSIDE:
+        cut = name == "least_side" and is_cut_narrow(context, mark, panel)
+        if limit is None or (not cut and compare(Quantity.of(amount, unit), sense, limit) is not Outcome.OUTSIDE):
             continue
-        consent = f": {tell_consent(context, elevation)}" if name == "least_side" else ""
-        yield f"{words} {context.display(path).text}{consent}"
+        agreed = f": {tell_consent(context, mark)}" if name == "least_side" else ""
+        yield f"{words} {context.display(path).text}{agreed}"

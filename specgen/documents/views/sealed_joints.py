@@ -59,9 +59,10 @@ def _tell_face(context: DocumentContext, at: Path, sealant: str) -> list[Any]:
         return [face, ": not permitted, see D05"]
     if not sealant and not context.project.members.get(("sealants",)):
         return [face, _EITHER]
+    tint = "tinted " if face == "primer" and context.project.get(("primer", "tinted")) else ""
     order = sealant and context.project.get(("sealants", sealant, "sequence"))
     if order == "before_gloss":
-        return [face, "; ", _BEFORE]
+        return [tint, face, "; ", _BEFORE]
     after = "sealed after the gloss: " if order else ""
     dry = "the bond face" if face.open else f"the {words(str(face.raw).removeprefix('sealant_primer_on_'))}"
-    return [face, f"; {after}mask bond faces when {dry} is dry, before the gloss"]
+    return [tint, face, f"; {after}mask bond faces when {dry} is dry, before the gloss"]

@@ -14,8 +14,8 @@ from specgen.documents.parties import tell_party
 from specgen.documents.register import ITEMS, is_government
 from specgen.documents.required_documents import list_measured
 from specgen.documents.transmittal import find_governing_day, list_items_of
-from specgen.documents.verifiers import is_checked_by_engineer
-from specgen.documents.views.calculation_review import SIGNING
+from specgen.documents.verifiers import find_signing_day, is_checked_by_engineer
+from specgen.documents.views.calculation_review import CHECKER, SIGNING
 from specgen.model.stage import STAGES
 from specgen.model.value_text import long_date
 
@@ -48,11 +48,13 @@ def _list_reviews(context: DocumentContext) -> Iterator[Line]:
 
 
 def _list_signatures(context: DocumentContext) -> Iterator[Line]:
-    """Who signs the calculations, of which every issue prints the boxes empty."""
-    for name, said in SIGNING.items():
-        sealed = name == "checked_by" and is_checked_by_engineer(context.project)
+    """Who has still to sign the calculations."""
+    for role, said in SIGNING.items():
+        if find_signing_day(context.project, role):
+            continue
+        sealed = role == CHECKER and is_checked_by_engineer(context.project)
         asked = "signature, date, and seal" if sealed else "signature and date"
-        path = ("package", name)
+        path = ("package", f"{role}_by")
         who = context.display(path) if context.project.is_given(path) else "–"
         yield f"D06, {said.lower()}: {asked}", who, _tell_day("submittal", context.project.get(("package", "date")))
 

@@ -13,6 +13,7 @@ from specgen.documents.verifiers import (
     ENGINEER,
     MANUFACTURERS,
     find_reader,
+    find_sealing_day,
     find_settlers,
     find_text_of_sum,
     is_checked_by_engineer,
@@ -62,8 +63,21 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each figure; those of texts first, then those of parties, of manufacturers last."""
     entries = list_entries(context)
     ordered = sorted(entries.items(), key=lambda pair: (*_rank(pair[0]), *_place(pair), *pair[0]))
-    lines = tuple((_shorten(text), *_cells(what, entry)) for (_, text, what), entry in ordered)
+    lines = tuple(
+        (_shorten(text), *_cells(what, entry, _tell_answer(context, role))) for (role, text, what), entry in ordered
+    )
     return TableView(HEADER, lines, WIDTHS)
+
+
+def _tell_answer(context: DocumentContext, role: str) -> str:
+    """The day on which the engineer sealed the calculations and answered so; of others the cell stands empty."""
+    day = find_sealing_day(context.project) if role == ENGINEER else None
+    return f"holds, {long_date(day)}" if day else ""
+
+
+def count_to_tick(context: DocumentContext) -> int:
+    """How many figures nobody has answered yet."""
+    return sum(not _tell_answer(context, role) for role, _, _ in list_entries(context))
 
 
 def _rank(key: Key) -> tuple[bool, bool]:
@@ -167,14 +181,14 @@ def _bare(about: str) -> str:
     return told[:1].upper() + told[1:]
 
 
-def _cells(what: str, entry: Entry) -> tuple[object, ...]:
-    """What is verified with what it rests on, the value used with its box, and the documents that print it."""
+def _cells(what: str, entry: Entry, answer: str) -> tuple[object, ...]:
+    """What is verified with what it rests on, the value used with its box, the documents that print it, the answer."""
     methods = what.endswith((": ", _SECTION))
     told = what.removesuffix(_SECTION) + "; ".join(map(_lower, entry.figures)) if methods else what
     value = "" if methods else _join_sides(_sort_sides(entry))
     said = entry.basis[1]
     basis = {Kind.PRACTICE.value: "", Kind.MEMORY.value: _REMEMBERED}.get(said, f" ({said})")
-    return told + basis, [CheckBox(value or "holds")], ", ".join(sorted(entry.documents)), ""
+    return told + basis, [CheckBox(value or "holds", ticked=bool(answer))], ", ".join(sorted(entry.documents)), answer
 
 
 def _sort_sides(entry: Entry) -> list[str]:
@@ -213,11 +227,7 @@ def tell_verifiers(context: DocumentContext) -> str:
             texts.setdefault(role, {})[_shorten(text).partition(",")[0]] = None
     written = "; manufacturers answer in writing" if any(role in MANUFACTURERS for role, _, _ in entries) else ""
     told = [f"The party named verifies its figures{written}."]
-    told += [
-        f"{tell_party(context, role)} verifies {' and '.join(texts[role])}{_tell_when(context, role)}."
-        for role in texts
-        if role != APPLICATOR
-    ]
+    told += [_tell_reader(context, role, " and ".join(texts[role])) for role in texts if role != APPLICATOR]
     if APPLICATOR in texts:
         others = "other" if len(texts) > 1 else "published"
         told.append(f"{tell_party(context, APPLICATOR)} verifies the {others} texts.")
@@ -235,13 +245,16 @@ def _tell_bases(bases: set[str]) -> str:
     return f"Basis, {parts}." if parts else ""
 
 
-def _tell_when(context: DocumentContext, role: str) -> str:
+def _tell_reader(context: DocumentContext, role: str, texts: str) -> str:
     """What an engineer who checks the calculations does before: nobody signs what is still to be verified."""
+    who = tell_party(context, role)
     if role != ENGINEER or not is_checked_by_engineer(context.project):
-        return ""
-    day = context.project.get(("package", "date"))
+        return f"{who} verifies {texts}."
+    sealed, day = find_sealing_day(context.project), context.project.get(("package", "date"))
+    if sealed:
+        return f"{who} verified {texts} before signing and sealing {_SUMS}, {long_date(sealed)}."
     due = f" by {long_date(day)}" if day and not context.is_marked else ""
-    return f"{' earlier,' if due else ''} before signing {_SUMS}{due}"
+    return f"{who} verifies {texts}{' earlier,' if due else ''} before signing {_SUMS}{due}."
 
 
 def _tell_asked(context: DocumentContext) -> str:

@@ -6,7 +6,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.register import is_government
 from specgen.documents.transmittal import list_paragraphs, tell_action, tell_deviations, tell_items, tell_sections
-from specgen.documents.verifiers import is_checked_by_engineer
+from specgen.documents.verifiers import find_sealing_day, is_checked_by_engineer
 
 # What is told of a party beside its name, where it is given.
 _REACHED = ("contact", "phone", "email")
@@ -47,10 +47,12 @@ def _name_sections(context: DocumentContext) -> str:
 
 
 def _tell_engineer(context: DocumentContext) -> list[Any]:
-    """The engineer, and that the calculations are sent signed and sealed; empty where none is named."""
+    """The engineer, and the day of the seal, or that it comes before submittal; empty where none is named."""
     role = "design_engineer"
     if not context.project.is_given(("parties", role, "name")):
         return []
+    if find_sealing_day(context.project):
+        return [*_name(context, role), "; signed and sealed D06, ", context.display(("package", "checked_on"))]
     signs = is_checked_by_engineer(context.project) and not context.is_marked
     return [*_name(context, role), *(["; signs and seals D06 before submittal, see D19"] if signs else [])]
 

@@ -9,13 +9,6 @@ passes
       E1:
         {width: 8 ft, height: 8 ft, openings: {},
          layout: {mode: given, vertical_lines: [4 ft], horizontal_lines: [4 ft]}}
-passes
-    joints: {}
-    attachments: {LT1: {kind: letter}}
-    elevations:
-      E1:
-        {width: 8 ft, height: 8 ft, openings: {},
-         layout: {mode: given, vertical_lines: [5 ft, 7 ft], horizontal_lines: [4 ft], side_consent: LT1}}
 fails AJT-02a at elevations.E1.layout.vertical_lines
     joints: {}
     elevations:
@@ -34,12 +27,25 @@ fails AJT-02c at elevations.E1.layout.vertical_lines
       E1:
         {width: 5 ft, height: 5 ft, openings: {A: {x: 2 ft, y: 1 ft, width: 3 ft, height: 4 ft}},
          layout: {mode: given, vertical_lines: [], horizontal_lines: []}}
+fails AJT-02d at elevations.E1.layout.consent
+    joints: {}
+    attachments: {A1: {kind: letter, issued_on: 2027-02-25}}
+    elevations:
+      E1:
+        {width: 8 ft, height: 6 ft, openings: {},
+         layout: {mode: given, vertical_lines: [4 ft], horizontal_lines: [5 ft], consent: A1}}
 """
 
-from specgen.judging.panel_text import quantity_like, report_panels
-from specgen.judging.rule import CAUTION, LaidOut, Rule, Violations
+from collections.abc import Callable
+from fractions import Fraction
+from typing import Literal
+
+from specgen.judging.panel_text import name_panels, quantity_like, report_panels
+from specgen.judging.rule import CAUTION, NOTE, LaidOut, Rule, Violations, violation
+from specgen.model.absence import if_given
 from specgen.model.layout import Panel
 from specgen.model.typed_views import Description, Elevation, PanelLimits
+from specgen.model.value_text import long_date
 from specgen.quantities.comparison import less
 
 RULE = Rule(
@@ -60,10 +66,10 @@ RULE = Rule(
     basis="practice",
 )
 def too_narrow(elevation: Elevation, project: Description, layout: LaidOut) -> Violations:
-    """Panels are narrower than the minimum side."""
+    """Panels are narrower than the minimum side, and no letter agrees to them."""
     limits = project.panel_limits
-    narrow = [panel for panel in _list_panels(elevation, layout) if _is_narrow(panel, limits)]
-    yield from report_panels(elevation, narrow, lambda panel: panel.width, limits.least_side, least=True)
+    narrow = [panel for panel in _list_disputed(elevation, layout) if _is_narrow(panel, limits)]
+    yield from report_panels(elevation, narrow, _find_worst("width"), limits.least_side, least=True)
 
 
 @RULE.test(
@@ -74,10 +80,10 @@ def too_narrow(elevation: Elevation, project: Description, layout: LaidOut) -> V
     basis="practice",
 )
 def too_low(elevation: Elevation, project: Description, layout: LaidOut) -> Violations:
-    """Panels are lower than the minimum side."""
+    """Panels are lower than the minimum side, and no letter agrees to them."""
     limits = project.panel_limits
-    low = [panel for panel in _list_panels(elevation, layout) if _is_low(panel, limits)]
-    yield from report_panels(elevation, low, lambda panel: panel.height, limits.least_side, least=True)
+    low = [panel for panel in _list_disputed(elevation, layout) if _is_low(panel, limits)]
+    yield from report_panels(elevation, low, _find_worst("height"), limits.least_side, least=True)
 
 
 @RULE.test(
@@ -88,22 +94,47 @@ def too_low(elevation: Elevation, project: Description, layout: LaidOut) -> Viol
     basis="practice",
 )
 def narrow_leg(elevation: Elevation, project: Description, layout: LaidOut) -> Violations:
-    """Panels that are large enough have a leg that is not."""
+    """Panels that are large enough have a leg that is not, and no letter agrees to them."""
     limits = project.panel_limits
     narrow = [
         panel
-        for panel in _list_panels(elevation, layout)
-        if less(quantity_like(limits.least_side, panel.least_side), limits.least_side)
-        and not _is_narrow(panel, limits)
-        and not _is_low(panel, limits)
+        for panel in _list_disputed(elevation, layout)
+        if _has_narrow_leg(panel, limits) and not _is_narrow(panel, limits) and not _is_low(panel, limits)
     ]
     yield from report_panels(elevation, narrow, lambda panel: panel.least_side, limits.least_side, least=True)
 
 
-def _list_panels(elevation: Elevation, layout: LaidOut) -> tuple[Panel, ...]:
-    """The panels whose sides are judged: none where the architect has consented to those that are narrow."""
-    panels = layout().panels
-    return () if elevation.layout.get("side_consent") else panels
+@RULE.test(
+    "d",
+    NOTE,
+    "Panels under the minimum side of {wanted}, agreed in writing: {found}.",
+    at="elevation.layout.consent",
+    basis="practice",
+    remedy="Keep the terms of the letter; spray and recoat each of these panels whole.",
+)
+def agreed_panels(elevation: Elevation, project: Description, layout: LaidOut) -> Violations:
+    """Panels are under the minimum side, and the letter that agrees to them is attached."""
+    limits, letter = project.panel_limits, elevation.layout.consent
+    narrow = [panel for panel in layout().panels if _has_narrow_leg(panel, limits)]
+    if narrow:
+        least = name_panels(elevation, narrow, lambda panel: panel.least_side, limits.least_side, least=True)
+        day = if_given(lambda: letter.issued_on)
+        dated = f", {long_date(day)}" if day else ""
+        yield violation(f"{least} ({letter.mark}{dated})", wanted=limits.least_side)
+
+
+def _list_disputed(elevation: Elevation, layout: LaidOut) -> tuple[Panel, ...]:
+    """The panels of an elevation; none where a letter agrees to those under the minimum side."""
+    return () if if_given(lambda: elevation.layout.consent) else layout().panels
+
+
+def _find_worst(side: Literal["width", "height"]) -> Callable[[Panel], Fraction]:
+    """The side of a rectangle; of any other panel its narrowest leg, which is never more."""
+    return lambda panel: getattr(panel, side) if panel.is_rectangle else panel.least_side
+
+
+def _has_narrow_leg(panel: Panel, limits: PanelLimits) -> bool:
+    return less(quantity_like(limits.least_side, panel.least_side), limits.least_side)
 
 
 def _is_narrow(panel: Panel, limits: PanelLimits) -> bool:
