@@ -4,6 +4,8 @@ from specgen.documents.standing_walls import BARRIER
 
 # What no rule asks of a wall that stands, and the code does.
 BEHIND = "COD "
+# Asked of each drained wall; who asks for its drainage differs.
+DRAINAGE = "ATT-08c"
 # Rule or clause, question, and the answer that rules the wall out. What keeps everybody off the wall comes first, then
 # what is answered at the desk, what refuses most before the rest; last what waits for repair, wash and pull tests, the
 # dearest.
@@ -41,8 +43,8 @@ QUESTIONS = (
     ),
     ("ATT-09", "Wind on the adhered wall", "the wind suction exceeds the tested load divided by the safety factor"),
     (
-        "ATT-08c",
-        "Drainage behind the board, which the code requires of this wall",
+        DRAINAGE,
+        "Drainage behind the board",
         "the drainage efficiency is below {drainage.efficiency} by ASTM E2273",
     ),
     (
