@@ -28,7 +28,12 @@ QUESTIONS = (
     (
         "COD-03",
         "NFPA 285 and NFPA 268",
-        "neither a report nor an engineer's extension accepted by the authority covers this wall",
+        "neither a report nor an engineer's extension accepted by the authority covers this wall with this finish",
+    ),
+    (
+        "SUB-06a",
+        "Finish of another manufacturer on this EIFS",
+        "the EIFS manufacturer does not accept these coats in writing",
     ),
     (
         "HEA-02",

@@ -15,12 +15,15 @@ from specgen.documents.views._stages import (
     list_titles,
     tell_step,
 )
+from specgen.model.finding import Verdict
 
 # What a document may be needed before that is no step.
 _FIRST = {"hazard": HAZARD, "pulls": PULLS}
 _STAGES = {"submittal": SUBMITTAL, "sending": SENDING, "work starts": START}
 # Product data are part of a package that is issued.
 _SHEETS = "SUB-02"
+# A coat that the EIFS manufacturer does not accept rules its wall out.
+_OF_FINISH = "SUB-06a"
 # The report on the pull tests and its acceptance, which alone come behind them.
 _BOND = "ATT-05"
 
@@ -39,7 +42,8 @@ def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple
     deciding = {code for wall in context.judgment.walls.values() for code in wall.deciding}
     if document.before in _FIRST:
         return _FIRST[document.before]
-    if document.code in deciding or document.code.startswith("COD") or document.before == "decision":
+    decided = (*deciding, *((_OF_FINISH,) if _is_undecided(context) else ()))
+    if document.code in decided or document.code.startswith("COD") or document.before == "decision":
         return PULLS if _bears_on_pulled(context, document) else DECISION
     if document.before in _STAGES:
         return _STAGES[document.before]
@@ -47,6 +51,11 @@ def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple
         return SUBMITTAL
     step = "mockup" if document.before == "sealant" and _seals_mockup(context) else document.before
     return tell_step(list_titles(context), step)
+
+
+def _is_undecided(context: DocumentContext) -> bool:
+    """Whether a wall is still to be decided on."""
+    return any(wall.verdict is Verdict.NOT_YET_KNOWN for wall in context.judgment.walls.values())
 
 
 def find_decision(context: DocumentContext) -> tuple[int, str]:

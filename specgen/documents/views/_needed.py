@@ -25,8 +25,11 @@ _READS_NEXT = {"AIR-06": "instruments"}
 _WIND_SPEED = "site.wind_speed"
 _JURISDICTION, _CODE = ("code", "jurisdiction"), "COD"
 # What bears on the decision on a wall without a rule that reads it, and what it bears on: the reports on bond and fire
-# name the materials, and the letter on fasteners and the adoption of the code are the authority's.
+# name the materials, the coats of the finish too; the fasteners of the sheathing are scheduled for the sheathing; a
+# color is measured on the coats that it is made of; the letter on fasteners and the adoption of the code are the
+# authority's.
 _REPORTED = ("ATT-07", "COD-03")
+_MEASURED = ("HEA-01",)
 _BEARS: dict[Path, tuple[str, ...]] = {
     ("parties", "wrb_source", "name"): _REPORTED,
     ("walls", "*", "wrb", "product"): _REPORTED,
@@ -36,6 +39,17 @@ _BEARS: dict[Path, tuple[str, ...]] = {
     ("walls", "*", "insulation", "product"): ("COD-03",),
     ("walls", "*", "base_coat", "kind"): ("COD-03",),
     ("walls", "*", "base_coat", "product"): ("COD-03",),
+    ("walls", "*", "base_coat", "class"): ("COD-03",),
+    ("walls", "*", "substrate", "standard"): ("ATT-09", "COD-03"),
+    ("walls", "*", "substrate", "thickness"): ("ATT-09", "COD-03"),
+    ("smoothing", "product"): ("COD-03",),
+    ("primer", "product"): ("COD-03",),
+    ("gloss", "product"): ("COD-03",),
+    ("primer", "dry_film"): _MEASURED,
+    ("gloss", "dry_film"): _MEASURED,
+    ("colors", "*", "number"): _MEASURED,
+    ("colors", "*", "kind"): _MEASURED,
+    ("schedule", "color_sample_order_on"): _MEASURED,
     _JURISDICTION: ("ATT-03",),
 }
 # What a wall without drainage is accepted on.

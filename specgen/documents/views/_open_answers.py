@@ -55,22 +55,20 @@ def _ask_of_walls(context: DocumentContext, model: str) -> Iterator[OpenAnswer]:
     unknown = list_unknown(context)
     weather = (f"{_CODE} {name_weather_sections(context)}", _INSPECTION)
     asked = (
-        ("Thermal barrier: existing wall over the whole board? yes/no", barrier, list_solid(context), False),
+        ("Thermal barrier: existing wall over the whole board? yes/no", barrier, list_solid(context)),
         (
             f"Thermal barrier: {least} gypsum board or equal between board and interior? yes/no",
             barrier,
             [mark for mark in list_unparted(context) if mark not in unknown],
-            False,
         ),
         (
             f"Thermal barrier: concrete or masonry over the whole board, or inside {least} gypsum board or equal?",
             barrier,
             unknown,
-            False,
         ),
-        ("Is the wall concrete or masonry designed to the code? yes/no", weather, list_solid(context), True),
-        ("Fire-resistance rating of the wall, hours, or none", (f"{_CODE} 2603.5.1",), list_unrated(context), True),
+        ("Is the wall concrete or masonry designed to the code? yes/no", weather, list_solid(context)),
+        ("Fire-resistance rating of the wall, hours, or none", (f"{_CODE} 2603.5.1",), list_unrated(context)),
     )
-    for question, holds, walls, decides in asked:
+    for question, holds, walls in asked:
         if walls:
-            yield OpenAnswer(f"{question} ({', '.join(walls)})", holds, decides)
+            yield OpenAnswer(f"{question} ({', '.join(walls)})", holds, decides=True)
