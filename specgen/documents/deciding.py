@@ -1,6 +1,8 @@
 """The questions that can rule a wall out, in the order in which they are asked: the desk first, the site last."""
 
+from specgen.documents.context import DocumentContext
 from specgen.documents.standing_walls import BARRIER
+from specgen.model.finding import Verdict
 
 # What no rule asks of a wall that stands, and the code does.
 BEHIND = "COD "
@@ -64,6 +66,11 @@ APART = {code for code, *_ in QUESTIONS if len(code) == len("COD-03d")}
 _CODES = {code for code, *_ in QUESTIONS}
 # Another product or detail meets these; they are settled with the decision on the wall all the same.
 _SETTLED_WITH_IT = {"ATT-08", "INS-03"}
+
+
+def is_undecided(context: DocumentContext) -> bool:
+    """Whether a wall is still to be decided on."""
+    return any(wall.verdict is Verdict.NOT_YET_KNOWN for wall in context.judgment.walls.values())
 
 
 def bears_on_wall(rule: str, code: str) -> bool:

@@ -1,6 +1,7 @@
 """What each document that is still required is needed before."""
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.deciding import is_undecided
 from specgen.documents.owed_sheets import RequiredDocument
 from specgen.documents.required_documents import list_pending
 from specgen.documents.views._stages import (
@@ -15,7 +16,6 @@ from specgen.documents.views._stages import (
     list_titles,
     tell_step,
 )
-from specgen.model.finding import Verdict
 
 # What a document may be needed before that is no step.
 _FIRST = {"hazard": HAZARD, "pulls": PULLS}
@@ -42,7 +42,7 @@ def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple
     deciding = {code for wall in context.judgment.walls.values() for code in wall.deciding}
     if document.before in _FIRST:
         return _FIRST[document.before]
-    decided = (*deciding, *((_OF_FINISH,) if _is_undecided(context) else ()))
+    decided = (*deciding, *((_OF_FINISH,) if is_undecided(context) else ()))
     if document.code in decided or document.code.startswith("COD") or document.before == "decision":
         return PULLS if _bears_on_pulled(context, document) else DECISION
     if document.before in _STAGES:
@@ -51,11 +51,6 @@ def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple
         return SUBMITTAL
     step = "mockup" if document.before == "sealant" and _seals_mockup(context) else document.before
     return tell_step(list_titles(context), step)
-
-
-def _is_undecided(context: DocumentContext) -> bool:
-    """Whether a wall is still to be decided on."""
-    return any(wall.verdict is Verdict.NOT_YET_KNOWN for wall in context.judgment.walls.values())
 
 
 def find_decision(context: DocumentContext) -> tuple[int, str]:
