@@ -5,9 +5,11 @@ from typing import NamedTuple
 
 from specgen.documents.code_edition import assumes_edition, name_weather_sections
 from specgen.documents.context import DocumentContext
+from specgen.documents.display_values import DisplayValue
 from specgen.documents.foam_reports import SECTIONS, list_unknown, list_unparted, list_unrated
 from specgen.documents.form_units import UNITS
 from specgen.documents.members import span_marks
+from specgen.documents.required_documents import list_pending
 from specgen.documents.standing_walls import list_barriers, list_solid, list_standing, list_wet
 
 EDITION = "IBC edition adopted by the authority"
@@ -17,6 +19,9 @@ _WATER = "Source of the water in the wall, and how it is stopped"
 SEALING = "Is sealant installed before or after the gloss?"
 EXISTING = "Existing building code: adopted or not; governs this work or not"
 
+# What the engineer sets before old walls are pulled, while the report on the pulls is pending.
+_PULLED, _BOND = "ATT-05d", "ATT-05"
+
 
 class OpenAnswer(NamedTuple):
     """A question that no field holds, with its marks."""
@@ -25,6 +30,7 @@ class OpenAnswer(NamedTuple):
     holds: tuple[str, ...]
     decides: bool  # whether a wall is decided on with it
     party: str = "architect"
+    figures: tuple[DisplayValue, ...] = ()  # proposed until somebody confirms or corrects them
 
 
 def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
@@ -42,6 +48,10 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
     wet = list_wet(context, list_barriers(context))
     if wet:
         yield OpenAnswer(f"{_WATER} ({', '.join(wet)})", ("ATT-08",), decides=True)
+    if any(entry.code == _PULLED for entry in list_pending(context)):
+        asked = f"Pull tests in each {context.limit('substrate.pulls_area').text} and kind of surface"
+        least = (context.limit("substrate.pulls"),)
+        yield OpenAnswer(asked, (_BOND,), decides=True, party="engineer", figures=least)
     joints = context.project.members.get(("joints",), ())
     if joints and not context.project.members.get(("sealants",)):
         yield OpenAnswer(f"{SEALING} ({span_marks(joints)})", ("SLT-07",), decides=False, party="applicator")

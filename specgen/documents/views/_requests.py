@@ -91,7 +91,7 @@ def _gather(context: DocumentContext) -> tuple[Request, ...]:
         told[key].append(Item(f"{document.name}{places}", _tell_rules(context, document), number=document.number))
     for answer in list_open_answers(context):
         stage = find_decision(context) if answer.decides else find_next_package(context)
-        told[(answer.party, *stage, DOCUMENTS)].append(Item(answer.question, answer.holds))
+        told[(answer.party, *stage, DOCUMENTS)].append(Item(answer.question, answer.holds, answer.figures))
     if told and context.is_marked and not tell_contact(context):
         told[("applicator", *NAMING, DOCUMENTS)].append(Item(_CONTACT, (_OPEN_ITEMS,)))
     if awaits_review(context):
