@@ -53,6 +53,8 @@ _BEARS: dict[Path, tuple[str, ...]] = {
     ("schedule", "color_sample_order_on"): _MEASURED,
     _JURISDICTION: ("ATT-03",),
 }
+# Where what the reports name is given.
+_OF_REPORTS = ("walls", "colors", "primer", "gloss", "smoothing")
 # What a wall without drainage is accepted on.
 _FLASHED = (("elevations", "*", "grade_clearance"), ("elevations", "*", "openings"), ("details",))
 # Whether vapor condenses in a wall is known before it is decided on.
@@ -130,15 +132,14 @@ def bears_on_decision(context: DocumentContext, dotted: str) -> bool:
 
 
 def list_reported(context: DocumentContext) -> Iterator[Path]:
-    """The fields of the materials that the fire reports name, while a wall waits for these; each document asks alike.
+    """The fields of what the reports name that walls wait for; each document asks for them alike.
 
     No rule reads them, so that a document that is composed before the others would not know them to be lacking.
     """
-    if not is_undecided(context) or _FIRE not in context.remember(_list_waiting):
-        return
+    waiting = context.remember(_list_waiting) if is_undecided(context) else set()
     for pattern, bears in _BEARS.items():
-        if _FIRE in bears and pattern[0] != "parties":
-            marks = context.project.members[pattern[:1]] if "*" in pattern else ("",)
+        if pattern[0] in _OF_REPORTS and not waiting.isdisjoint(bears):
+            marks = context.project.members.get(pattern[:1], ()) if "*" in pattern else ("",)
             yield from (tuple(mark if part == "*" else part for part in pattern) for mark in marks)
 
 
