@@ -24,6 +24,7 @@ _STAGES = {"submittal": SUBMITTAL, "sending": SENDING, "work starts": START}
 _SHEETS = "SUB-02"
 # A coat that the EIFS manufacturer does not accept rules its wall out.
 _OF_FINISH = "SUB-06a"
+_COATS = {"primer", "gloss", "smoothing_coat"}
 # The report on the pull tests and its acceptance, which alone come behind them.
 _BOND = "ATT-05"
 
@@ -65,10 +66,15 @@ def _bears_on_pulled(context: DocumentContext, document: RequiredDocument) -> bo
 
 
 def _seals_mockup(context: DocumentContext) -> bool:
-    """Whether a mockup that is still to be built holds a sealant joint, which is tested in it."""
+    """Whether a mockup that is still to be built holds a sealant joint, which is tested in it, or the coat it bonds to.
+
+    A sealant that lets go of a coat is found out before any wall is sprayed with it.
+    """
     project = context.project
     to_build = project.value(("package", "purpose")) in BEFORE_MOCKUP
-    return to_build and "sealant_joint" in map(str, project.get(("mockup", "includes")) or ())
+    faces = (project.get(("joints", mark, "bond_face")) for mark in project.members.get(("joints",), ()))
+    coated = context.draft and not _COATS.isdisjoint(map(str, faces))
+    return to_build and (coated or "sealant_joint" in map(str, project.get(("mockup", "includes")) or ()))
 
 
 def decides(context: DocumentContext, document: RequiredDocument) -> bool:

@@ -20,6 +20,7 @@ SEALING = "Is sealant installed before or after the gloss?"
 EXISTING = "Existing building code: adopted or not; governs this work or not"
 
 # What the engineer sets before old walls are pulled, while the report on the pulls is pending.
+_LOOSE = ("PLN-02a", "PLN-02b")
 _PULLED, _BOND = "ATT-05d", "ATT-05"
 
 
@@ -52,6 +53,11 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
         asked = f"Pull tests in each {context.limit('substrate.pulls_area').text} and kind of surface"
         least = (context.limit("substrate.pulls"),)
         yield OpenAnswer(asked, (_BOND,), decides=True, party="engineer", figures=least)
+    prominent = tuple(dict.fromkeys(mark for f in context.judgment.findings if f.code in _LOOSE for mark in f.subjects))
+    if prominent and context.draft:
+        asked = f"Substrate limit under a {context.figure('straightedge.long')} straightedge ({span_marks(prominent)})"
+        figures = (context.limit("substrate.plane_prominent"),)
+        yield OpenAnswer(asked, ("PLN-02",), decides=False, figures=figures)
     joints = context.project.members.get(("joints",), ())
     if joints and not context.project.members.get(("sealants",)):
         yield OpenAnswer(f"{SEALING} ({span_marks(joints)})", ("SLT-07",), decides=False, party="applicator")

@@ -78,7 +78,7 @@ def tell_who_adopts(context: DocumentContext) -> str:
     """On whose word a code stands whose authority is not named; empty while its edition is open."""
     if assumes_edition(context):
         return "assumed"
-    return "by the applicator" if context.project.is_given(("code", "edition")) else ""
+    return "according to the applicator" if context.project.is_given(("code", "edition")) else ""
 
 
 def read_edition(context: DocumentContext) -> dict[str, Any]:
@@ -250,9 +250,9 @@ def _tell_if_due(context: DocumentContext) -> str:
 
 
 def _tell_unlettered(context: DocumentContext, authority: Any) -> list[Any]:
-    """`not required, by the applicator; letter of the authority, City of Ambry, pending`: what no letter bears out."""
+    """`not required, according to the applicator; letter of the authority, City of Ambry, pending`: no letter yet."""
     required = context.project.get(_FASTENERS)
     answered = answer_source(context.project, _FASTENERS)
     by = answered.reference if answered else "the applicator"
-    said = "not confirmed" if required is None else f"{'' if required else 'not '}required, by {by}"
+    said = "not confirmed" if required is None else f"{'' if required else 'not '}required, according to {by}"
     return [f"{said}; letter of the authority, ", authority, ", pending"]
