@@ -202,3 +202,20 @@ def test_stages_without_a_date_stand_in_their_order_and_no_table_is_empty(tmp_pa
         "is named.\n"
     )
     assert told in drafted(tmp_path, OLD)["D19"]
+
+
+# Common practice, no source: a sealant that lets go of a coat is found out before any wall is sprayed with it.
+def test_what_a_sealant_bonds_to_is_known_before_the_mockup_is_sprayed(tmp_path: Path) -> None:
+    makers = {f"{name}_source": {"name": name.title()} for name in ("eifs", "finish", "sealant")}
+    drafted(tmp_path, merged(NEW, {"parties": makers}))
+    asked = before_of(tmp_path)
+    report = "Adhesion report, ASTM C1382, sealant on the bond face of this wall (S1)"
+    for item in (report, "Compatibility letter, EIFS and sealant", "Compatibility letter, finish and sealant"):
+        assert asked[item][1] == "mockup", item
+
+
+def test_the_limit_of_a_prominent_face_is_asked_of_the_architect(tmp_path: Path) -> None:
+    drafted(tmp_path, merged(NEW, {"elevations": {"E1": {"wall": "W1", "prominent": "yes"}}}))
+    # 1/8 in: common practice, no source.
+    item = "Substrate limit under a 10 ft straightedge (E1): confirm 1/8 in"
+    assert before_of(tmp_path)[item] == ("Architect", "this submittal")

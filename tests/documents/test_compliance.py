@@ -306,13 +306,13 @@ def test_fasteners_of_the_local_code_are_told_by_height_and_by_elevation(tmp_pat
     assert row == [
         "local code",
         "yes, above 24 ft",
-        "required, by the applicator; letter of the authority, City of Ashmoor, pending; E2: no",
+        "required, according to the applicator; letter of the authority, City of Ashmoor, pending; E2: no",
     ]
 
 
 def test_an_answer_on_fasteners_counts_once_the_authority_is_named(tmp_path: Path) -> None:
     subject, code = "Fasteners, local code", {"local_fasteners_required": "no"}
-    unlettered = "not required, by the applicator; letter of the authority, {}, pending; if required, "
+    unlettered = "not required, according to the applicator; letter of the authority, {}, pending; if required, "
     unlettered += "W1 is not suitable as designed"
     (unnamed := tmp_path / "unnamed").mkdir()
     assert rows_of(unnamed, {"code": code})[subject] == ["local code", "pending", unlettered.format("not named")]
@@ -423,7 +423,7 @@ def test_what_the_contractor_gives_of_the_code_is_his_until_the_authority_is_nam
     rows_of(tmp_path, {"code": {"model": "ibc", "edition": 2018}})
     page = next((tmp_path / "out").glob("D02*.txt")).read_text("utf-8")
     assert (
-        "Code: International Building Code, 2018, by the applicator; to be confirmed by the [Authority having" in page
+        "Code: International Building Code, 2018, according to the applicator; to be confirmed by the [Authority having" in page
     )
 
 
