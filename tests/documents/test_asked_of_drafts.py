@@ -219,3 +219,10 @@ def test_the_limit_of_a_prominent_face_is_asked_of_the_architect(tmp_path: Path)
     # 1/8 in: common practice, no source.
     item = "Substrate limit under a 10 ft straightedge (E1): confirm 1/8 in"
     assert before_of(tmp_path)[item] == ("Architect", "this submittal")
+
+
+# Common practice, no source: what departs from the specification is known to whoever decides on the walls.
+def test_the_specification_is_reviewed_before_the_walls_are_decided_on(tmp_path: Path) -> None:
+    drafted(tmp_path, NEW)
+    asked = before_of(tmp_path)["Review of the specification: paragraphs met, and deviations"]
+    assert asked == ("Applicator", "decision on the walls")

@@ -383,7 +383,7 @@ def test_documents_that_decide_a_wall_stand_once_with_their_walls_and_are_counte
         assert re.search(
             rf"(?m)^{mark} \| .* \| {number} documents; \d+ rules not evaluated; listed below$", pages["D02"]
         )
-        assert re.search(rf"(?m)^{mark}: .* Pending, listed in D19: {number} documents and values\. ", pages["D00"]), (
+        assert re.search(rf"(?m)^{mark}: .* Pending, listed in D19: {number} documents, and values\. ", pages["D00"]), (
             mark
         )
 

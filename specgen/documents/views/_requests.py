@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.deciding import is_undecided
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.field_units import add_unit
 from specgen.documents.owed_sheets import RequiredDocument
@@ -95,7 +96,9 @@ def _gather(context: DocumentContext) -> tuple[Request, ...]:
     if told and context.is_marked and not tell_contact(context):
         told[("applicator", *NAMING, DOCUMENTS)].append(Item(_CONTACT, (_OPEN_ITEMS,)))
     if awaits_review(context):
-        told[("applicator", *SUBMITTAL, DOCUMENTS)].append(Item(_REVIEW, ("SUB-05",)))
+        # Whoever decides on the walls knows what of them departs from the specification.
+        stage = find_decision(context) if is_undecided(context) else SUBMITTAL
+        told[("applicator", *stage, DOCUMENTS)].append(Item(_REVIEW, ("SUB-05",)))
     parties = _order_parties(context, list(told))
     keys = sorted(told, key=lambda key: (parties.index(key[0]), key[1], key[3] == DOCUMENTS))
     return _hold_names(context, tuple(Request(*key, tuple(told[key])) for key in keys))
