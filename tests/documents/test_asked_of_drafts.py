@@ -170,7 +170,7 @@ def test_the_decision_asks_for_what_its_reports_are_made_of(tmp_path: Path) -> N
     ):
         assert asked[item][1] == "decision on the walls", item
     refused = "W1 | the EIFS manufacturer does not accept these coats in writing\n"
-    assert f"Finish of another manufacturer on this EIFS (SUB-06a) | {refused}" in pages["D00"]
+    assert f"Finish of another manufacturer on this EIFS (SUB-06) | {refused}" in pages["D00"]
     # The code table's row on fire tests tells the coats of the reports as the list does.
     (row,) = (line for line in pages["D02"].splitlines() if line.startswith("COD-03 "))
     assert "Finish manufacturer: Smoothing coat product; Primer product; Gloss product." in row

@@ -423,7 +423,8 @@ def test_what_the_contractor_gives_of_the_code_is_his_until_the_authority_is_nam
     rows_of(tmp_path, {"code": {"model": "ibc", "edition": 2018}})
     page = next((tmp_path / "out").glob("D02*.txt")).read_text("utf-8")
     assert (
-        "Code: International Building Code, 2018, according to the applicator; to be confirmed by the [Authority having" in page
+        "Code: International Building Code, 2018, according to the applicator; to be confirmed by the [Authority having"
+        in page
     )
 
 

@@ -412,7 +412,7 @@ def test_what_can_rule_a_wall_out_is_asked_in_order(tmp_path: Path) -> None:
         "ATT-03",
         "ATT-08",
         "COD-03",
-        "SUB-06a",
+        "SUB-06",
         "HEA-02",
         "HEA-05",
         "ATT-09",

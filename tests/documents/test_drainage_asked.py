@@ -26,7 +26,7 @@ def told(folder: Path, kind: str, **more: Any) -> tuple[list[str], str]:
     """Question and answer on drainage in D00, and the row of the code table, without the marks of sources."""
     code = {"model": "ibc", "edition": 2021, "construction_type": kind, "occupancy_groups": ["R-2"]}
     pages = drafted(folder, {"code": code, "walls": {"W1": FRAMED}, **more})
-    (question,) = re.findall(r"(?m)^\d+ \| (Drainage behind the board.*) \(ATT-08c\) \| W1 \| (.*)$", pages["D00"])
+    (question,) = re.findall(r"(?m)^\d+ \| (Drainage behind the board.*) \(ATT-08\) \| W1 \| (.*)$", pages["D00"])
     (row,) = re.findall(r"(?m)^Drained wall, W1 \| .*$", pages["D02"])
     unmarked = [re.sub(r"\[[a-z]\]", "", said) for said in (*question, row)]
     return unmarked[:2], unmarked[2]
@@ -58,4 +58,4 @@ def test_a_wall_that_the_specification_wants_drained_cites_its_paragraph_in_both
 def test_nobody_is_said_to_want_drainage_while_the_code_is_silent(tmp_path: Path, model: str | None) -> None:
     code = {"model": model} if model else {}
     page = drafted(tmp_path, {"code": code, "walls": {"W1": FRAMED}})["D00"]
-    assert "| Drainage behind the board (ATT-08c) | W1 |" in page
+    assert "| Drainage behind the board (ATT-08) | W1 |" in page

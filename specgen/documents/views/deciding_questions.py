@@ -15,6 +15,9 @@ from specgen.judging.verdict import list_pending
 from specgen.model.figure_text import split_figures
 from specgen.model.finding import Verdict
 
+# A rule is told without its clause, as where its documents and values are listed.
+_RULE = len("ATT-08")
+
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each question that a wall waits for."""
@@ -23,7 +26,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for code, asked, fails in QUESTIONS:
         concerned = [mark for mark, codes in waiting.items() if code in codes]
         for question, walls in _word(context, code, asked, concerned).items():
-            rule = " (ATT-08)" if code == BARRIER else f" ({code})"
+            rule = " (ATT-08)" if code == BARRIER else f" ({code[:_RULE]})"
             if code == BEHIND:
                 rule = f" ({BEHIND}{name_weather_sections(context)})"
             told = _cite_figures(context, fails)
