@@ -9,6 +9,7 @@ from specgen.documents.measures import list_measures
 from specgen.documents.numbering import list_values
 from specgen.documents.plain_text import plain_text
 from specgen.documents.required_documents import count_pending, list_pending
+from specgen.documents.views.open_items import count_values
 from specgen.documents.waiting_rules import count_not_evaluated
 from specgen.judging.owners import looks_for_document
 from specgen.model.block import Block, Box, Document, Note, ReviewBoxes, Strong, Text
@@ -111,16 +112,16 @@ def _tell_open(document: Document, context: DocumentContext, whole: bool) -> Ite
 
 
 def _count_owed(context: DocumentContext) -> Iterator[str]:
-    """`31 documents still required`, `129 open items of this stage`."""
-    required, items = count_pending(context), len(context.judgment.open_items)
+    """`31 documents still required`, `197 values asked for in D19`: as its head counts them."""
+    required, values = count_pending(context), count_values(context)
     if required:
         yield f"{count(required, 'document')} still required"
-    if items:
-        yield f"{count(items, 'open item')} of this stage"
+    if values:
+        yield f"{count(values, 'value')} asked for in {_OPEN_ITEMS}"
 
 
 def tell_draft(context: DocumentContext) -> str:
-    """The same in one line: `no exception that stops the work; 31 documents still required; 129 open items ...`."""
+    """The same in one line: `no exception that stops the work; 31 documents still required; 197 values ...`."""
     stops, held = _count_standing(context), tell_held_work(context).rstrip(".")
     told = tell_stops(stops) if stops else "" if held else "no exception that stops the work"
     return "; ".join(filter(None, (told, f"{held[:1].lower()}{held[1:]}", *_count_owed(context))))

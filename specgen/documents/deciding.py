@@ -1,9 +1,13 @@
 """The questions that can rule a wall out, in the order in which they are asked: the desk first, the site last."""
 
+from specgen.documents.context import DocumentContext
 from specgen.documents.standing_walls import BARRIER
+from specgen.model.finding import Verdict
 
 # What no rule asks of a wall that stands, and the code does.
 BEHIND = "COD "
+# Asked of each drained wall; who asks for its drainage differs.
+DRAINAGE = "ATT-08c"
 # Rule or clause, question, and the answer that rules the wall out. What keeps everybody off the wall comes first, then
 # what is answered at the desk, what refuses most before the rest; last what waits for repair, wash and pull tests, the
 # dearest.
@@ -26,7 +30,12 @@ QUESTIONS = (
     (
         "COD-03",
         "NFPA 285 and NFPA 268",
-        "neither a report nor an engineer's extension accepted by the authority covers this wall",
+        "neither a report nor an engineer's extension accepted by the authority covers this wall with this finish",
+    ),
+    (
+        "SUB-06a",
+        "Finish of another manufacturer on this EIFS",
+        "the EIFS manufacturer does not accept these coats in writing",
     ),
     (
         "HEA-02",
@@ -41,15 +50,16 @@ QUESTIONS = (
     ),
     ("ATT-09", "Wind on the adhered wall", "the wind suction exceeds the tested load divided by the safety factor"),
     (
-        "ATT-08c",
-        "Drainage behind the board, which the code requires of this wall",
+        DRAINAGE,
+        "Drainage behind the board",
         "the drainage efficiency is below {drainage.efficiency} by ASTM E2273",
     ),
     (
         "ATT-05",
         "Bond of the existing surface",
-        "a pull is below the engineer's minimum, and the surface is neither removed nor overlaid with fastened "
-        "sheathing and WRB (a new wall type: drained, with its own NFPA 285 report and special inspection)",
+        "the EIFS manufacturer does not accept the surface, or a pull is below the engineer's minimum, and the surface "
+        "is neither removed nor overlaid with fastened sheathing and WRB (a new wall type: drained, with its own NFPA "
+        "285 report and special inspection)",
     ),
 )
 # A clause by itself, where the others of its rule do not rule a wall out.
@@ -57,6 +67,11 @@ APART = {code for code, *_ in QUESTIONS if len(code) == len("COD-03d")}
 _CODES = {code for code, *_ in QUESTIONS}
 # Another product or detail meets these; they are settled with the decision on the wall all the same.
 _SETTLED_WITH_IT = {"ATT-08", "INS-03"}
+
+
+def is_undecided(context: DocumentContext) -> bool:
+    """Whether a wall is still to be decided on."""
+    return any(wall.verdict is Verdict.NOT_YET_KNOWN for wall in context.judgment.walls.values())
 
 
 def bears_on_wall(rule: str, code: str) -> bool:

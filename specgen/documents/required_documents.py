@@ -15,6 +15,7 @@ from specgen.documents.owed_sheets import (
     sort_sheets,
 )
 from specgen.documents.standing_walls import BARRIER, list_barriers, list_standing, list_unconfirmed, list_undrained
+from specgen.documents.system_reports import list_unproved
 from specgen.documents.views.reports import find_reports, list_pending_tests
 from specgen.judging.materials import materials, mixed_materials
 from specgen.judging.owners import OWED_PAPERS, looks_for_document
@@ -58,6 +59,7 @@ _LATER = {
 _SOLAR = {"HEA-01a": ("C1549", "E903"), "HEA-01b": ("C1371", "E408")}
 # What the manufacturer says of a wall that stands, and before what.
 _BY_MAKER = {
+    "Acceptance of the surface for its adhesive, in writing": "pulls",
     "Written instructions: drying, maximum moisture, and mortar cure of the existing wall": "pulls",
     "Release of the wall for boards, in writing, on moisture readings": "boards",
 }
@@ -70,6 +72,8 @@ _LOCAL_BASIS = ("code", "local_fasteners_basis")
 # The properties of a color that a report shows, and the clause that asks for it.
 _OF_COLORS = {"Solar reflectance": "HEA-01a", "Emittance": "HEA-01b"}
 _FINISH = ("smoothing", "primer", "gloss")
+# Every EIFS has them, whether or not a draft describes them yet.
+_BESIDES = ("mesh", "accessories")
 
 
 def list_measured(context: DocumentContext) -> tuple[Finding, ...]:
@@ -121,6 +125,9 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
     for name, section, lacking in list_missing_foam_reports(context):
         yield RequiredDocument("eifs_source", name, lacking, f"{_CODE}{section}", "decision")
     yield from _find_of_system(context)
+    if context.draft:
+        for name, code, untested in list_unproved(context):
+            yield RequiredDocument("eifs_source", name, untested, code, "decision")
     project = context.project
     yield from _find_local(context)
     yield from _find_of_standing(context)
@@ -131,14 +138,15 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
     described = materials(cast(Any, project.root()))
     if not _is_design_draft(context):
         undescribed = [coat for coat in _FINISH if coat not in described]
-        yield from join_sheets(context, undescribed, undescribed)
+        besides = [one for one in _BESIDES if context.draft and one not in described]
+        yield from join_sheets(context, [*undescribed, *besides], undescribed)
         return
     dark = tuple(mark for f in context.judgment.findings if f.code == "HEA-05a" for mark in f.subjects)
     if dark:
         yield _owe("HEA-05", _LATER, dark)
     sealed = _is_sealed(context)
     wet = ("base_coat", *_FINISH, *(["sealant"] if sealed else []))
-    named = list(dict.fromkeys((*described, *wet)))
+    named = list(dict.fromkeys((*described, *wet, *_BESIDES)))
     yield from join_sheets(context, named, {*mixed_materials(cast(Any, project.root())), *wet})
     yield from _find_letters(context, sealed)
 

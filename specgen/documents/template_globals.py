@@ -36,6 +36,7 @@ from specgen.documents.views.code_items import code_name, tell_who_adopts
 from specgen.documents.views.mockup_details import name_places
 from specgen.documents.views.open_items import count_asked, count_values, tell_asked, tell_holds_key
 from specgen.documents.views.package_documents import tell_forms_left_out
+from specgen.documents.views.reply_dates import tell_undated
 from specgen.documents.views.site_limits import find_stricter
 from specgen.documents.views.to_verify import count_to_tick, tell_verifiers
 from specgen.documents.waiting_rules import list_waiting_rules
@@ -121,6 +122,7 @@ def _tell_open(context: DocumentContext) -> dict[str, Any]:
         "held_work": tell_held_work(context),
         "pull_tests": tell_pull_tests(context),
         "moisture_limit": find_moisture_limit(context),
+        "undated_stages": tell_undated(context),
         "forms_left_out": tell_forms_left_out(context),
         "standing_walls": list_standing(context),
         "contractor_reviews": is_reviewed(context),

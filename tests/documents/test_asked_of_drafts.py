@@ -79,7 +79,8 @@ def test_what_nobody_has_told_is_asked_of_who_can(tmp_path: Path) -> None:
         ("Applicator", "mockup", "( ) Is sealant installed before or after the gloss? (J1)"),
         (
             "Architect",
-            "mockup",
+            # What the code table requires is known when the walls are decided on.
+            "repair and pull tests",
             "( ) Thermal barrier: concrete or masonry over the whole board, or inside 1/2 in gypsum board or equal? "
             "(W2)",
         ),
@@ -146,7 +147,82 @@ def test_what_belongs_together_is_asked_for_at_one_stage(tmp_path: Path) -> None
 
 def test_rules_that_wait_for_documents_alone_share_a_row_which_is_counted(tmp_path: Path) -> None:
     page = drafted(tmp_path, merged(OLD, {"colors": {"C1": {}}}))["D02"]
-    (row,) = (
-        line for line in page.splitlines() if line.endswith(" | Documents: listed above.") and ":" not in line[:40]
+    assert "\nATT-03, ATT-10 | W1, W2 | Documents: listed above.\n" in page
+
+
+# Common practice, no source: a fire report and the EIFS manufacturer's word are of named coats over a named wall, and a
+# laboratory measures a color on the coats that it is made of.
+def test_the_decision_asks_for_what_its_reports_are_made_of(tmp_path: Path) -> None:
+    makers = {"eifs_source": {"name": "Ashdown"}, "finish_source": {"name": "Birchall"}}
+    pages = drafted(tmp_path, merged(NEW, {"colors": {"C1": {}}, "parties": makers}))
+    asked = before_of(tmp_path)
+    for item in (
+        "Primer product",
+        "Gloss product",
+        "Smoothing coat product",
+        "Dry film per coat of gloss, mils",
+        "Color number (C1)",
+        "Sheathing standard (W1)",
+        "Sheathing thickness, in (W1)",
+        "Class of the system: PB or PM (W1)",
+        "Compatibility letter, EIFS and finish",
+        "Thermal barrier: 1/2 in gypsum board or equal between board and interior? yes/no (W1)",
+    ):
+        assert asked[item][1] == "decision on the walls", item
+    refused = "W1 | the EIFS manufacturer does not accept these coats in writing\n"
+    assert f"Finish of another manufacturer on this EIFS (SUB-06) | {refused}" in pages["D00"]
+    # The code table's row on fire tests tells the coats of the reports as the list does.
+    (row,) = (line for line in pages["D02"].splitlines() if line.startswith("COD-03 "))
+    assert "Finish manufacturer: Smoothing coat product; Primer product; Gloss product." in row
+
+
+# ASTM D7234 pulls a disk off a coating; what carries the board is the adhesive, so that it is pulled. Three tests in
+# each 1000 sq ft: common practice, no source.
+def test_pull_tests_say_what_is_pulled_how_often_and_who_accepts_the_surface_first(tmp_path: Path) -> None:
+    sized = merged(OLD, {"elevations": {"E1": {"width": "62 ft", "height": "22 ft"}}})
+    pages = drafted(tmp_path, sized)
+    asked = before_of(tmp_path)
+    accepted = "Acceptance of the surface for its adhesive, in writing (W1, W2)"
+    assert asked[accepted] == ("EIFS manufacturer", "repair and pull tests")
+    assert asked["Pull tests in each 1000 sq ft and kind of surface: confirm 3"] == (
+        "Engineer",
+        "repair and pull tests",
     )
-    assert row.startswith("ATT-03, ATT-10, COD-03, HEA-01 | W1, W2 | "), row
+    (said,) = (line for line in pages["D05"].splitlines() if "Form D12f. Pulls: " in line)
+    assert "minimum 3 in each 1000 sq ft and kind of surface, new pointing too: minimum 6 on W1 (1364 sq ft)" in said
+    assert "The agency pulls the EIFS manufacturer's adhesive, bonded to the prepared surface" in said
+    assert "pull tests on Form D12f, issued before them (independent testing agency, for the owner)" in pages["D00"]
+    assert "(pull tests: before they are made; figures that D19 asks for: by its date)" in pages["D05"]
+
+
+def test_stages_without_a_date_stand_in_their_order_and_no_table_is_empty(tmp_path: Path) -> None:
+    told = (
+        "\nNeeded before, in this order: any work on the existing walls; first requests, at once; repair and pull "
+        "tests; decision on the walls; mockup; start of work; each later step. No dates before the date of submission "
+        "is named.\n"
+    )
+    assert told in drafted(tmp_path, OLD)["D19"]
+
+
+# Common practice, no source: a sealant that lets go of a coat is found out before any wall is sprayed with it.
+def test_what_a_sealant_bonds_to_is_known_before_the_mockup_is_sprayed(tmp_path: Path) -> None:
+    makers = {f"{name}_source": {"name": name.title()} for name in ("eifs", "finish", "sealant")}
+    drafted(tmp_path, merged(NEW, {"parties": makers}))
+    asked = before_of(tmp_path)
+    report = "Adhesion report, ASTM C1382, sealant on the bond face of this wall (S1)"
+    for item in (report, "Compatibility letter, EIFS and sealant", "Compatibility letter, finish and sealant"):
+        assert asked[item][1] == "mockup", item
+
+
+def test_the_limit_of_a_prominent_face_is_asked_of_the_architect(tmp_path: Path) -> None:
+    drafted(tmp_path, merged(NEW, {"elevations": {"E1": {"wall": "W1", "prominent": "yes"}}}))
+    # 1/8 in: common practice, no source.
+    item = "Substrate limit under a 10 ft straightedge (E1): confirm 1/8 in"
+    assert before_of(tmp_path)[item] == ("Architect", "this submittal")
+
+
+# Common practice, no source: what departs from the specification is known to whoever decides on the walls.
+def test_the_specification_is_reviewed_before_the_walls_are_decided_on(tmp_path: Path) -> None:
+    drafted(tmp_path, NEW)
+    asked = before_of(tmp_path)["Review of the specification: paragraphs met, and deviations"]
+    assert asked == ("Applicator", "decision on the walls")

@@ -384,7 +384,7 @@ def test_documents_that_decide_a_wall_stand_once_with_their_walls_and_are_counte
         assert re.search(
             rf"(?m)^{mark} \| .* \| {number} documents; \d+ rules not evaluated; listed below$", pages["D02"]
         )
-        assert re.search(rf"(?m)^{mark}: .* Pending, listed in D19: {number} documents and values\. ", pages["D00"]), (
+        assert re.search(rf"(?m)^{mark}: .* Pending, listed in D19: {number} documents, and values\. ", pages["D00"]), (
             mark
         )
 
@@ -413,6 +413,7 @@ def test_what_can_rule_a_wall_out_is_asked_in_order(tmp_path: Path) -> None:
         "ATT-03",
         "ATT-08",
         "COD-03",
+        "SUB-06",
         "HEA-02",
         "HEA-05",
         "ATT-09",
@@ -427,7 +428,7 @@ def test_what_can_rule_a_wall_out_is_asked_in_order(tmp_path: Path) -> None:
     )
     assert table[2].endswith("W1, W2 | the local code requires fasteners through the board")
     # ASTM C578, 1.1: not above 165 °F.
-    assert re.search(r"exceeds 165 °F, the maximum use temperature of EPS ?\[[a-z]\]$", table[5]), table[5]
+    assert re.search(r"exceeds 165 °F, the maximum use temperature of EPS ?\[[a-z]\]$", table[6]), table[6]
 
 
 def test_work_that_a_report_holds_is_told_by_the_walls_it_holds(tmp_path: Path) -> None:
@@ -458,9 +459,11 @@ def test_a_draft_prints_the_forms_whose_limits_are_known_and_says_what_the_other
     pages = drafted(tmp_path, OLD_WALLS)
     assert forms_of(pages["D12"]) == ["D12c"]
     assert (
-        "\nIssued with the package, when their limits are known, see D19: D12a Spray record (finish manufacturer); "
+        "\nIssued when their limits are known, see D19. With the package: D12a Spray record (finish manufacturer); "
         "D12b Viscosity and water (finish manufacturer); D12d Drying release (finish manufacturer); "
-        "D12e Readings in place (finish manufacturer, architect); D12f Pull tests and moisture (EIFS manufacturer).\n"
+        "D12e Readings in place (finish manufacturer, architect). "
+        # The decision on the walls rests on the pull tests, and the package on the decision.
+        "Before the pull tests: D12f Pull tests and moisture (EIFS manufacturer).\n"
     ) in pages["D12"]
     # What a form waits for is asked for all the same, and named as what it holds up.
     (held,) = (row[3] for row in list_lines(tmp_path) if "Primer release moisture reading" in row[2])
@@ -477,7 +480,7 @@ def test_a_form_is_printed_in_a_draft_when_what_it_waits_for_is_given(tmp_path: 
 def test_all_forms_are_printed_where_they_are_asked_for(tmp_path: Path) -> None:
     page = drafted(tmp_path, OLD_WALLS, only=("D12",))["D12"]
     assert forms_of(page) == ["D12a", "D12b", "D12c", "D12d", "D12e", "D12f"]
-    assert "Issued with the package" not in page
+    assert "Issued when their limits" not in page
 
 
 def test_a_plane_limit_that_nobody_gave_is_that_of_the_guide(tmp_path: Path) -> None:
@@ -547,9 +550,10 @@ def test_rules_that_wait_for_a_document_alone_are_counted_as_not_evaluated(tmp_p
     *listed, (others, work, subjects) = rows
     waiting = {rules: walls for rules, walls, pending in listed if pending == "Documents: listed above."}
     deciding = [row for row in listed if row[0] not in waiting]
-    # What the code asks of foam plastic is asked of the one wall that has it.
     on = {code: walls for rules, walls in waiting.items() for code in rules.split(", ")}
-    assert (on["HEA-01"], on["COD-03"], work) == ("W1, W2", "W2", "work")
+    assert (on["ATT-03"], on["ATT-10"], work) == ("W1, W2", "W1, W2", "work")
+    # What the code asks of foam plastic is asked of the one wall that has it, with the materials of its reports.
+    assert [walls for rule, walls, _ in deciding if "COD-03" in codes_in(rule)] == ["W2"]
     assert all(re.match(r"[A-Z]{3}-\d\d [A-Z]", rule) and walls for rule, walls, _ in deciding)
     rules = sum(len(codes_in(rule)) for rule, *_ in deciding)
     number = rules + len(on) + int(others.removesuffix(" other rules"))
@@ -571,7 +575,7 @@ def test_rules_that_wait_for_a_document_alone_are_counted_as_not_evaluated(tmp_p
 def test_a_rule_that_decides_a_wall_names_what_holds_it_up_as_the_open_items_do(tmp_path: Path) -> None:
     pages = drafted(tmp_path, OLD_WALLS)
     # The marks of a row are said once, and nobody answers it there.
-    units = r"ft|in|mph|psf|degrees|°F|0 to 1|perm|psi|hours|%"
+    units = r"ft|in|mils|mph|psf|degrees|°F|0 to 1|perm|psi|hours|%"
     unplaced = re.compile(rf"(?:(?<=\?) (?!\()|: )[^(]*?(?= \(|$)|, (?:{units})(?= \(|$)| \([WEC]\d[^)]*\)")
     rows = cells_below(pages["D02"], "Rule | Wall | Pending, and from whom")
     told = {code: pending for rule, walls, pending in rows if walls != "work" for code in codes_in(rule)}

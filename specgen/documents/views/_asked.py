@@ -11,7 +11,7 @@ from specgen.documents.parties import find_name
 from specgen.documents.required_documents import list_pending
 from specgen.documents.views._document_stages import list_pulled, sort_document
 from specgen.documents.views._fields import ask_by_code, find_field
-from specgen.documents.views._needed import bears_on_decision, is_needed
+from specgen.documents.views._needed import bears_on_decision, is_needed, list_reported
 from specgen.documents.views._stages import (
     BEFORE_MOCKUP,
     CLOSEOUT,
@@ -213,6 +213,7 @@ def _find_paths(context: DocumentContext) -> Iterator[str]:
     yield from (need for clause in judgment.not_judged for need in clause.needs)
     yield from (path for path, _ in context.rest.asked)
     yield from list_waiting(context)
+    yield from (dotted_path(path) for path in list_reported(context) if _is_lacking(context, path))
 
 
 def _spread(context: DocumentContext, paths: Iterator[str]) -> Iterator[str]:

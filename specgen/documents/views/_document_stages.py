@@ -1,6 +1,7 @@
 """What each document that is still required is needed before."""
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.deciding import is_undecided
 from specgen.documents.owed_sheets import RequiredDocument
 from specgen.documents.required_documents import list_pending
 from specgen.documents.views._stages import (
@@ -21,6 +22,9 @@ _FIRST = {"hazard": HAZARD, "pulls": PULLS}
 _STAGES = {"submittal": SUBMITTAL, "sending": SENDING, "work starts": START}
 # Product data are part of a package that is issued.
 _SHEETS = "SUB-02"
+# A coat that the EIFS manufacturer does not accept rules its wall out.
+_OF_FINISH = "SUB-06a"
+_COATS = {"primer", "gloss", "smoothing_coat"}
 # The report on the pull tests and its acceptance, which alone come behind them.
 _BOND = "ATT-05"
 
@@ -39,7 +43,8 @@ def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple
     deciding = {code for wall in context.judgment.walls.values() for code in wall.deciding}
     if document.before in _FIRST:
         return _FIRST[document.before]
-    if document.code in deciding or document.code.startswith("COD") or document.before == "decision":
+    decided = (*deciding, *((_OF_FINISH,) if is_undecided(context) else ()))
+    if document.code in decided or document.code.startswith("COD") or document.before == "decision":
         return PULLS if _bears_on_pulled(context, document) else DECISION
     if document.before in _STAGES:
         return _STAGES[document.before]
@@ -61,10 +66,15 @@ def _bears_on_pulled(context: DocumentContext, document: RequiredDocument) -> bo
 
 
 def _seals_mockup(context: DocumentContext) -> bool:
-    """Whether a mockup that is still to be built holds a sealant joint, which is tested in it."""
+    """Whether a mockup that is still to be built holds a sealant joint, which is tested in it, or the coat it bonds to.
+
+    A sealant that lets go of a coat is found out before any wall is sprayed with it.
+    """
     project = context.project
     to_build = project.value(("package", "purpose")) in BEFORE_MOCKUP
-    return to_build and "sealant_joint" in map(str, project.get(("mockup", "includes")) or ())
+    faces = (project.get(("joints", mark, "bond_face")) for mark in project.members.get(("joints",), ()))
+    coated = context.draft and not _COATS.isdisjoint(map(str, faces))
+    return to_build and (coated or "sealant_joint" in map(str, project.get(("mockup", "includes")) or ()))
 
 
 def decides(context: DocumentContext, document: RequiredDocument) -> bool:

@@ -6,13 +6,13 @@ from collections.abc import Iterator
 from specgen.documents.calculations import gather_calculations
 from specgen.documents.code_edition import name_weather_sections
 from specgen.documents.context import DocumentContext
-from specgen.documents.deciding import bears_on_wall
+from specgen.documents.deciding import bears_on_wall, is_undecided
 from specgen.documents.required_documents import list_pending
 from specgen.documents.standing_walls import BARRIER, list_unconfirmed
 from specgen.documents.views._fields import OF_ASCE_7, ask_by_code
 from specgen.judging.verdict import list_pending as list_pending_clauses
 from specgen.model.field import Path, dotted_path
-from specgen.model.finding import NotJudged, Verdict
+from specgen.model.finding import NotJudged
 
 # Where the calculations are printed.
 _SUMS = "D06"
@@ -25,19 +25,36 @@ _READS_NEXT = {"AIR-06": "instruments"}
 _WIND_SPEED = "site.wind_speed"
 _JURISDICTION, _CODE = ("code", "jurisdiction"), "COD"
 # What bears on the decision on a wall without a rule that reads it, and what it bears on: the reports on bond and fire
-# name the materials, and the letter on fasteners and the adoption of the code are the authority's.
-_REPORTED = ("ATT-07", "COD-03")
+# name the materials, the coats of the finish too; the fasteners of the sheathing are scheduled for the sheathing; a
+# color is measured on the coats that it is made of; the letter on fasteners and the adoption of the code are the
+# authority's.
+_FIRE = "COD-03"
+_REPORTED = ("ATT-07", _FIRE)
+_MEASURED = ("HEA-01",)
 _BEARS: dict[Path, tuple[str, ...]] = {
     ("parties", "wrb_source", "name"): _REPORTED,
     ("walls", "*", "wrb", "product"): _REPORTED,
     ("walls", "*", "wrb", "standard"): _REPORTED,
     ("walls", "*", "attachment", "adhesive_kind"): _REPORTED,
     ("walls", "*", "attachment", "product"): _REPORTED,
-    ("walls", "*", "insulation", "product"): ("COD-03",),
-    ("walls", "*", "base_coat", "kind"): ("COD-03",),
-    ("walls", "*", "base_coat", "product"): ("COD-03",),
+    ("walls", "*", "insulation", "product"): (_FIRE,),
+    ("walls", "*", "base_coat", "kind"): (_FIRE,),
+    ("walls", "*", "base_coat", "product"): (_FIRE,),
+    ("walls", "*", "base_coat", "class"): (_FIRE,),
+    ("walls", "*", "substrate", "standard"): ("ATT-09", _FIRE),
+    ("walls", "*", "substrate", "thickness"): ("ATT-09", _FIRE),
+    ("smoothing", "product"): (_FIRE,),
+    ("primer", "product"): (_FIRE,),
+    ("gloss", "product"): (_FIRE,),
+    ("primer", "dry_film"): _MEASURED,
+    ("gloss", "dry_film"): _MEASURED,
+    ("colors", "*", "number"): _MEASURED,
+    ("colors", "*", "kind"): _MEASURED,
+    ("schedule", "color_sample_order_on"): _MEASURED,
     _JURISDICTION: ("ATT-03",),
 }
+# Where what the reports name is given.
+_OF_REPORTS = ("walls", "colors", "primer", "gloss", "smoothing")
 # What a wall without drainage is accepted on.
 _FLASHED = (("elevations", "*", "grade_clearance"), ("elevations", "*", "openings"), ("details",))
 # Whether vapor condenses in a wall is known before it is decided on.
@@ -103,7 +120,7 @@ def bears_on_decision(context: DocumentContext, dotted: str) -> bool:
     deciding, pattern = context.remember(_find_deciding), find_pattern(context, dotted)
     if dotted in deciding:
         return True
-    if not any(wall.verdict is Verdict.NOT_YET_KNOWN for wall in context.judgment.walls.values()):
+    if not is_undecided(context):
         return False
     if pattern in _FLASHED and any(entry.name == BARRIER for entry in list_pending(context)):
         return True
@@ -112,6 +129,18 @@ def bears_on_decision(context: DocumentContext, dotted: str) -> bool:
     if dotted_path(pattern) in OF_ASCE_7:
         return not deciding.isdisjoint(OF_ASCE_7)
     return not context.remember(_list_waiting).isdisjoint(_BEARS.get(pattern, ()))
+
+
+def list_reported(context: DocumentContext) -> Iterator[Path]:
+    """The fields of what the reports name that walls wait for; each document asks for them alike.
+
+    No rule reads them, so that a document that is composed before the others would not know them to be lacking.
+    """
+    waiting = context.remember(_list_waiting) if is_undecided(context) else set()
+    for pattern, bears in _BEARS.items():
+        if pattern[0] in _OF_REPORTS and not waiting.isdisjoint(bears):
+            marks = context.project.members.get(pattern[:1], ()) if "*" in pattern else ("",)
+            yield from (tuple(mark if part == "*" else part for part in pattern) for mark in marks)
 
 
 def find_pattern(context: DocumentContext, dotted: str) -> Path:

@@ -5,9 +5,11 @@ from typing import NamedTuple
 
 from specgen.documents.code_edition import assumes_edition, name_weather_sections
 from specgen.documents.context import DocumentContext
+from specgen.documents.display_values import DisplayValue
 from specgen.documents.foam_reports import SECTIONS, list_unknown, list_unparted, list_unrated
 from specgen.documents.form_units import UNITS
 from specgen.documents.members import span_marks
+from specgen.documents.required_documents import list_pending
 from specgen.documents.standing_walls import list_barriers, list_solid, list_standing, list_wet
 
 EDITION = "IBC edition adopted by the authority"
@@ -17,6 +19,10 @@ _WATER = "Source of the water in the wall, and how it is stopped"
 SEALING = "Is sealant installed before or after the gloss?"
 EXISTING = "Existing building code: adopted or not; governs this work or not"
 
+# What the engineer sets before old walls are pulled, while the report on the pulls is pending.
+_LOOSE = ("PLN-02a", "PLN-02b")
+_PULLED, _BOND = "ATT-05d", "ATT-05"
+
 
 class OpenAnswer(NamedTuple):
     """A question that no field holds, with its marks."""
@@ -25,6 +31,7 @@ class OpenAnswer(NamedTuple):
     holds: tuple[str, ...]
     decides: bool  # whether a wall is decided on with it
     party: str = "architect"
+    figures: tuple[DisplayValue, ...] = ()  # proposed until somebody confirms or corrects them
 
 
 def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
@@ -42,6 +49,15 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
     wet = list_wet(context, list_barriers(context))
     if wet:
         yield OpenAnswer(f"{_WATER} ({', '.join(wet)})", ("ATT-08",), decides=True)
+    if any(entry.code == _PULLED for entry in list_pending(context)):
+        asked = f"Pull tests in each {context.limit('substrate.pulls_area').text} and kind of surface"
+        least = (context.limit("substrate.pulls"),)
+        yield OpenAnswer(asked, (_BOND,), decides=True, party="engineer", figures=least)
+    prominent = tuple(dict.fromkeys(mark for f in context.judgment.findings if f.code in _LOOSE for mark in f.subjects))
+    if prominent and context.draft:
+        asked = f"Substrate limit under a {context.figure('straightedge.long')} straightedge ({span_marks(prominent)})"
+        figures = (context.limit("substrate.plane_prominent"),)
+        yield OpenAnswer(asked, ("PLN-02",), decides=False, figures=figures)
     joints = context.project.members.get(("joints",), ())
     if joints and not context.project.members.get(("sealants",)):
         yield OpenAnswer(f"{SEALING} ({span_marks(joints)})", ("SLT-07",), decides=False, party="applicator")
@@ -55,22 +71,20 @@ def _ask_of_walls(context: DocumentContext, model: str) -> Iterator[OpenAnswer]:
     unknown = list_unknown(context)
     weather = (f"{_CODE} {name_weather_sections(context)}", _INSPECTION)
     asked = (
-        ("Thermal barrier: existing wall over the whole board? yes/no", barrier, list_solid(context), False),
+        ("Thermal barrier: existing wall over the whole board? yes/no", barrier, list_solid(context)),
         (
             f"Thermal barrier: {least} gypsum board or equal between board and interior? yes/no",
             barrier,
             [mark for mark in list_unparted(context) if mark not in unknown],
-            False,
         ),
         (
             f"Thermal barrier: concrete or masonry over the whole board, or inside {least} gypsum board or equal?",
             barrier,
             unknown,
-            False,
         ),
-        ("Is the wall concrete or masonry designed to the code? yes/no", weather, list_solid(context), True),
-        ("Fire-resistance rating of the wall, hours, or none", (f"{_CODE} 2603.5.1",), list_unrated(context), True),
+        ("Is the wall concrete or masonry designed to the code? yes/no", weather, list_solid(context)),
+        ("Fire-resistance rating of the wall, hours, or none", (f"{_CODE} 2603.5.1",), list_unrated(context)),
     )
-    for question, holds, walls, decides in asked:
+    for question, holds, walls in asked:
         if walls:
-            yield OpenAnswer(f"{question} ({', '.join(walls)})", holds, decides)
+            yield OpenAnswer(f"{question} ({', '.join(walls)})", holds, decides=True)

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.deciding import is_undecided
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.field_units import add_unit
 from specgen.documents.owed_sheets import RequiredDocument
@@ -91,11 +92,13 @@ def _gather(context: DocumentContext) -> tuple[Request, ...]:
         told[key].append(Item(f"{document.name}{places}", _tell_rules(context, document), number=document.number))
     for answer in list_open_answers(context):
         stage = find_decision(context) if answer.decides else find_next_package(context)
-        told[(answer.party, *stage, DOCUMENTS)].append(Item(answer.question, answer.holds))
+        told[(answer.party, *stage, DOCUMENTS)].append(Item(answer.question, answer.holds, answer.figures))
     if told and context.is_marked and not tell_contact(context):
         told[("applicator", *NAMING, DOCUMENTS)].append(Item(_CONTACT, (_OPEN_ITEMS,)))
     if awaits_review(context):
-        told[("applicator", *SUBMITTAL, DOCUMENTS)].append(Item(_REVIEW, ("SUB-05",)))
+        # Whoever decides on the walls knows what of them departs from the specification.
+        stage = find_decision(context) if is_undecided(context) else SUBMITTAL
+        told[("applicator", *stage, DOCUMENTS)].append(Item(_REVIEW, ("SUB-05",)))
     parties = _order_parties(context, list(told))
     keys = sorted(told, key=lambda key: (parties.index(key[0]), key[1], key[3] == DOCUMENTS))
     return _hold_names(context, tuple(Request(*key, tuple(told[key])) for key in keys))

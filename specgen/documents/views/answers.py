@@ -39,7 +39,7 @@ def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:
     told = [count(documents, "document")] if documents else []
     told += ["values"] if judged.fields else []
     if told:
-        yield f"Pending, listed in D19: {' and '.join(told)}."
+        yield f"Pending, listed in D19: {', and '.join(told)}."
     rules = len(list_open_rules(context, mark))
     if rules:
         yield f"{count(rules, 'rule')} not evaluated, listed in D02."

@@ -8,6 +8,7 @@ from specgen.computing.substrates import MASONRY
 from specgen.documents.code_edition import assumes_edition, name_weather_sections
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.drainage_asked import OF_EACH, tell_who_asks
 from specgen.documents.fire_reports import SYSTEM
 from specgen.documents.members import span_marks
 from specgen.documents.standing_walls import (
@@ -77,7 +78,7 @@ def tell_who_adopts(context: DocumentContext) -> str:
     """On whose word a code stands whose authority is not named; empty while its edition is open."""
     if assumes_edition(context):
         return "assumed"
-    return "by the applicator" if context.project.is_given(("code", "edition")) else ""
+    return "according to the applicator" if context.project.is_given(("code", "edition")) else ""
 
 
 def read_edition(context: DocumentContext) -> dict[str, Any]:
@@ -107,9 +108,10 @@ def _tell_drainage(context: DocumentContext, edition: dict[str, Any], mark: str)
     why: list[Any] = [found.why]
     kind = context.project.get(("walls", mark, *_DRAINED))
     if kind not in (None, "none"):
-        how = "provided by " if found.result else _tell_who_asks(context, mark)
+        how = "provided by " if found.result else f"drained {tell_who_asks(context, mark)}: "
         why += ["; ", how, *_tell_ribbons(context, mark), context.display(("walls", mark, *_DRAINED))]
-        why += [", drainage efficiency minimum ", context.limit("drainage.efficiency")] if found.result else []
+        why += [", drainage efficiency minimum ", context.limit("drainage.efficiency")]
+        why += [] if found.result else [f", as {OF_EACH}"]
     elif mark in context.remember(list_barriers):
         why += ["; barrier wall, which does not drain water behind it: architect to accept in writing"]
     return cite_section(number, found.source[0], "drainage"), "yes" if found.result else "no", why
@@ -120,18 +122,6 @@ def _tell_ribbons(context: DocumentContext, mark: str) -> list[Any]:
     way = ("walls", mark, "attachment", "ribbon_direction")
     ribbons = context.project.get(("walls", mark, *_DRAINED)) == "adhesive_ribbons"
     return [context.display(way), " "] if ribbons and context.project.is_given(way) else []
-
-
-def _tell_who_asks(context: DocumentContext, mark: str) -> str:
-    """The paragraph of the specification that wants a wall drained where the code does not, if one is listed."""
-    project = context.project
-    for demand in project.members.get(("contract", "demands"), ()):
-        at = ("contract", "demands", demand)
-        walls = tuple(map(str, project.get((*at, "for")) or (mark,)))
-        if mark in walls and str(project.get((*at, "field")) or "").startswith("walls.*.drainage."):
-            section, paragraph = (project.get((*at, name)) for name in ("section", "paragraph"))
-            return f"drained per Section {section}, {paragraph}: "
-    return "drained by choice: "
 
 
 def _tell_inspections(context: DocumentContext, edition: dict[str, Any]) -> list[tuple[Any, ...]]:
@@ -260,9 +250,9 @@ def _tell_if_due(context: DocumentContext) -> str:
 
 
 def _tell_unlettered(context: DocumentContext, authority: Any) -> list[Any]:
-    """`not required, by the applicator; letter of the authority, City of Ambry, pending`: what no letter bears out."""
+    """`not required, according to the applicator; letter of the authority, City of Ambry, pending`: no letter yet."""
     required = context.project.get(_FASTENERS)
     answered = answer_source(context.project, _FASTENERS)
     by = answered.reference if answered else "the applicator"
-    said = "not confirmed" if required is None else f"{'' if required else 'not '}required, by {by}"
+    said = "not confirmed" if required is None else f"{'' if required else 'not '}required, according to {by}"
     return [f"{said}; letter of the authority, ", authority, ", pending"]

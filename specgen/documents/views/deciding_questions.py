@@ -6,7 +6,8 @@ from typing import Any
 from specgen.documents.code_edition import name_weather_sections
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.deciding import APART, BEHIND, QUESTIONS
+from specgen.documents.deciding import APART, BEHIND, DRAINAGE, QUESTIONS
+from specgen.documents.drainage_asked import BY_CODE, OF_EACH, tell_who_asks
 from specgen.documents.standing_walls import BARRIER, list_unconfirmed, list_wet
 from specgen.documents.views._rules import list_undecided
 from specgen.documents.views.answers import list_deciding
@@ -14,22 +15,36 @@ from specgen.judging.verdict import list_pending
 from specgen.model.figure_text import split_figures
 from specgen.model.finding import Verdict
 
+# A rule is told without its clause, as where its documents and values are listed.
+_RULE = len("ATT-08")
+
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each question that a wall waits for."""
     waiting = {mark: set(_list_waiting(context, mark)) for mark in context.judgment.walls}
     lines: list[tuple[Any, ...]] = []
-    for code, question, fails in QUESTIONS:
-        walls = [mark for mark, codes in waiting.items() if code in codes]
-        if walls:
-            rule = " (ATT-08)" if code == BARRIER else f" ({code})"
+    for code, asked, fails in QUESTIONS:
+        concerned = [mark for mark, codes in waiting.items() if code in codes]
+        for question, walls in _word(context, code, asked, concerned).items():
+            rule = " (ATT-08)" if code == BARRIER else f" ({code[:_RULE]})"
             if code == BEHIND:
                 rule = f" ({BEHIND}{name_weather_sections(context)})"
             told = _cite_figures(context, fails)
             if code == BARRIER:
                 told.append(_tell_wet(context, walls))
+            if code == DRAINAGE and not question.endswith(BY_CODE):
+                told.append(f", the minimum {OF_EACH}")
             lines.append((str(len(lines) + 1), f"{question}{rule}", ", ".join(walls), told))
     return TableView(("No.", "Question", "Wall", "Not suitable if"), tuple(lines), (5, 33, 12, 50))
+
+
+def _word(context: DocumentContext, code: str, asked: str, walls: list[str]) -> dict[str, list[str]]:
+    """The question with the walls it is asked of; that on drainage by who asks for it, as the code table tells."""
+    worded: dict[str, list[str]] = {}
+    for mark in walls:
+        by = tell_who_asks(context, mark) if code == DRAINAGE else ""
+        worded.setdefault(f"{asked}, {by}" if by else asked, []).append(mark)
+    return worded
 
 
 def _tell_wet(context: DocumentContext, walls: list[str]) -> str:

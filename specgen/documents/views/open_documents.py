@@ -18,4 +18,4 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             box, holds = CheckBox(f"{item.text}{tell_step(step)}"), shorten_holds(item.holds)
             lines.append((tell_numbers(first, item.number), box, holds, ""))
             first += item.number
-    return TableView(("No.", "Document", "Holds up", "Received, date"), tuple(lines), (8, 59, 21, 12))
+    return TableView(("No.", "Document", "Holds up", "Received, date"), tuple(lines), (8, 59, 23, 10))

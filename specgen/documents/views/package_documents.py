@@ -19,6 +19,7 @@ _OF_DATES = "SCH-"
 _PENDING = "pending"
 _FOLLOWS = ("open", "pending: ", "follows from ")
 _DOCUMENTS = "documents still required"
+_OF_PULLS = "D12f"
 # Who gives what no field holds.
 _GIVEN_BY = {"Review of the specification": "applicator", MOISTURE: "EIFS manufacturer"}
 
@@ -53,9 +54,15 @@ def tell_missing(context: DocumentContext, composer: Composer, entry: Known) -> 
 
 
 def tell_forms_left_out(context: DocumentContext) -> str:
-    """`D12a Spray record (finish manufacturer)`: the forms that a draft holds back, with who is to give what."""
-    forms = context.rest.forms_left_out
-    return "; ".join(f"{form.id} {form.title} ({', '.join(_list_parties(context, form))})" for form in forms)
+    """`With the package: D12a Spray record (finish manufacturer)`: what a draft holds back, with who is to give what.
+
+    The decision on a wall that is pulled comes before the package, and the pull tests before the decision.
+    """
+    told: dict[str, list[str]] = {}
+    for form in context.rest.forms_left_out:
+        said = f"{form.id} {form.title} ({', '.join(_list_parties(context, form))})"
+        told.setdefault("Before the pull tests" if form.id == _OF_PULLS else "With the package", []).append(said)
+    return ". ".join(f"{when}: {'; '.join(forms)}" for when, forms in told.items())
 
 
 def _list_parties(context: DocumentContext, entry: Known) -> list[str]:

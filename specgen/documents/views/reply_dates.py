@@ -23,16 +23,32 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
     None where the project dates no stage.
     """
-    stages = sorted({(request.order, request.before): None for request in list_requests(context)})
-    dated = [(order, before) for order, before in stages if order <= SENDING[0] or before in _DATED_BY]
-    told = [(before, _tell_date(context, order, before)) for order, before in dated]
-    told += [(LATER, Blank(f"Reply by, before {LATER}", "date"))] if len(dated) < len(stages) else []
-    if all(isinstance(date, Blank) or date == _AT_ONCE for _, date in told):
+    told = _list_stages(context)
+    if _is_undated(told):
         return TableView((), (), ())
     heads = ("Needed before", *(f"{stage[:1].upper()}{stage[1:]}" for stage, _ in told))
     share = (100 - _HEAD) // len(told)
     widths = (100 - share * len(told), *([share] * len(told)))
     return TableView(heads, (("Reply by", *(date for _, date in told)),), widths)
+
+
+def tell_undated(context: DocumentContext) -> str:
+    """`first requests, at once; mockup; start of work`: the stages in order, where the project dates none of them."""
+    told = _list_stages(context)
+    stages = (f"{before}, {_AT_ONCE}" if date == _AT_ONCE else before for before, date in told)
+    return "; ".join(stages) if _is_undated(told) else ""
+
+
+def _list_stages(context: DocumentContext) -> list[tuple[str, object]]:
+    """The stages before which something is asked, each with its date; the steps of the work in one."""
+    stages = sorted({(request.order, request.before): None for request in list_requests(context)})
+    dated = [(order, before) for order, before in stages if order <= SENDING[0] or before in _DATED_BY]
+    told = [(before, _tell_date(context, order, before)) for order, before in dated]
+    return told + ([(LATER, Blank(f"Reply by, before {LATER}", "date"))] if len(dated) < len(stages) else [])
+
+
+def _is_undated(told: list[tuple[str, object]]) -> bool:
+    return all(isinstance(date, Blank) or date == _AT_ONCE for _, date in told)
 
 
 def find_due(context: DocumentContext, order: int) -> datetime.date | None:

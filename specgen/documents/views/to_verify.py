@@ -232,7 +232,7 @@ def tell_verifiers(context: DocumentContext) -> str:
         others = "other" if len(texts) > 1 else "published"
         told.append(f"{tell_party(context, APPLICATOR)} verifies the {others} texts.")
     if any(text == CONTRACT for _, text, _ in entries):
-        told.append(f"Of the contract, cite the paragraph, or ask {_tell_asked(context)} by RFI.")
+        told.append(f"For a figure of the contract, cite the paragraph, or ask {_tell_asked(context)} by RFI.")
     told.append(_tell_bases({entry.basis[1] for entry in entries.values()}))
     return " ".join(filter(None, told))
 

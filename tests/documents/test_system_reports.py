@@ -1,0 +1,52 @@
+"""The reports behind figures that a draft asks for: a figure alone settles nothing."""
+
+from pathlib import Path
+from typing import Any
+
+from tests.documents.example import drafted
+from tests.documents.open_page import list_lines
+from tests.support import merged
+
+# A wall that drains over a barrier, of which no figure is known.
+WALL: dict[str, Any] = {
+    "walls": {
+        "W1": {
+            "wrb": {"kind": "fluid_applied"},
+            "drainage": {"kind": "grooved_board"},
+            "attachment": {"method": "adhesive_notched_trowel"},
+        }
+    }
+}
+# IBC 2021, 1407.4.1, has drainage tested by ASTM E2273; the others: common practice, no source.
+REPORTS = [
+    "Wind load test report of the adhered wall (W1)",
+    "ASTM E2273 report, drainage of this wall (W1)",
+    "Test report of the water-resistive barrier, to its standard (W1)",
+]
+
+
+def asked(folder: Path, change: dict[str, Any]) -> dict[str, str]:
+    """Before what each document and value is needed."""
+    drafted(folder, change)
+    return {item: before for _, before, item, *_ in list_lines(folder)}
+
+
+def test_each_figure_that_decides_a_wall_is_asked_for_with_its_report(tmp_path: Path) -> None:
+    assert [asked(tmp_path, WALL)[name] for name in REPORTS] == ["decision on the walls"] * 3
+
+
+def test_no_report_is_asked_for_on_what_a_wall_does_without(tmp_path: Path) -> None:
+    bare = {"walls": {"W1": {"wrb": {"kind": "none"}, "drainage": {"kind": "none"}}}}
+    found = asked(tmp_path, merged(WALL, bare))
+    assert [name in found for name in REPORTS] == [True, False, False]
+
+
+def test_a_figure_that_is_given_names_its_own_report(tmp_path: Path) -> None:
+    given = {"walls": {"W1": {"drainage": {"efficiency": 94}, "attachment": {"ultimate_strength": "180 psf"}}}}
+    found = asked(tmp_path, merged(WALL, given))
+    assert [name in found for name in REPORTS] == [False, False, True]
+
+
+def test_mesh_and_accessories_have_data_sheets_before_they_are_described(tmp_path: Path) -> None:
+    found = asked(tmp_path, WALL)
+    assert any(item.startswith("Data sheets: ") and item.split(";")[0].endswith("mesh, accessories") for item in found)
