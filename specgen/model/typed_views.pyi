@@ -613,6 +613,7 @@ class Primer(View):
     most_recoat_hours: Number
     late_recoat: str
     most_humidity: Number
+    most_temperature: Quantity
     least_dry_temperature: Quantity
     most_ph: Number
     release_moisture: Number
@@ -642,6 +643,7 @@ class Gloss(View):
     most_recoat_hours: Number
     late_recoat: str
     most_humidity: Number
+    most_temperature: Quantity
     least_dry_temperature: Quantity
     permeance: Quantity
     volume_solids: Number

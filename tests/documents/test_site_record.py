@@ -42,8 +42,8 @@ LINES = (
     "Limit | WRB | 40 °F to 100 °F | not in sun | 40 °F to 100 °F | – | – | – | – | – | no sun, no rain"
     " | min. 40 °F, 24 h | none | go: all met",
     "Sealant, before its hand pull | 7 days | ____ | ____ | – | – | – | – | ____ | ____ | ____",
-    "Limit | sealant | – | 50 °F to 90 °F | 50 °F to 90 °F | – | dry face, min. 5 °F above | – | – | – | no rain | – | none"
-    " | go: all met",
+    "Limit | sealant | – | 50 °F to 90 °F | 50 °F to 90 °F | – | dry face, min. 5 °F above | – | – | – | no rain"
+    " | – | none | go: all met",
     "Water-resistive barrier: wall W1 (Hold Point 3) | 24 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
     "Insulation boards | 36 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
     "Tinted primer (Hold Point 10) | 16 h; meter maximum 12; gloss within 168 h | ____ | ____ | ____ | ( ) yes"
@@ -105,7 +105,8 @@ def test_a_limit_that_is_not_given_waits_in_brackets_and_is_counted(tmp_path: Pa
     lines = lines_of("D12", context)
     assert any("| maximum [water] |" in line for line in lines)
     assert any("| sealant | – | 50 °F to [maximum] | 50 °F to [maximum] |" in line for line in lines)
-    # Water and wet film of two coats, that of the second coat of gloss, the warmest joint (sun, shade), the release of the primer;
+    # Water and wet film of two coats, that of the second coat of gloss, the warmest joint (sun, shade), the release of
+    # the primer;
     # of the readings the size of the joint with its tolerance, pH, primer, dry film of both coats, and gloss likewise.
     template = next(one for one in templates() if one.id == "D12")
     assert count_brackets(compose_document(template, context, draft=False)) == 18
