@@ -13,7 +13,7 @@ from specgen.model.value_text import raw_text
 from specgen.quantities.quantity import Quantity
 from specgen.reading.answer_text import AnswerText
 from specgen.reading.rules import SectionRules
-from specgen.resolving.answer_sources import answer_source
+from specgen.resolving.answer_sources import describe_answer
 
 
 class Offer(NamedTuple):
@@ -125,5 +125,6 @@ def _tell_given(project: Project, path: Path, offers: list[Offer]) -> Conflict:
     place, entry = project.place(path), project.schema.node(path).field
     value = project.values[path]
     given = (value.text if isinstance(value, Quantity) else "") or raw_text(value, entry, project.system)
-    source = answer_source(project, path)
-    return Conflict(path, f"{place.file}:{place.line}", given, source.reference if source else "", tuple(offers))
+    told = project.answered.get(path)
+    giver = describe_answer(project, told.answer) if told is not None and told.stands else ""
+    return Conflict(path, f"{place.file}:{place.line}", given, giver, tuple(offers))

@@ -79,10 +79,10 @@ def _list_stretches(face: Face, run: Run) -> Iterator[tuple[Length, Length]]:
 
 
 def _at_ledges(face: Face, run: Run) -> Iterator[tuple[Length, Length]]:
-    """What of a run ledges take that it crosses; one along their edge goes on."""
+    """What of a run ledges take that it crosses or runs along: their edge stands where the groove would be."""
     for one in face.ledges:
         across, along = ((one.left, one.right), (one.low, one.high))[:: 1 if run.upright else -1]
-        if across[0] < run.at < across[1] and along[0] < run.end and along[1] > run.start:
+        if across[0] <= run.at <= across[1] and along[0] < run.end and along[1] > run.start:
             yield along
 
 

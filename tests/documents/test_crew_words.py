@@ -62,7 +62,7 @@ def test_a_penetration_sealed_on_the_primer_is_masked_and_the_material_beside_a_
     assert "and collar material, and on the adjoining material at J6, J7, J8, J9, place a test bead" in said
     assert "| tinted primer, corner panel of coated aluminum\n" in said
     assert "Joint bond faces masked before gloss (J1 to J9, PN1)" in told(tmp_path, {}, "D12")
-    assert "\nJ1 to J9, PN1 | S1: class 50, polyurethane | primer;" in told(tmp_path, {}, "D02")
+    assert "\nJ1 to J9, PN1 | S1: class 50, polyurethane | tinted primer;" in told(tmp_path, {}, "D02")
     assert (
         "Frames and head flashing at J1, J4, J5; floor-line flashing at J2, J3; corner panel of coated aluminum at J6"
         in told(tmp_path, {}, "D02")

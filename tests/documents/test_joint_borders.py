@@ -12,8 +12,8 @@ def test_every_face_that_a_bead_bonds_to_stands_with_its_joints_beside_the_paper
     # By the joints of the example: windows, door and louver with head flashings at J1, J4 and J5; floor lines J2 and
     # J3 of a drained wall; the ends of the faces against other work, J6 to J9; the hose bibb PN1.
     assert row.split(" | ")[1:] == [
-        "Frames and head flashing at J1, J4, J5; flashing at J2, J3; corner panel of coated aluminum at J6 to J9; "
-        "collar at PN1",
+        "Frames and head flashing at J1, J4, J5; floor-line flashing at J2, J3; corner panel of coated aluminum at J6 "
+        "to J9; collar at PN1",
         "LT2, TR10",
     ]
     (sealed,) = (line for line in page.splitlines() if line.startswith("J1 to J9, PN1 | "))

@@ -63,7 +63,7 @@ PRINTED = [
     ("D08", "Straightedge, 600 mm, and feeler gauges"),
     ("D08", "project a minimum of 20 mm past the finished face"),
     ("D08", "Lap standard mesh a minimum of 60 mm"),
-    ("D08", "Seal per ASTM C1481 at joint surface temperatures of 6 °C to 28 °C"),
+    ("D08", "Seal per ASTM C1481 at measured joint surface temperatures of 6 °C to 28 °C"),
     ("D08", "above dew point | boards, base coat, smoothing, primer, gloss, sealant | minimum 3 °C"),
     ("D08", "from 3 m"),
     ("D10", "600 mm straightedge and feeler gauge"),

@@ -42,7 +42,7 @@ LINES = (
     "Limit | WRB | 40 °F to 100 °F | not in sun | 40 °F to 100 °F | – | – | – | – | – | no sun, no rain"
     " | min. 40 °F, 24 h | none | go: all met",
     "Sealant, before its hand pull | 7 days | ____ | ____ | – | – | – | – | ____ | ____ | ____",
-    "Limit | sealant | – | 50 °F to 90 °F | 50 °F to 90 °F | – | dry face, min. 5 °F above | – | – | – | no rain"
+    "Limit | sealant | – | as in shade | 50 °F to 90 °F | – | dry face, min. 5 °F above | – | – | – | no rain"
     " | – | none | go: all met",
     "Water-resistive barrier: wall W1 (Hold Point 3) | 24 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
     "Insulation boards | 36 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",

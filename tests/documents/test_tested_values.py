@@ -44,6 +44,7 @@ def test_what_bears_no_letter_stands_with_the_party_that_gives_it() -> None:
     assert "Minimum sealing temperature, T_low" in page and "Maximum sealing temperature, T_high" in page
 
 
-def test_the_engineer_signs_and_seals_before_submittal() -> None:
-    page = page_of(context_of_example("clean"), "D06")
+def test_the_engineer_signs_and_seals_before_submittal(tmp_path: Path) -> None:
+    unsigned = {"package": {"calculated_on": "drop", "checked_on": "drop"}}
+    page = page_of(changed_clean(tmp_path, unsigned), "D06")
     assert "\nSign, date, and seal before submittal, March 1, 2027. The checker signs after" in page

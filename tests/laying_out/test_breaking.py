@@ -129,10 +129,13 @@ def test_joints_stop_at_a_ledge_and_go_on_beyond_it(tmp_path: Path) -> None:
     assert len(layout.panels) == 9 and layout.score.joint_length == 46 * FOOT
 
 
-def test_a_ledge_across_a_level_line_takes_its_width_and_one_along_it_nothing(tmp_path: Path) -> None:
+def test_a_ledge_across_a_level_line_takes_its_width_and_one_along_it_too(tmp_path: Path) -> None:
     crossing = lay(tmp_path / "a", {"LG1": LEDGE | {"y": "3 ft 6 in"}})
     assert along(crossing, "H1") == [(0, 3), (9, 12)]
-    assert along(lay(tmp_path / "b", {"LG1": LEDGE | {"y": "4 ft", "x": "4 ft", "width": "4 ft"}}), "H1") == [(0, 12)]
+    assert along(lay(tmp_path / "b", {"LG1": LEDGE | {"y": "4 ft", "x": "4 ft", "width": "4 ft"}}), "H1") == [
+        (0, 4),
+        (8, 12),
+    ]
 
 
 def test_an_opening_beside_a_roof_is_cut_out_as_ever(tmp_path: Path) -> None:

@@ -130,7 +130,7 @@ def _of_sealant(context: DocumentContext, rain: str) -> Iterator[_Line]:
     if joints:
         span = [bracket(take_stricter(True, *low), "minimum"), " to ", bracket(take_stricter(False, *high), "maximum")]
         dry = ["dry face, min. ", context.limit("weather.above_dew_point"), " above"]
-        yield _Line(work="sealant", sun=span, shade=span, dew=dry, rain=rain)
+        yield _Line(work="sealant", sun="as in shade", shade=span, dew=dry, rain=rain)
 
 
 def _tell_range(context: DocumentContext, works: Sequence[str], least: DisplayValue) -> list[Any]:

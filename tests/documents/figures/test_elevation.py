@@ -376,7 +376,9 @@ def test_the_line_of_a_roof_is_drawn_and_what_it_and_a_ledge_take_is_told(tmp_pa
     """A roof of 10 ft that falls 2 ft to the end at its right, over two lines; a ledge over one of them."""
     at = {"elevation": "E1", "at": "porch"}
     details = {
-        "RB1": at | {"kind": "roof_below", "x": "17 ft", "y": "9 ft", "width": "10 ft", "height": "2 ft"},
+        "RB1": at
+        | {"kind": "roof_below", "x": "17 ft", "y": "9 ft", "width": "10 ft", "height": "2 ft"}
+        | {"clearance": "0 in"},
         "RE1": at | {"kind": "roof_end", "x": "27 ft", "y": "9 ft"},
         "LG1": at | {"kind": "ledge", "x": "28 ft", "y": "2 ft", "width": "4 ft", "height": "9 in"},
     }
