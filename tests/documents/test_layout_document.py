@@ -69,9 +69,9 @@ def test_a_joint_line_is_as_long_as_its_runs() -> None:
     """V2 stands at 9 ft, the side of two windows of 4 ft each, where the joint of the window stands: 24 - 8 ft."""
     assert "E1-V2 | vertical | 9 ft from the left end | 3 | 16 ft" in said("clean", "D07")
     assert "E1-V1 | vertical | 4 ft 6 in from the left end | 1 | 24 ft" in said("clean", "D07")
-    # The porch roof takes 3 in of the west face; the band over the door, 9 in high and 4 ft 6 in wide, ends at the lines
-    # beside and above it, whose grooves stop there: 20 ft less 8 ft of door and 9 in, and 40 ft 6 in less 4 ft 6 in of
-    # louver and of band each.
+    # The porch roof takes 3 in of the west face; the band over the door, 9 in high and 4 ft 6 in wide, ends at the
+    # lines beside and above it, whose grooves stop there: 20 ft less 8 ft of door and 9 in, and 40 ft 6 in less 4 ft
+    # 6 in of louver and of band each.
     assert "E2-V1 | vertical | 4 ft 6 in from the left end | 2 | 23 ft 9 in" in said("clean", "D07")
     told = said("clean", "D07")
     assert all(f"E3-V{n} | vertical | {at} from the left end | 2 | 11 ft 3 in" in told for n, at in BAND)
