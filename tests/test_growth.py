@@ -33,6 +33,7 @@ SMALL = (4, 8, 16)
 # days that a row can wait are counted only where it can.
 BY_STEPS = ("documents/columns.py", "documents/plain_text.py", "formats/keeping.py")
 BY_STEPS += ("model/calendar.py", "model/hour_calendar.py", "model/value_text.py:150 count", "scheduling/")
+BY_STEPS += ("documents/figures/_bar_sheet.py",)
 FROM_THERE = (32, 64, 128)
 
 

@@ -71,6 +71,10 @@ _SETTLED_WITH_IT = {"ATT-08", "INS-03"}
 
 def is_undecided(context: DocumentContext) -> bool:
     """Whether a wall is still to be decided on."""
+    return context.remember(_look_for_undecided)
+
+
+def _look_for_undecided(context: DocumentContext) -> bool:
     return any(wall.verdict is Verdict.NOT_YET_KNOWN for wall in context.judgment.walls.values())
 
 

@@ -53,7 +53,7 @@ def list_stretches(month: UsableMonth, shift_start: time) -> tuple[Stretch, ...]
     opening, found = _count(shift_start), []
     for start, end in (map(_count, span) for span in month.spans if span.start != span.end):
         begun = start if start >= opening else start + DAY
-        found.append((begun, end + DAY * (end < opening or end <= start)))
+        found.append((begun, end + DAY * (end <= begun)))
     return tuple(found)
 
 
