@@ -104,7 +104,7 @@ def test_a_limit_that_is_not_given_waits_in_brackets_and_is_counted(tmp_path: Pa
     context = context_of(tmp_path, {"joints": {"J1": {"install_low": "50 F"}}})
     lines = lines_of("D12", context)
     assert any("| maximum [water] |" in line for line in lines)
-    assert any("| sealant | – | 50 °F to [maximum] | 50 °F to [maximum] |" in line for line in lines)
+    assert any("| sealant | – | as in shade | 50 °F to [maximum] |" in line for line in lines)
     # Water and wet film of two coats, that of the second coat of gloss, the warmest joint (sun, shade), the release of
     # the primer;
     # of the readings the size of the joint with its tolerance, pH, primer, dry film of both coats, and gloss likewise.
