@@ -105,11 +105,10 @@ def test_a_limit_that_is_not_given_waits_in_brackets_and_is_counted(tmp_path: Pa
     lines = lines_of("D12", context)
     assert any("| maximum [water] |" in line for line in lines)
     assert any("| sealant | – | as in shade | 50 °F to [maximum] |" in line for line in lines)
-    # Water and wet film of two coats, that of the second coat of gloss, the warmest joint (sun, shade), the release of
-    # the primer;
+    # Water and wet film of two coats, that of the second coat of gloss, the warmest joint, the release of the primer;
     # of the readings the size of the joint with its tolerance, pH, primer, dry film of both coats, and gloss likewise.
     template = next(one for one in templates() if one.id == "D12")
-    assert count_brackets(compose_document(template, context, draft=False)) == 18
+    assert count_brackets(compose_document(template, context, draft=False)) == 17
 
 
 def test_work_that_a_project_does_not_tell_of_is_where_used(tmp_path: Path) -> None:
