@@ -32,7 +32,7 @@ def find_layout_release(context: DocumentContext) -> LayoutRelease | None:
 
     Joints are cut by it on the mockup; on the wall it is needed sooner, as board joints keep clear of its lines.
     """
-    return context.remember(_look_up)
+    return context.project.remember((find_layout_release,), lambda: _look_up(context))
 
 
 def _look_up(context: DocumentContext) -> LayoutRelease | None:
