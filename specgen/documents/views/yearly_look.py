@@ -42,17 +42,17 @@ def _lines(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
         yield "Drainage outlets and weeps", "dirt, insects, sealant over them", "open them; never seal them"
     yield "Base of the walls", _clearances(context), "remove soil, plants, and snow from the face"
     yield from _feet_over_roofs(context)
-    if pipes := _name_details(context, "penetration"):
+    if pipes := _name_kind(context, "penetration"):
         yield pipes, "open joints around the collar", "renew the joint"
 
 
 def _ledges(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
     """Ledges of board, which have neither seams nor weeps."""
-    if ledges := _name_details(context, "ledge"):
+    if ledges := _name_kind(context, "ledge"):
         yield ledges, "cracks, standing water, loose caps where it has one", "class the damage; repair before winter"
 
 
-def _name_details(context: DocumentContext, kind: str) -> str:
+def _name_kind(context: DocumentContext, kind: str) -> str:
     """`Penetrations PN1, PN2`: the details of a kind; empty where there is none."""
     marks = [m for m in list_marks(context, "details") if context.project.get(("details", m, "kind")) == kind]
     return f"{kind.capitalize()}{'s' if len(marks) > 1 else ''} {span_marks(marks)}" if marks else ""
