@@ -24,7 +24,9 @@ def compose_document(template: Template, context: DocumentContext, draft: bool) 
 
     The documents of a whole draft are marked together, as each tells what is open in all of them.
     """
-    composer, context = Composer(document=template.id), dataclasses.replace(context, draft=draft or context.draft)
+    composer = Composer(document=template.id)
+    if draft and not context.draft:
+        context = dataclasses.replace(context, draft=True)
     rendered = composer.text(template.words, template_globals(context, composer), template.file, template.first_line)
     blocks = resolve_deferred(composer.blocks(rendered, template.file))
     check_shape(blocks, template, composer.lines)
