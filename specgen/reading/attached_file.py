@@ -12,7 +12,9 @@ from specgen.reading.given_file import FileUse, read_given_file
 
 # No attachment that is larger is read.
 MOST_BYTES = 200_000_000
-_USE = FileUse("the attachment", "name a PDF, JPEG, or PNG file", MOST_BYTES)
+ATTACHMENT = FileUse(
+    "the attachment", "name a PDF, JPEG, or PNG file", MOST_BYTES, "split it, or make its pictures smaller"
+)
 # How the use of an attachment begins: it is the dotted path of the field that names its file.
 USE_OF_ATTACHMENT = "attachments."
 
@@ -62,7 +64,7 @@ def _read_attached(project: Project, home: FilePath) -> Iterator[InputFile]:
     for path in _list_given(project):
         try:
             file = find_attached_file(folder, project.place(path), project.values[path])
-            content = read_given_file(file, _USE)
+            content = read_given_file(file, ATTACHMENT)
         except Refused:
             continue  # who binds it in tells why it cannot be read
         yield InputFile(dotted_path(path), file.relative_to(folder).as_posix(), digest(content))

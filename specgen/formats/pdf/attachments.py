@@ -10,11 +10,10 @@ from specgen.documents.context import DocumentContext
 from specgen.formats.pdf.opening import OpenedPaper, open_paper
 from specgen.model.finding import Place
 from specgen.model.problem import Problem, Refused
-from specgen.reading.attached_file import MOST_BYTES, find_attached_file, refuse_attachment
-from specgen.reading.given_file import FileUse, read_given_file
+from specgen.reading.attached_file import ATTACHMENT, find_attached_file, refuse_attachment
+from specgen.reading.given_file import read_given_file
 
 MOST_BYTES_OF_ALL, MOST_PAGES = 500_000_000, 30_000
-_USE = FileUse("the attachment", "name a PDF, JPEG, or PNG file", MOST_BYTES, "split it, or make its pictures smaller")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -58,7 +57,7 @@ class _Shelf:
         return found
 
     def _open(self, path: Path, name: str) -> OpenedPaper:
-        content = read_given_file(path, _USE, name)
+        content = read_given_file(path, ATTACHMENT, name)
         if len(content) > self.bytes_left:
             raise Refused(Problem(f"{name!r} and those before it are larger than 500 MB", "submit it separately"))
         self.bytes_left -= len(content)

@@ -60,7 +60,9 @@ def test_a_missing_file_and_a_folder_are_told(tmp_path: Path) -> None:
     missing = "'a.pdf' is not in the project folder (put the file there, or submit it separately)"
     assert problem_of(tmp_path, "a.pdf") == missing
     (tmp_path / "a.pdf").mkdir()
-    assert problem_of(tmp_path, "a.pdf").startswith("the attachment cannot be read: it is a folder")
+    assert problem_of(tmp_path, "a.pdf") == (
+        "the attachment cannot be read: it is a folder (name a PDF, JPEG, or PNG file)"
+    )
 
 
 @pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="no pipes here")
@@ -72,7 +74,9 @@ def test_a_pipe_is_not_waited_for(tmp_path: Path) -> None:
 def test_a_huge_file_is_not_read(tmp_path: Path) -> None:
     with (tmp_path / "a.pdf").open("wb") as file:
         file.truncate(200_000_001)
-    assert problem_of(tmp_path, "a.pdf").startswith("the attachment is larger than 200 MB")
+    assert problem_of(tmp_path, "a.pdf") == (
+        "the attachment is larger than 200 MB (split it, or make its pictures smaller)"
+    )
 
 
 def test_all_together_are_bounded(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
