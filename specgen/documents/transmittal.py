@@ -191,7 +191,15 @@ def _gather_answered(context: DocumentContext) -> dict[str, list[str]]:
     return answered
 
 
-def is_variation(context: DocumentContext, mark: str) -> bool:
+def tell_variation(context: DocumentContext, mark: str) -> str:
+    """`Yes` or `No`; `Not known` of an item as long as neither deviations nor paragraphs read are given."""
+    given = context.project.members
+    if not given.get(("deviations",)) and not given.get(("contract", "demands")):
+        return "Not known"
+    return "Yes" if _is_variation(context, mark) else "No"
+
+
+def _is_variation(context: DocumentContext, mark: str) -> bool:
     """Whether an item is answered by a deviation, or its paragraph is one that a deviation answers."""
     project = context.project
     section, paragraph = (project.get((*ITEMS, mark, name)) for name in ("section", "paragraph"))

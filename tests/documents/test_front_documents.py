@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from specgen.documents.context import DocumentContext
 from specgen.documents.register import make_register
 from specgen.documents.transmittal import DESCRIPTIONS
 from tests.documents.example import changed_clean, changed_small, page_of, rows_below
@@ -105,6 +106,19 @@ def test_a_contract_of_the_government_has_its_columns_and_numbers(tmp_path: Path
     # An item that no word of its title tells is answered by its description: design data by the calculations.
     (loads,) = (line for line in transmittal.splitlines() if line.startswith("I4 | SD-05 Design Data"))
     assert loads.split(" | ")[5] == "D06, CL1, LT6"
+
+
+def test_an_item_is_told_as_a_variation_where_one_answers_its_paragraph(tmp_path: Path) -> None:
+    # UFGS 01 33 00, August 2018, 1.2.1: a variation is noted on the submittal that contains it.
+    told = [row[6] for row in items_of(changed_clean(tmp_path, GOVERNMENT))]
+    assert told.count("Yes") == 1 and set(told) == {"Yes", "No"}
+    unread = {**GOVERNMENT, "deviations": "drop", "contract": {**GOVERNMENT["contract"], "demands": "drop"}}
+    assert {row[6] for row in items_of(changed_clean(tmp_path, unread))} == {"Not known"}
+
+
+def items_of(context: DocumentContext) -> list[list[str]]:
+    """The rows of the items by submittal description."""
+    return rows_below(page_of(context, "D01"), "ITEMS BY SUBMITTAL DESCRIPTION")[1:]
 
 
 def test_the_descriptions_are_those_of_the_guide() -> None:

@@ -6,7 +6,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.members import span_marks
 from specgen.documents.register import ITEMS, find_documents, is_government, make_register
-from specgen.documents.transmittal import DESCRIPTIONS, is_variation
+from specgen.documents.transmittal import DESCRIPTIONS, tell_variation
 from specgen.model.block import Blank
 
 _HEADER = (
@@ -44,6 +44,6 @@ def _set_row(context: DocumentContext, mark: str) -> tuple[Any, ...]:
         [section, ", ", paragraph],
         classified,
         ", ".join(answers) or "–",
-        "Yes" if is_variation(context, mark) else "No",
+        tell_variation(context, mark),
         Blank(f"Action, item {mark}"),
     )
