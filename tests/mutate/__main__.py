@@ -9,8 +9,9 @@ import random
 import sys
 import tempfile
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import ThreadPoolExecutor, as_completed
+from functools import partial
 from itertools import zip_longest
 from pathlib import Path
 from queue import SimpleQueue
@@ -18,8 +19,11 @@ from queue import SimpleQueue
 from tests.mutate.change import Change
 from tests.mutate.code_changes import CodeChanges
 from tests.mutate.data_changes import data_changes, template_changes
-from tests.mutate.trial import LONGEST_S, Checkout, Tried
+from tests.mutate.trial import LONGEST_S, Checkout, Tried, group_by_file
 from tests.support import ROOT
+
+# A third of the changes or less is left by the tests nearest to them: so many are tried before those left fill groups.
+_BLOCK = 4
 
 
 def all_changes(under: str) -> Iterator[Change]:
@@ -46,7 +50,7 @@ def drawn(changes: list[Change], number: int, seed: int) -> list[Change]:
     return turns[:number]
 
 
-def try_all(changes: list[Change], jobs: int, patience: float) -> Iterator[Tried]:
+def try_all(changes: list[Change], jobs: int, patience: float, together: int) -> Iterator[Tried]:
     """Try each change, so many at a time, and print how it went, in the order in which they end."""
     with tempfile.TemporaryDirectory() as folder, ThreadPoolExecutor(jobs) as pool:
         free: SimpleQueue[Checkout] = SimpleQueue()
@@ -55,20 +59,38 @@ def try_all(changes: list[Change], jobs: int, patience: float) -> Iterator[Tried
             checkout.prove()
             free.put(checkout)
 
-        def try_one(change: Change) -> Tried:
+        def use_checkout(trial: Callable[[Checkout], list[Tried]]) -> list[Tried]:
             checkout = free.get()
             try:
-                return checkout.try_out(change)
+                return trial(checkout)
             finally:
                 free.put(checkout)
 
-        for ended in as_completed([pool.submit(try_one, change) for change in changes]):
-            tried = ended.result()
-            print(
-                f"{'noticed ' if tried.noticed_by else 'SURVIVED'} {tried.change.told(ROOT)}  {tried.noticed_by}",
-                flush=True,
-            )
-            yield tried
+        def try_each(trials: Iterable[Callable[[Checkout], list[Tried]]]) -> Iterator[Tried]:
+            for ended in as_completed([pool.submit(use_checkout, trial) for trial in trials]):
+                yield from ended.result()
+
+        size = _BLOCK * jobs * together
+        for start in range(0, len(changes), size):
+            unnoticed = []
+            for tried in try_each(partial(try_near, change) for change in changes[start : start + size]):
+                if tried.noticed_by:
+                    yield tell(tried)
+                else:
+                    unnoticed.append(tried.change)
+            groups = group_by_file(unnoticed, together)
+            yield from map(tell, try_each(partial(Checkout.try_together, changes=one) for one in groups))
+
+
+def try_near(change: Change, checkout: Checkout) -> list[Tried]:
+    """A change tried by the tests nearest to it."""
+    return [checkout.try_near(change)]
+
+
+def tell(tried: Tried) -> Tried:
+    """Print how a change went."""
+    print(f"{'noticed ' if tried.noticed_by else 'SURVIVED'} {tried.change.told(ROOT)}  {tried.noticed_by}", flush=True)
+    return tried
 
 
 def print_table(results: list[Tried]) -> None:
@@ -90,13 +112,14 @@ def main() -> int:
     parser.add_argument("--under", action="append", help="only files below this folder (default specgen and templates)")
     parser.add_argument("--jobs", type=int, default=2, help="how many are tried at a time (default 2)")
     parser.add_argument("--after", type=int, default=0, help="how many of those drawn were tried before")
+    parser.add_argument("--together", type=int, default=8, help="how many are tried by all tests at once (default 8)")
     parser.add_argument("--patience", type=float, default=LONGEST_S, help="processor seconds for the tests of a room")
     args = parser.parse_args()
     changes = [one for under in args.under or ("specgen", "templates/documents") for one in all_changes(under)]
     changes = [one for one in changes if args.kind in (None, one.kind)]
     picked = drawn(changes, args.after + args.number, args.seed)[args.after :]
     print(f"{len(changes)} changes can be made; {len(picked)} are tried", flush=True)
-    results = list(try_all(picked, args.jobs, args.patience))
+    results = list(try_all(picked, args.jobs, args.patience, args.together))
     if results:
         print_table(results)
     return int(not all(one.noticed_by for one in results))

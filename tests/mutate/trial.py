@@ -1,4 +1,7 @@
-"""One change tried in a copy of the checkout: the tests nearest to it first, then those of the rooms that use it."""
+"""Changes tried in a copy of the checkout: each by the tests nearest to it, then several together by all others.
+
+What fails with several is run with each by itself: a change is noticed where a test fails with it alone.
+"""
 
 import os
 import resource
@@ -7,6 +10,7 @@ import signal
 import subprocess
 import sys
 from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import NamedTuple
 
@@ -33,9 +37,12 @@ LONG = (
 # Processor time of the tests of a stage: what none has noticed by then counts as unnoticed, so that the share told is
 # the least it can be, however busy the machine is. A test that waits forever is ended by the clock.
 LONGEST_S = 900
-_BY_THE_CLOCK = 8
+_BY_THE_CLOCK, _OF_ALL = 8, 2
+NOT_STARTED = "pytest itself, which did not start"
 UNCHANGED = "tests/test_golden.py"
 _OUT_OF_TIME = (-signal.SIGXCPU, -signal.SIGKILL)
+# The tests of a whole room are no nearer than those of any other.
+ROOMS = ("tests/", *(f"tests/{room}" for room in LAYERS))
 
 
 class Tried(NamedTuple):
@@ -57,16 +64,50 @@ class Checkout:
 
     def prove(self) -> None:
         """Run some tests before any change; raises where they fail, for every change would seem noticed."""
-        if failed := self.run([UNCHANGED], []):
-            raise SystemExit(f"the unchanged checkout fails: {failed}")
+        if failed := self.run([UNCHANGED], []).failed:
+            raise SystemExit(f"the unchanged checkout fails: {failed[0]}")
 
-    def try_out(self, change: Change) -> Tried:
-        """Make the change, run the tests until one fails, and take it back."""
-        self.write(change.file, change.applied_to((self.root / change.file).read_text("utf-8")))
+    def try_near(self, change: Change) -> Tried:
+        """Make the change, run the tests nearest to it until one fails, and take it back."""
+        with self.changed([change]):
+            return Tried(change, self.first_failure(stages(change.file, self.copy)))
+
+    def try_together(self, changes: list[Change]) -> list[Tried]:
+        """Make changes of several files, run all tests, and with each change by itself those that failed."""
+        with self.changed(changes):
+            found = self.run(["tests"], [UNCHANGED], stops=False, patience=_OF_ALL * self.patience)
+        if not found.ended and len(changes) > 1:  # what keeps tests from their end tells nothing of the others
+            half = len(changes) // 2
+            return [*self.try_together(changes[:half]), *self.try_together(changes[half:])]
+        sound = self.list_sound(found.failed)
+        return [self.try_alone(change, sound) for change in changes]
+
+    def list_sound(self, failed: list[str]) -> list[str]:
+        """Those of the tests that failed with changes which pass without any."""
+        if not failed or failed == [NOT_STARTED]:
+            return failed
+        unsound = self.run(failed, [], stops=False).failed
+        return [test for test in failed if test not in unsound]
+
+    def try_alone(self, change: Change, places: list[str]) -> Tried:
+        """Make the change, run these tests until one fails, and take it back; no places are those of no failure."""
+        if not places or places == [NOT_STARTED]:
+            return Tried(change, "".join(places))
+        with self.changed([change]):
+            return Tried(change, self.first_failure([places]))
+
+    @contextmanager
+    def changed(self, changes: list[Change]) -> Iterator[None]:
+        """The checkout with changes of several files, taken back behind."""
+        originals = {change.file: (self.root / change.file).read_text("utf-8") for change in changes}
+        assert len(originals) == len(changes)
         try:
-            return Tried(change, self.first_failure(change))
+            for change in changes:
+                self.write(change.file, change.applied_to(originals[change.file]))
+            yield
         finally:
-            self.write(change.file, (self.root / change.file).read_text("utf-8"))
+            for file, text in originals.items():
+                self.write(file, text)
 
     def write(self, file: str, text: str) -> None:
         """Write a file with a date of its own, so that nothing compiled before passes for it."""
@@ -76,75 +117,71 @@ class Checkout:
         date = path.stat().st_mtime + 10 * self.writes
         os.utime(path, (date, date))
 
-    def first_failure(self, change: Change) -> str:
-        """The first test that fails; empty where all pass."""
+    def first_failure(self, groups: Iterable[list[str]]) -> str:
+        """The first test that fails in groups of tests; empty where all pass in time."""
         done: list[str] = []
-        for stage in stages(change.file, self.copy):
-            fresh = [place for place in stage if place not in done]
-            if fresh and (failed := self.run(fresh, done)):
-                return failed
+        for places in groups:
+            fresh = [place for place in places if place not in done]
+            if fresh and (failed := self.run(fresh, done).failed):
+                return failed[0]
             done += fresh
         return ""
 
-    def run(self, places: list[str], done: list[str]) -> str:
-        """The first failure among the tests of some places, those already run and those of form left out.
-
-        Empty where none fails in time.
-        """
+    def run(self, places: list[str], done: list[str], stops: bool = True, patience: float = 0) -> "Run":
+        """The tests of some places, without those already run and those of form; it `stops` at the first failure."""
         ignored = [f"--ignore={place}" for place in (*done, *OF_FORM, *LONG) if place not in places]
-        command = [
-            sys.executable,
-            "-m",
-            "pytest",
-            "-x",
-            "-q",
-            "-n0",
-            "--tb=no",
-            "-p",
-            "no:cacheprovider",
-            *ignored,
-            *places,
-        ]
-        code, told = self.run_in_time(command)
-        if code in (0, 5, *_OUT_OF_TIME):
-            return ""
+        first = ["-x"] if stops else []
+        quiet = ["-q", "-n0", "--tb=no", "-p", "no:cacheprovider"]
+        command = [sys.executable, "-m", "pytest", *first, *quiet, *ignored, *places]
+        code, told = self.run_in_time(command, patience or self.patience)
         lines = [line for line in told.splitlines() if line.startswith(("FAILED", "ERROR"))]
-        return lines[0].split(" - ")[0] if lines else "pytest itself, which did not start"
+        failed = [line.split(" - ")[0].split(" ", 1)[1] for line in lines]
+        if code in (0, 5, *_OUT_OF_TIME):
+            return Run([], code not in _OUT_OF_TIME)
+        # Nothing else is told where pytest could not collect its tests.
+        return Run(failed or [NOT_STARTED], code == 1 and bool(failed))
 
-    def run_in_time(self, command: list[str]) -> tuple[int, str]:
+    def run_in_time(self, command: list[str], patience: float) -> tuple[int, str]:
         """How a command ended and what it said; it is killed when its time is up."""
         environment = os.environ | {"PYTHONPATH": str(self.copy)}
         with subprocess.Popen(command, cwd=self.copy, env=environment, stdout=subprocess.PIPE, text=True) as started:
-            resource.prlimit(started.pid, resource.RLIMIT_CPU, (int(self.patience), int(self.patience) + 5))
+            resource.prlimit(started.pid, resource.RLIMIT_CPU, (int(patience), int(patience) + 5))
             try:
-                told, _ = started.communicate(timeout=self.patience * _BY_THE_CLOCK)
+                told, _ = started.communicate(timeout=patience * _BY_THE_CLOCK)
             except subprocess.TimeoutExpired:
                 started.kill()
                 return -signal.SIGKILL, ""
         return started.returncode, told
 
 
+class Run(NamedTuple):
+    """The tests that failed, and whether all were run."""
+
+    failed: list[str]
+    ended: bool
+
+
 def stages(file: str, root: Path) -> Iterator[list[str]]:
-    """The tests of a file: its own, the approved texts, those of the clauses, of its folder, its room, those above."""
+    """The tests nearest to a file: its own, the approved texts, those of the clauses, those of its folder."""
     parts = Path(file).with_suffix("").parts[1:]
-    own = [f"tests/{'/'.join(parts[:-1])}", f"tests/{'/'.join(parts[:1])}"]
-    named = sorted(root.glob(f"{own[0]}/test_{parts[-1].strip('_')}*.py"))
+    folder = f"tests/{'/'.join(parts[:-1])}"
+    named = sorted(root.glob(f"{folder}/test_{parts[-1].strip('_')}*.py"))
     yield [str(path.relative_to(root)) for path in named]
-    yield ["tests/test_golden.py"]
+    yield [UNCHANGED]
     if parts[:2] == ("judging", "rules"):
         yield ["tests/judging/test_clauses.py"]
-    yield [place for place in own if (root / place).is_dir() and place != "tests/"]
-    # What a change does is seen in the rooms above its own.
-    above = LAYERS[LAYERS.index(parts[0]) + 1 :] if parts[0] in LAYERS else LAYERS[LAYERS.index("documents") :]
-    yield [f"tests/{room}" for room in above if (root / "tests" / room).is_dir()]
-    yield list_without_bounds(root, root.glob("tests/test_*.py"))
-    # The tests of the rooms below see a room above where they run the command.
-    yield list_without_bounds(
-        root, (path for path in root.glob("tests/*/**/test_*.py") if "run_main" in path.read_text())
-    )
+    if (root / folder).is_dir() and folder not in ROOMS:
+        yield [folder]
 
 
-def list_without_bounds(root: Path, files: Iterable[Path]) -> list[str]:
-    """Files of tests from the checkout on, in their order, without those of form and those that run long."""
-    every = sorted(str(path.relative_to(root)) for path in files)
-    return [place for place in every if place not in (*OF_FORM, *LONG)]
+def group_by_file(changes: Iterable[Change], most: int) -> list[list[Change]]:
+    """Changes in groups of at most so many, each of other files."""
+    groups: list[list[Change]] = []
+    for change in changes:
+        for taken in groups:
+            if len(taken) < most and all(one.file != change.file for one in taken):
+                taken.append(change)
+                break
+        else:
+            groups.append([change])
+    return groups
