@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from tests.mutate.change import Change
+from tests.mutate.failing import PLACE
 from tests.test_architecture import LAYERS
 
 LEFT_OUT = shutil.ignore_patterns(".git", ".venv", "__pycache__", ".*_cache", ".hypothesis")
@@ -40,6 +41,8 @@ LONGEST_S = 900
 _BY_THE_CLOCK, _OF_ALL = 8, 2
 NOT_STARTED = "pytest itself, which did not start"
 UNCHANGED = "tests/test_golden.py"
+_PYTEST = [sys.executable, "-m", "pytest"]
+_FAILING = ".failing"
 _OUT_OF_TIME = (-signal.SIGXCPU, -signal.SIGKILL)
 # The tests of a whole room are no nearer than those of any other.
 ROOMS = ("tests/", *(f"tests/{room}" for room in LAYERS))
@@ -130,28 +133,27 @@ class Checkout:
     def run(self, places: list[str], done: list[str], stops: bool = True, patience: float = 0) -> "Run":
         """The tests of some places, without those already run and those of form; it `stops` at the first failure."""
         ignored = [f"--ignore={place}" for place in (*done, *OF_FORM, *LONG) if place not in places]
-        first = ["-x"] if stops else []
-        quiet = ["-q", "-n0", "--tb=no", "-p", "no:cacheprovider"]
-        command = [sys.executable, "-m", "pytest", *first, *quiet, *ignored, *places]
-        code, told = self.run_in_time(command, patience or self.patience)
-        lines = [line for line in told.splitlines() if line.startswith(("FAILED", "ERROR"))]
-        failed = [line.split(" - ")[0].split(" ", 1)[1] for line in lines]
+        names = self.copy / _FAILING
+        names.write_text("")
+        first = ["-x"] if stops else ["--continue-on-collection-errors"]
+        quiet = ["-q", "-n0", "--tb=no", "-p", "no:cacheprovider", "-p", "tests.mutate.failing"]
+        code = self.run_in_time([*_PYTEST, *first, *quiet, *ignored, *places], patience or self.patience)
+        failed = list(dict.fromkeys(names.read_text().splitlines()))
         if code in (0, 5, *_OUT_OF_TIME):
             return Run([], code not in _OUT_OF_TIME)
-        # Nothing else is told where pytest could not collect its tests.
         return Run(failed or [NOT_STARTED], code == 1 and bool(failed))
 
-    def run_in_time(self, command: list[str], patience: float) -> tuple[int, str]:
-        """How a command ended and what it said; it is killed when its time is up."""
-        environment = os.environ | {"PYTHONPATH": str(self.copy)}
-        with subprocess.Popen(command, cwd=self.copy, env=environment, stdout=subprocess.PIPE, text=True) as started:
+    def run_in_time(self, command: list[str], patience: float) -> int:
+        """How a command ended; it is killed when its time is up."""
+        environment = os.environ | {"PYTHONPATH": str(self.copy), PLACE: str(self.copy / _FAILING)}
+        away = subprocess.DEVNULL
+        with subprocess.Popen(command, cwd=self.copy, env=environment, stdout=away, stderr=away) as started:
             resource.prlimit(started.pid, resource.RLIMIT_CPU, (int(patience), int(patience) + 5))
             try:
-                told, _ = started.communicate(timeout=patience * _BY_THE_CLOCK)
+                return started.wait(patience * _BY_THE_CLOCK)
             except subprocess.TimeoutExpired:
                 started.kill()
-                return -signal.SIGKILL, ""
-        return started.returncode, told
+                return -signal.SIGKILL
 
 
 class Run(NamedTuple):
