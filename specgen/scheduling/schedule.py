@@ -6,6 +6,7 @@ from typing import NamedTuple
 from specgen.computing.air_of_day import PROFILE
 from specgen.computing.calendars import find_calendar, is_weekend_taken
 from specgen.computing.coats.day_area import BETWEEN, SET_UP
+from specgen.computing.shaded_hours import LEAST, SETTING, find_unshaded_months
 from specgen.computing.time.usable_hours import is_by_clock
 from specgen.model.absence import Absent, read_all
 from specgen.model.calendar import WEEKEND_TAKEN, WorkCalendar
@@ -18,7 +19,7 @@ from specgen.scheduling.before_work import ACCEPTANCE, find_given_day, list_main
 from specgen.scheduling.placing import find_chain, list_activities, place
 from specgen.scheduling.spray_hours import find_spray_hours
 from specgen.scheduling.tasks import Clock, Task, take
-from specgen.scheduling.wall_work import ElevationWork
+from specgen.scheduling.wall_work import SUNLESS, ElevationWork
 from specgen.standards import load_standards
 
 WEATHER = "weather"  # the mark of the days kept for weather
@@ -32,10 +33,15 @@ _GLOSS = (
     f"A day with two coats of gloss also adds cleanup and setup between them, {BETWEEN:g} h, and the first coat's "
     "drying to touch where longer than its spraying: common practice, no source."
 )
+_SHADED = (
+    "Coats that bear no direct sun until set (Document D08): only while the face is out of it, to "
+    f"{SETTING:g} h before the sun is back on it (setting to touch: common practice, no source)"
+)
+_UNSHADED = "with under {:g} h of the shift out of the sun, shade the face until the coat is set"
 _SPRAYING = "Primer and gloss: only in the usable spray hours of face and month"
 _SEALED_WITHIN = (
-    "Sealing: only while the air of the mean day is within the sealing temperatures of the joints, in hot months out "
-    f"of direct sun; air by the hour between mean daily low and high: {PROFILE.reference}, from memory."
+    "Sealing: only out of direct sun, while the air of the mean day is within the sealing temperatures of the joints; "
+    f"air by the hour between mean daily low and high: {PROFILE.reference}, from memory."
 )
 _SEALING = "Sealing: no hours are taken off for joint surfaces hotter or colder than Document D08 allows."
 _HOLDS = "Inspection time at hold points is not included."
@@ -110,6 +116,7 @@ def _gather_work(project: Description, ask: Ask, before: _Gathered) -> tuple[Wor
         work.tasks[:0] = orders
         work.tasks.extend(_list_weather_days(project, calendar, work.tasks))
         work.untimed.update(dict.fromkeys(_tell_untimed_view(project, work.tasks)))
+        work.notes.extend(_tell_shaded(elevations, work.tasks))
         work.notes.extend(_tell_sun(elevations))
         work.notes.extend(_tell(project, calendar, work))
     return calendar, work
@@ -167,6 +174,14 @@ def _tell_untimed_view(project: Description, tasks: list[Task]) -> Iterator[str]
         parts = [] if "work" in viewed else [_DOWN]
         parts += [_TIES] if tied else []
         yield f"{', '.join(parts)}{', ' if len(parts) > 1 else ' ' if parts else ''}{_REPAIR}".removeprefix("and ")
+
+
+def _tell_shaded(elevations: list[Elevation], tasks: list[Task]) -> Iterator[str]:
+    """That coats are held out of the sun, and what is done where the face has too little shade of its own."""
+    held = {task.elevation for task in tasks if task.hours and task.step in SUNLESS}
+    if held:
+        unshaded = any(find_unshaded_months(one) for one in elevations if one.mark in held)
+        yield f"{_SHADED}{f'; {_UNSHADED.format(LEAST)}' if unshaded else ''}."
 
 
 def _tell_sun(elevations: list[Elevation]) -> Iterator[str]:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from specgen.computing.sealing_hours import find_sealing_hours
+from specgen.computing.shaded_hours import find_shaded_hours
 from specgen.model.absence import Absent, read_all
 from specgen.model.field import Path
 from specgen.model.hour_calendar import MonthHours
@@ -21,6 +22,7 @@ from specgen.scheduling.step_area import find_step_area
 from specgen.scheduling.tasks import GivenDay, Task, take
 from specgen.scheduling.viewing_hours import VIEWED, find_viewing_hours
 from specgen.scheduling.waits import Gap, Wait, find_sealant_cure, find_wait, is_sealed_first, list_gaps
+from specgen.weather.heat import find_sunless
 
 # Of the whole project, or within the hour that each day of spraying keeps for setup and cleaning.
 _APART = ("equipment", "mockup", "setup", "clean_equipment")
@@ -28,6 +30,8 @@ _APART = ("equipment", "mockup", "setup", "clean_equipment")
 _COVERING = frozenset(
     ("boards", "rasp", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "primer", "gloss")
 )
+# Steps whose material may bear no sun until it is set.
+SUNLESS = ("wrb", "boards", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2")
 _RELEASES = ("release_primer", "acceptance", "final_viewing")  # their titles say that they are releases
 _READIED = (*SPRAYED, "protection")  # masking is not left on a wall that waits for its season
 # What a crew does in a step that is a viewing: a row of its own, as the viewing begins behind it.
@@ -145,9 +149,11 @@ class ElevationWork:
         )
 
     def _find_hours(self, step: str) -> MonthHours:
-        """The hours of a coat, which brings its own setup and cleanup without shade, and of sealing; else none."""
+        """The hours of a coat that is sprayed, with its setup and cleanup, of one that bears no sun, and of sealing."""
         if step == "sealant":
             return find_sealing_hours(self.elevation)
+        if step in SUNLESS and find_sunless(self.elevation.project, step, (self.elevation.wall.mark,)):
+            return find_shaded_hours(self.elevation)
         return find_spray_hours(self.elevation).set_up if step in SPRAYED else ()
 
     def _add_wait(self, step: Step, wait: Wait, part: str, word: str) -> None:

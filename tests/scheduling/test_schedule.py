@@ -247,7 +247,7 @@ def test_joints_are_sealed_while_the_air_is_neither_too_hot_nor_too_cold(tmp_pat
     made = schedule_of(tmp_path, {**SEALED, **hot, "joints": {"J1": long}})
     assert dates(made, "E1.sealant") == ["07-09 07:00 to 07-12 07:30"]
     told = [note for note in made.notes if note.startswith("Sealing: ")]
-    assert len(told) == 1 and "in hot months out of direct sun" in told[0]
+    assert len(told) == 1 and "only out of direct sun" in told[0]
 
 
 def test_in_a_mild_month_joints_are_sealed_all_day(tmp_path: Path) -> None:
