@@ -1,4 +1,4 @@
-"""The hours of each month in which a coat that bears no direct sun can be applied: out of it, and set before it is back."""
+"""The hours of each month in which a coat that bears no direct sun goes on: out of it, and set before it is back."""
 
 from datetime import timedelta
 from math import ceil, floor

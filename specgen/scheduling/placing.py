@@ -39,6 +39,7 @@ class _Placing:
         self.order = {mark: number for number, mark in enumerate(self.tasks)}
         self.placed: dict[str, Placed] = {}
         self.last: dict[str, str] = {}  # by crew the mark of the task it was at last
+        self.bound: dict[str, str] = {}  # by crew the mark of the task that it goes on to
         self.queues: dict[Kinship, Queue] = {}
         self.followers: dict[str, list[str]] = {mark: [] for mark in self.tasks}
         self.open = {mark: len(task.after) for mark, task in self.tasks.items()}
@@ -54,10 +55,27 @@ class _Placing:
             self.queues[kinship_of(found.task)].remove(self.order[mark], mark)
             self.placed[mark] = found
             self.last[crew] = mark
+            self._bind(found)
             if found.task.alone:
                 self.clock = self.clock.keep_off(found.task, found.start, found.end)
             self._release(self._list_released(mark))
         return self.placed
+
+    def _bind(self, found: Placed) -> None:
+        """Keeps a crew to what follows a task that it goes on from, where it is the crew for it too."""
+        mark, crew = found.task.mark, found.offer.crew
+        self.bound = {other: next_mark for other, next_mark in self.bound.items() if next_mark != mark}
+        for other in self._list_work_behind(mark) if found.task.goes_on else ():
+            if any(offer.crew == crew for offer in self.tasks[other].offers):
+                self.bound[crew] = other
+
+    def _list_work_behind(self, mark: str) -> Iterator[str]:
+        """The next work behind a task, past what dries and what is released."""
+        for other in self.followers[mark]:
+            if self.tasks[other].offers[0].crew == NOBODY:
+                yield from self._list_work_behind(other)
+            else:
+                yield other
 
     def _choose(self, candidates: list[Placed]) -> Placed | None:
         """What starts first; what is done alone by another crew, where the first would still be under way by then."""
@@ -91,15 +109,23 @@ class _Placing:
         return [other for other in self.followers[mark] if not self.open[other]]
 
     def _list_next(self) -> Iterator[Placed]:
-        """What each queue would place next, by the crew that is done with it first."""
+        """What each queue would place next, by the crew that is done with it first, and what a crew goes on to."""
         for kinship, queue in self.queues.items():
-            free = min(self._free_from(self._list_before(crew, kinship.alone)) for crew in kinship.crews)
+            crews = [crew for crew in kinship.crews if crew not in self.bound]
+            if not crews:
+                continue
+            free = min(self._free_from(self._list_before(crew, kinship.alone)) for crew in crews)
             narrow = self.clock.narrow if kinship.alone else self.clock.beside_spraying
             clock = narrow(kinship.hours)
             mark = queue.find_next(free, self.tasks, clock)
             if mark:
                 task = self.tasks[mark]
-                yield min((self._offer(task, offer) for offer in task.offers), key=lambda found: found.end)
+                offers = (self._offer(task, offer) for offer in task.offers if offer.crew in crews)
+                yield min(offers, key=lambda found: found.end)
+        for crew, mark in self.bound.items():
+            if not self.open[mark]:
+                task = self.tasks[mark]
+                yield next(self._offer(task, offer) for offer in task.offers if offer.crew == crew)
 
     def _list_before(self, crew: str, alone: bool) -> tuple[str, ...]:
         """The marks of the tasks that a crew waits for: what it was at last, and to work alone what all others were."""
@@ -168,6 +194,7 @@ def _make_activity(one: Placed, spare: timedelta) -> Activity:
         driven_by=one.driven_by,
         spare=spare,
         source=task.source,
+        row=task.row,
     )
 
 

@@ -59,4 +59,8 @@ class Queue:
 
     def remove(self, order: int, mark: str) -> None:
         """Takes out work that has been placed."""
-        self.due.remove((order, mark))
+        if (order, mark) in self.due:
+            self.due.remove((order, mark))
+            return
+        self.later = [one for one in self.later if one[2] != mark]
+        heapq.heapify(self.later)

@@ -35,7 +35,8 @@ class Task(NamedTuple):
 
     `hours` are those of the shift in which it can be worked at; without them the whole shift. What is `at_once` waits
     for no shift: a hold that is released as the last day of the work before it ends. While a task is worked at `alone`,
-    no other crew is at work: spray mist keeps everyone else away.
+    no other crew is at work: spray mist keeps everyone else away. A crew that `goes_on` turns to nothing else before
+    what follows: masking is not left on a wall.
     """
 
     mark: str
@@ -51,6 +52,8 @@ class Task(NamedTuple):
     hours: MonthHours = ()
     at_once: bool = False
     alone: bool = False
+    goes_on: bool = False
+    row: str = ""  # as in Activity
 
 
 def take(length: timedelta) -> tuple[Offer, ...]:

@@ -14,8 +14,9 @@ from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 from specgen.scheduling.applying import list_steps
 from specgen.scheduling.coats import Pass, list_barrier, list_coats, list_gloss, list_primer
-from specgen.scheduling.crews import find_rates, require_rates
+from specgen.scheduling.crews import find_rates, offer_work, require_rates
 from specgen.scheduling.joint_length import find_joint_length
+from specgen.scheduling.ledges import list_added_ledges, list_ledge_work
 from specgen.scheduling.metal_length import BY_LENGTH, find_metal_length
 from specgen.scheduling.spray_hours import SPRAYED, find_spray_hours
 from specgen.scheduling.step_area import find_step_area
@@ -36,6 +37,7 @@ _RELEASES = ("release_primer", "acceptance", "final_viewing")  # their titles sa
 _READIED = (*SPRAYED, "protection")  # masking is not left on a wall that waits for its season
 # What a crew does in a step that is a viewing: a row of its own, as the viewing begins behind it.
 TAKEN_DOWN = {"final_viewing": "Taking down the scaffold"}
+MASKED = "Preparation for gloss"
 
 
 @dataclass
@@ -88,12 +90,16 @@ class ElevationWork:
         self.behind = (*self.behind, *self.gaps.pop(step.name, ()))
         for number, one in enumerate(passes, 1):
             part = f".{number}" if len(passes) > 1 else ""
+            if step.name == "gloss" and (number == 1 or one.in_one_shift and not one.then_dry):
+                self._add_masking(one, part, len(passes))
             self._add_work(step, one, part)
             if one.then_dry and number < len(passes):
                 self._add_wait(step, Wait(one.then_dry, None), f"{part}.dry", "drying between coats")
         worked = self.behind
         if wait is not None:
             self._add_wait(step, wait, ".dry", "cure" if step.name in ("boards", "sealant") else "drying")
+        if step.name == "rasp" and passes:
+            self._add_ledges(step)
         if step.point == "H":
             self._add_hold(step)
         for gap in list_gaps(project, step.name, wait):
@@ -130,23 +136,60 @@ class ElevationWork:
             return find_sealant_cure(root_of(self.elevation), self.standards)
         return find_wait(self.elevation.project, self.standards, step.name, self.elevation.wall.mark)
 
+    def _add_masking(self, one: Pass, part: str, count: int) -> None:
+        """The preparation again before the gloss, of each day area before it; the tape of the primer is off by then."""
+        step = self.standards.steps["protection"]
+        rates = find_rates(root_of(self.elevation), step.name)
+        if not rates:
+            return
+        size = find_step_area(self.elevation, step.name)
+        offers = offer_work(rates, Quantity(size.amount / count, "area", size.unit))
+        title = f"{MASKED}, {one.title}" if count > 1 else MASKED
+        mark = f"{self.elevation.mark}.{step.name}.gloss{part}"
+        after = (*self.behind, *self.color)
+        start = self.spray_start or self.not_before
+        task = Task(mark, title, "work", offers, after, start, goes_on=True, row=MASKED)
+        self._add(task, step)
+
+    def _add_ledges(self, step: Step) -> None:
+        """Board added as ledges: bonded to the rasped face, cured, and rasped before the face is released."""
+        ledges = list_added_ledges(self.elevation)
+        boards = self.standards.steps["boards"]
+        cure = self._find_wait(boards) if ledges else None
+        for number, one in enumerate(list_ledge_work(self.elevation) if ledges else (), 1):
+            hours = self._find_hours(boards.name) if number == 1 else ()
+            title, mark = f"{one.row}, {one.title}", f"{self.elevation.mark}.{step.name}.ledge.{number}"
+            self._add(Task(mark, title, "work", one.offers, self.behind, self.not_before, hours=hours, row=one.row), step)
+            if number == 1 and cure is not None:
+                dry = f"{mark}.dry"
+                task = Task(dry, f"{one.row}, cure", "drying", take(cure.length), self.behind, source=cure.source)
+                self._add(task._replace(row=one.row), step)
+
     def _add_work(self, step: Step, one: Pass, part: str) -> None:
-        title = TAKEN_DOWN.get(step.name) or (f"{step.title}, {one.title}" if one.title else step.title)
-        sprayed = step.name in SPRAYED
+        row = TAKEN_DOWN.get(step.name, "")
+        title = row or (f"{step.title}, {one.title}" if one.title else step.title)
+        sprayed, masked = step.name in SPRAYED, step.name == "protection"
         self._add(
             Task(
                 mark=f"{self.elevation.mark}.{step.name}{part}",
                 title=title,
                 kind="work",
                 offers=one.offers,
-                after=(*self.behind, *(self.color if sprayed else ())),
+                after=(*self.behind, *(self.color if sprayed or masked else ())),
                 not_before=self.spray_start if step.name in _READIED and self.spray_start else self.not_before,
                 in_one_shift=one.in_one_shift,
                 hours=self._find_hours(step.name),
                 alone=sprayed,
+                goes_on=masked or self._is_recoated_next(step.name),
+                row=row,
             ),
             step,
         )
+
+    def _is_recoated_next(self, step: str) -> bool:
+        """Whether a step leads on to the gloss before anything else is primed: the primer can be recoated for a while."""
+        primer = root_of(self.elevation).primer
+        return step in ("primer", "release_primer") and primer.get("most_recoat_hours") is not None
 
     def _find_hours(self, step: str) -> MonthHours:
         """The hours of a coat that is sprayed, with its setup and cleanup, of one that bears no sun, and of sealing."""
