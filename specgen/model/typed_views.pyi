@@ -375,6 +375,7 @@ class Accessory(View):
     at: str
     maker: str
     product: str
+    most_days: Number
 
 class Wall(View):
     framing: Framing
@@ -750,6 +751,8 @@ class Shading(View):
     elevation: Elevation
     kind: Literal["none", "natural", "shade_cloth", "tent"]
     hung_from_building: bool
+    rig_minutes: Number
+    rigged_by: str
     heated: bool
     heater: Literal["indirect_vented", "direct_fired", "none"]
     ventilated: bool

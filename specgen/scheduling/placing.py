@@ -13,6 +13,8 @@ from specgen.model.schedule import Activity
 from specgen.scheduling.queues import Kinship, Queue, kinship_of
 from specgen.scheduling.tasks import NOBODY, Clock, Offer, Task
 
+_SHIFTS_HELD = 10  # a longer break than this no tape is held back for
+
 
 class Placed(NamedTuple):
     """A task in time, by whom, and the tasks before it that keep its crew from an earlier start."""
@@ -144,11 +146,29 @@ class _Placing:
         before = self._list_before(offer.crew, task.alone)
         waits = {mark: self.placed[mark].end for mark in (*task.after, *before)}
         moment = max(self._find_ready(task), self._free_from(before))
-        start = self.clock.first_start(task, moment, offer.length)
+        start = first = self.clock.first_start(task, moment, offer.length)
+        if task.within is not None:
+            start = self._hold_back(task, offer, first, task.within)
         driver = max(waits, key=lambda mark: waits[mark], default="")
-        drives = driver and self.clock.first_start(task, waits[driver], offer.length) == start
+        drives = driver and self.clock.first_start(task, waits[driver], offer.length) == first
         end = self.clock.end(task, start, offer.length)
         return Placed(task, offer, start, end, before, driver if drives else "")
+
+    def _hold_back(self, task: Task, offer: Offer, first: datetime, within: timedelta) -> datetime:
+        """The first start from which a task and what its crew goes on to are over in time; the first of all if none is.
+
+        Nights and days off count: masked before a weekend the wall would stand under tape until it is over.
+        """
+        behind = (self.tasks[mark] for mark in self._list_work_behind(task.mark))
+        lengths = ((other, one.length) for other in behind for one in other.offers if one.crew == offer.crew)
+        on, length = next(lengths, (task, timedelta()))
+        start = first
+        for _ in range(_SHIFTS_HELD):
+            begun = self.clock.first_start(on, self.clock.end(task, start, offer.length), length)
+            if self.clock.end(on, begun, length) - start <= within:
+                return start
+            start = self.clock.first_start(task, self.clock.end_of_shift(task, start), offer.length)
+        return first
 
 
 def place(tasks: Iterable[Task], clock: Clock) -> dict[str, Placed]:

@@ -1,6 +1,7 @@
 """The schedule of a project: its tasks gathered, placed by calendar and crews, and what is to be told of it."""
 
 from collections.abc import Iterator
+from datetime import timedelta
 from typing import NamedTuple
 
 from specgen.computing.air_of_day import PROFILE
@@ -16,10 +17,11 @@ from specgen.model.typed_views import Description, Elevation
 from specgen.model.value_text import long_date
 from specgen.resolving.provider import Ask
 from specgen.scheduling.before_work import ACCEPTANCE, find_given_day, list_main_orders, list_tasks_before, order_mark
+from specgen.scheduling.ledges import LEAST as LEAST_LEDGE
 from specgen.scheduling.placing import find_chain, list_activities, place
 from specgen.scheduling.spray_hours import find_spray_hours
 from specgen.scheduling.tasks import Clock, Task, take
-from specgen.scheduling.wall_work import SUNLESS, ElevationWork
+from specgen.scheduling.wall_work import MASKED, SUNLESS, ElevationWork
 from specgen.standards import load_standards
 
 WEATHER = "weather"  # the mark of the days kept for weather
@@ -28,6 +30,11 @@ _DURATIONS = (
     "mesh, the area of its zone; of flashings and caps, their length; of sealant, that of "
     "the joints."
 )
+_MASKING = (
+    "Preparation for gloss: the output of preparation for spraying, for the whole face again, as tape comes off after "
+    "the primer; no face is primed before the last one is glossed where the primer has a maximum before recoating."
+)
+_LEDGES = f"Ledges of added board: at least {LEAST_LEDGE / timedelta(hours=1):g} h each to bond and to rasp, common practice, no source."
 _SET_UP = f"Each day of primer or gloss adds setup and cleanup, {SET_UP:g} h: common practice, no source."
 _GLOSS = (
     f"A day with two coats of gloss also adds cleanup and setup between them, {BETWEEN:g} h, and the first coat's "
@@ -197,6 +204,10 @@ def _tell_sun(elevations: list[Elevation]) -> Iterator[str]:
 
 def _tell(project: Description, calendar: WorkCalendar, work: _Gathered) -> Iterator[str]:
     yield _DURATIONS
+    if any(task.row == MASKED for task in work.tasks):
+        yield _MASKING
+    if any(task.row and task.step == "rasp" for task in work.tasks):
+        yield _LEDGES
     if any(task.in_one_shift for task in work.tasks):
         yield _SET_UP
     if any(task.in_one_shift and task.step == "gloss" for task in work.tasks) and project.gloss.coats == 2:

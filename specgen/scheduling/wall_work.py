@@ -2,7 +2,9 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from fractions import Fraction
 
+from specgen.computing.calendars import to_stretch
 from specgen.computing.sealing_hours import find_sealing_hours
 from specgen.computing.shaded_hours import find_shaded_hours
 from specgen.model.absence import Absent, read_all
@@ -22,7 +24,7 @@ from specgen.scheduling.spray_hours import SPRAYED, find_spray_hours
 from specgen.scheduling.step_area import find_step_area
 from specgen.scheduling.tasks import GivenDay, Task, take
 from specgen.scheduling.viewing_hours import VIEWED, find_viewing_hours
-from specgen.scheduling.waits import Gap, Wait, find_sealant_cure, find_wait, is_sealed_first, list_gaps
+from specgen.scheduling.waits import Gap, Wait, find_sealant_cure, find_tape_stay, find_wait, is_sealed_first, list_gaps
 from specgen.weather.heat import find_sunless
 
 # Of the whole project, or within the hour that each day of spraying keeps for setup and cleaning.
@@ -148,7 +150,10 @@ class ElevationWork:
         mark = f"{self.elevation.mark}.{step.name}.gloss{part}"
         after = (*self.behind, *self.color)
         start = self.spray_start or self.not_before
-        task = Task(mark, title, "work", offers, after, start, goes_on=True, row=MASKED)
+        within = find_tape_stay(root_of(self.elevation))
+        touch_dry = to_stretch(Fraction(root_of(self.elevation).gloss.get("touch_dry_hours") or 0))
+        within = None if within is None else within - touch_dry
+        task = Task(mark, title, "work", offers, after, start, goes_on=True, within=within, row=MASKED)
         self._add(task, step)
 
     def _add_ledges(self, step: Step) -> None:
@@ -159,7 +164,9 @@ class ElevationWork:
         for number, one in enumerate(list_ledge_work(self.elevation) if ledges else (), 1):
             hours = self._find_hours(boards.name) if number == 1 else ()
             title, mark = f"{one.row}, {one.title}", f"{self.elevation.mark}.{step.name}.ledge.{number}"
-            self._add(Task(mark, title, "work", one.offers, self.behind, self.not_before, hours=hours, row=one.row), step)
+            self._add(
+                Task(mark, title, "work", one.offers, self.behind, self.not_before, hours=hours, row=one.row), step
+            )
             if number == 1 and cure is not None:
                 dry = f"{mark}.dry"
                 task = Task(dry, f"{one.row}, cure", "drying", take(cure.length), self.behind, source=cure.source)
@@ -180,6 +187,7 @@ class ElevationWork:
                 in_one_shift=one.in_one_shift,
                 hours=self._find_hours(step.name),
                 alone=sprayed,
+                within=find_tape_stay(root_of(self.elevation)) if masked else None,
                 goes_on=masked or self._is_recoated_next(step.name),
                 row=row,
             ),

@@ -9,7 +9,8 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.drying import tell_least_hours
-from specgen.documents.schedule import find_schedule, list_between_coats
+from specgen.documents.schedule import SPRAYED, find_schedule, list_between_coats
+from specgen.documents.schedule_beside import count_days_left, find_tape_path, list_ledge_cures, list_tape_stays
 from specgen.model.field import Path
 from specgen.model.schedule import Activity
 from specgen.model.source import Kind
@@ -21,6 +22,7 @@ from specgen.scheduling.waits import find_sealant_cure
 from specgen.standards import load_standards
 
 _WIDTHS = (26, 13, 13, 18, 14, 16)
+_HOURS_OF_DAY = 24
 _LONG = 96  # hours, above which a wait is told in days
 _MOST = {"primer": ("primer", "most_recoat_hours")}  # the last hour of the next coat
 _AGAIN = ("gloss", "most_recoat_hours")
@@ -41,6 +43,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
                 result = _judge(context, name, given)
                 lines.append((f"{step.title}, between coats", least, "", "", _tell_scheduled(given), result))
             lines += _list_lines(context, name, step.title)
+            lines += _list_beside(context, name)
     header: tuple[str, ...] = ("Step that dries", "Minimum", "Maximum", "Planned wait", "In the schedule", "Result")
     widths: tuple[int, ...] = _WIDTHS
     if not any(line[3] for line in lines):  # a column that says nothing
@@ -81,6 +84,25 @@ def _list_lines(context: DocumentContext, name: str, title: str) -> Iterator[Lin
         title = ""
 
 
+def _list_beside(context: DocumentContext, name: str) -> Iterator[Line]:
+    """What is told by itself behind a step: the cure of ledges added to boards, and tape before a sprayed coat."""
+    for row, given in list_ledge_cures(context).items() if name == "boards" else ():
+        yield row, tell_least_hours(context, name), "", "", _tell_scheduled(given), _judge(context, name, given)
+    stays, path = list_tape_stays(context, name) if name in SPRAYED else [], find_tape_path(context)
+    if stays and path is not None:
+        most = Fraction(context.project.value(path)) * _HOURS_OF_DAY
+        result = "OK" if max(stays) <= most else "over it: take the tape off, and mask again"
+        title = f"Masking tape before {'gloss' if name == 'gloss' else 'primer'}, until off"
+        yield title, "", context.display(path), "", _tell_scheduled(stays), result
+
+
+def _tell_margin(context: DocumentContext, name: str) -> str:
+    """That waits are kept, and how many working days more can be lost before the last hour of the next coat."""
+    most = context.project.get(_MOST[name])
+    left = None if most is None else count_days_left(context, Fraction(most))
+    return "OK" if left is None else f"OK, with {count(left, 'more working day')} lost to weather"
+
+
 def _tell_most(context: DocumentContext, path: Path) -> Any:
     """The longest wait that the manufacturer allows; nothing where none is given."""
     return "" if context.project.get(path) is None else context.display(path)
@@ -111,10 +133,11 @@ def _find_given(context: DocumentContext, name: str) -> list[Fraction]:
         by_face.setdefault(one.elevation, []).append(one)
     found = []
     for activities in by_face.values():
-        ended = max((one.start for one in activities if one.step == name and one.kind == "drying"), default=None)
+        dries = (one.start for one in activities if one.step == name and one.kind == "drying" and not one.row)
+        ended = max(dries, default=None)
         # A coat is recoated at the next coat, not when it is read and masked for its release.
         between = {name, *(step.name for step in context.standards.steps.values() if step.releases == name)}
-        later = [one.start for one in activities if one.kind == "work" and one.step not in between]
+        later = [one.start for one in activities if one.kind == "work" and one.step not in between and not one.row]
         waited = [start - ended for start in later if ended and start > ended]
         if waited:
             found.append(Fraction(min(waited) // timedelta(minutes=1), 60))
@@ -141,7 +164,7 @@ def _tell_result(context: DocumentContext, name: str, given: list[Fraction]) -> 
     result, begins = _judge(context, name, given), ("schedule", "spray_start")
     opened = name == "smoothing_2" and given and max(given) > _LONG and context.project.get(begins) is not None
     if not opened or result != "OK":
-        return result
+        return _tell_margin(context, name) if result == "OK" and name in _MOST else result
     # The least wait is kept; how long the coat may stand in the weather, nobody has said.
     asked = ": obtain in writing how long it may be"
     return ["minimum kept; open until spraying, from ", context.display(begins), asked]

@@ -61,9 +61,11 @@ def _list_shaded(context: DocumentContext) -> Iterator[tuple[str, Any]]:
     for mark, months in _find_months(context, SUNLESS).items():
         face = cast(Elevation, context.project.view(("elevations", mark)))
         hours, unshaded = find_shaded_hours(face), find_unshaded_months(face)
-        spans = {month: "shade the face" if month.month in unshaded else _tell_hours(hours, month) for month in months}
         if hours:
-            yield f"Coats out of direct sun, {mark}", _join_months(spans)
+            shaded = {
+                month: "shade the face" if month.month in unshaded else _tell_hours(hours, month) for month in months
+            }
+            yield f"Coats out of direct sun, {mark}", _join_months(shaded)
 
 
 def _list_sealing(context: DocumentContext) -> Iterator[tuple[str, Any]]:
