@@ -34,7 +34,10 @@ _MASKING = (
     "Preparation for gloss: the output of preparation for spraying, for the whole face again, as tape comes off after "
     "the primer; no face is primed before the last one is glossed where the primer has a maximum before recoating."
 )
-_LEDGES = f"Ledges of added board: at least {LEAST_LEDGE / timedelta(hours=1):g} h each to bond and to rasp, common practice, no source."
+_LEDGES = (
+    f"Ledges of added board: a minimum of {LEAST_LEDGE / timedelta(hours=1):g} h each to bond, and to rasp: "
+    "common practice, no source."
+)
 _SET_UP = f"Each day of primer or gloss adds setup and cleanup, {SET_UP:g} h: common practice, no source."
 _GLOSS = (
     f"A day with two coats of gloss also adds cleanup and setup between them, {BETWEEN:g} h, and the first coat's "

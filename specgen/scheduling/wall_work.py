@@ -195,7 +195,7 @@ class ElevationWork:
         )
 
     def _is_recoated_next(self, step: str) -> bool:
-        """Whether a step leads on to the gloss before anything else is primed: the primer can be recoated for a while."""
+        """Whether a step leads on to the gloss before anything else is primed, as the primer is recoated in time."""
         primer = root_of(self.elevation).primer
         return step in ("primer", "release_primer") and primer.get("most_recoat_hours") is not None
 

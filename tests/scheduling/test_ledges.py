@@ -14,8 +14,8 @@ ONE_FACE: dict[str, Any] = {"elevations": {"E2": "drop"}}
 
 
 def test_a_ledge_is_bonded_cured_and_rasped_before_the_face_is_released(tmp_path: Path) -> None:
-    # The face is rasped on Tuesday from 11 to 13. 6 sq ft at 90 sq ft/h are less than an hour: bonded until 14, cured for
-    # 24 h, rasped on Wednesday from 14 to 15; released on Thursday at 7, as the shift is over.
+    # The face is rasped on Tuesday from 11 to 13. 6 sq ft at 90 sq ft/h are less than an hour: bonded until 14, cured
+    # for 24 h, rasped on Wednesday from 14 to 15; released on Thursday at 7, as the shift is over.
     made = schedule_of(tmp_path, {**ONE_FACE, "details": {"L1": LEDGE}})
     assert dates(made, "E1.rasp", "E1.rasp.ledge.1", "E1.rasp.ledge.1.dry", "E1.rasp.ledge.2", "E1.rasp.hold") == [
         "06-29 11:00 to 06-29 13:00",
@@ -29,7 +29,7 @@ def test_a_ledge_is_bonded_cured_and_rasped_before_the_face_is_released(tmp_path
 
 def test_ledges_of_a_face_are_bonded_one_after_the_other(tmp_path: Path) -> None:
     # 180 sq ft at 90 sq ft/h take 2 h, the small one an hour.
-    large = {**LEDGE, "width": "90 ft", "height": "2 ft"}
+    large = {**LEDGE, "width": "18 ft", "height": "10 ft"}
     made = schedule_of(tmp_path, {**ONE_FACE, "details": {"L1": LEDGE, "L2": large}})
     assert find(made, "E1.rasp.ledge.1").row == "Ledges L1, L2"
     assert dates(made, "E1.rasp.ledge.1") == ["06-29 13:00 to 06-30 08:00"]
