@@ -38,7 +38,7 @@ def list_ledge_work(elevation: Elevation) -> list[LedgeWork]:
 
 def _offer(elevation: Elevation, step: str, ledges: list[WaterDetail]) -> tuple[Offer, ...]:
     rates = require_rates(root_of(elevation), step)
-    areas = [_find_area(ledge) for ledge in ledges]
+    areas = [find_face_area(ledge) for ledge in ledges]
     each = [offer_work(rates, Quantity(area, "area", "ft2")) for area in areas]
     return tuple(
         Offer(crew, sum((max(LEAST, one[number].length) for one in each), timedelta()))
@@ -46,7 +46,7 @@ def _offer(elevation: Elevation, step: str, ledges: list[WaterDetail]) -> tuple[
     )
 
 
-def _find_area(ledge: WaterDetail) -> Fraction:
+def find_face_area(ledge: WaterDetail) -> Fraction:
     """The face of a ledge; nothing where it is not told, as the least time is taken then."""
     width, height = ledge.get("width"), ledge.get("height")
     return Fraction(0) if width is None or height is None else Fraction(width.amount) * Fraction(height.amount)
