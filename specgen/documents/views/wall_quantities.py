@@ -24,6 +24,7 @@ from specgen.scheduling.step_area import find_step_area
 # The step whose area is that of a layer: all of the face, or the zones of heavy mesh.
 _WHOLE, _HEAVY = "boards", "heavy_mesh"
 _HEAVY_ZONES = ("high", "ultra_high")
+_UNCOUNTED = ("masking of frames and trim", "sealant in laps of metal")
 Material = tuple[str, list[Any], str]  # its name, its product with what is ordered, and the step
 
 
@@ -41,7 +42,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         for (name, told, step), faces in sorted(alike.values(), key=lambda one: order.index(one[0][0]))
         if faces
     )
-    lines += tuple(_list_ledges(context))
+    lines += (*_list_ledges(context), *([("Not counted", _tell_uncounted(context), "", "")] if lines else ()))
     return TableView(("Item", "Product", head_unit(context, "Net area", "area"), "Where"), lines, (22, 40, 18, 20))
 
 
@@ -79,6 +80,14 @@ def _list_ledges(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
             product = context.display(("walls", face.wall.mark, "insulation", "product"))
             told = bare(context, tell_summed(context, area))
             yield "Board, adhesive", [product, f", ledge {', '.join(one.mark for one in ledges)}, full bed"], told, mark
+
+
+def _tell_uncounted(context: DocumentContext) -> str:
+    """What no area or length of the list tells: accessories, masking of what is not sprayed, and sealant in laps."""
+    marks = context.project.members.get(("accessories",), ())
+    kinds = dict.fromkeys(context.project.get(("accessories", mark, "kind")) for mark in marks)
+    named = [words(kind) for kind in kinds if kind not in (None, "masking_tape")]
+    return f"{', '.join([*named, *_UNCOUNTED])}: measure and order apart"
 
 
 def _list_mesh(context: DocumentContext, layer: Path) -> Iterator[Material]:
