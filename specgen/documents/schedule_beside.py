@@ -1,6 +1,6 @@
 """What the schedule holds beside the drying of coats: ledges that cure, tape on the wall, days left before a recoat."""
 
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from fractions import Fraction
 from itertools import pairwise
 
@@ -13,8 +13,26 @@ from specgen.model.schedule import Activity
 from specgen.model.typed_views import root_of
 from specgen.scheduling.wall_work import MASKED
 
+LONG = 96  # hours, above which a wait is told in days
 _MOST_DAYS = 30  # working days; more are no news
 _TOUCH = ("gloss", "touch_dry_hours")
+
+
+def find_open_smoothing(context: DocumentContext) -> date | None:
+    """The day of the first smoothing coat, where the last one stands open for days until the season of spraying.
+
+    How long it may stand in the weather is then asked before it is applied.
+    """
+    if context.project.get(("schedule", "spray_start")) is None:
+        return None
+    opened, begun = False, list[date]()
+    for activities in _list_faces(context).values():
+        smoothed = [one for one in activities if one.step in ("smoothing_1", "smoothing_2") and one.kind == "work"]
+        sprayed = [one.start for one in activities if one.step in ("protection", "primer") and one.kind == "work"]
+        if smoothed and sprayed:
+            begun.append(min(one.start for one in smoothed).date())
+            opened |= min(sprayed) - max(one.end for one in smoothed) > timedelta(hours=LONG)
+    return min(begun) if opened else None
 
 
 def list_ledge_cures(context: DocumentContext) -> dict[str, list[Fraction]]:

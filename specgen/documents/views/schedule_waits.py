@@ -10,7 +10,14 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.drying import tell_least_hours
 from specgen.documents.schedule import SPRAYED, find_schedule, list_between_coats
-from specgen.documents.schedule_beside import count_days_left, find_tape_path, list_ledge_cures, list_tape_stays
+from specgen.documents.schedule_beside import (
+    LONG,
+    count_days_left,
+    find_open_smoothing,
+    find_tape_path,
+    list_ledge_cures,
+    list_tape_stays,
+)
 from specgen.model.field import Path
 from specgen.model.schedule import Activity
 from specgen.model.source import Kind
@@ -23,7 +30,6 @@ from specgen.standards import load_standards
 
 _WIDTHS = (26, 13, 13, 18, 14, 16)
 _HOURS_OF_DAY = 24
-_LONG = 96  # hours, above which a wait is told in days
 _MOST = {"primer": ("primer", "most_recoat_hours")}  # the last hour of the next coat
 _AGAIN = ("gloss", "most_recoat_hours")
 _TOUCH = ("gloss", "touch_dry_hours")
@@ -117,7 +123,7 @@ def _find_cured(context: DocumentContext) -> list[Fraction]:
 
 
 def _tell_length(hours: float) -> str:
-    return count(round(hours / 24), "day") if hours > _LONG else f"{hours:g} h"
+    return count(round(hours / 24), "day") if hours > LONG else f"{hours:g} h"
 
 
 def _list_plans(context: DocumentContext) -> Iterator[tuple[str, ...]]:
@@ -155,18 +161,18 @@ def _tell_scheduled(given: list[Fraction]) -> str:
 
 
 def _tell_rounded(hours: Fraction) -> tuple[str, str]:
-    days = hours > _LONG
+    days = hours > LONG
     return f"{round(hours / 24) if days else round(hours)}", "days" if days else "h"
 
 
 def _tell_result(context: DocumentContext, name: str, given: list[Fraction]) -> Any:
     """How the waits lie to their hours; of a last smoothing coat that stands open for days, what it waits for."""
     result, begins = _judge(context, name, given), ("schedule", "spray_start")
-    opened = name == "smoothing_2" and given and max(given) > _LONG and context.project.get(begins) is not None
+    opened = name == "smoothing_2" and find_open_smoothing(context) is not None
     if not opened or result != "OK":
         return _tell_margin(context, name) if result == "OK" and name in _MOST else result
     # The least wait is kept; how long the coat may stand in the weather, nobody has said.
-    asked = ": obtain in writing how long it may be"
+    asked = ": obtain in writing, before the first smoothing coat, how long it may be"
     return ["minimum kept; open until spraying, from ", context.display(begins), asked]
 
 

@@ -65,7 +65,7 @@ def _find_first(context: DocumentContext, starts: Starts, material: str, steps: 
 
 
 def _find_sealant(context: DocumentContext, starts: Starts) -> Iterator[Use]:
-    """Sealant goes into laps of flashings and pans; else first into test beads that cure before the joints are sealed."""
+    """Sealant goes into laps of flashings and pans; else first into test beads, cured before the joints are sealed."""
     if "flashings" in starts:
         yield _SEALANT, starts["flashings"], "laps of flashings and pans, then test beads"
     elif "sealant" in starts:

@@ -13,6 +13,7 @@ from specgen.documents.measures import list_measures, name_rules
 from specgen.documents.parties import tell_party
 from specgen.documents.register import ITEMS, is_government
 from specgen.documents.required_documents import list_measured
+from specgen.documents.schedule_beside import find_open_smoothing
 from specgen.documents.transmittal import find_governing_day, list_items_of
 from specgen.documents.verifiers import find_signing_day, is_checked_by_engineer
 from specgen.documents.views.calculation_review import CHECKER, SIGNING
@@ -44,6 +45,7 @@ def _list_reviews(context: DocumentContext) -> Iterator[Line]:
     yield from _list_action(context)
     yield from _list_release(context)
     yield from _list_measures(context)
+    yield from _list_open_coats(context)
     yield from _list_later(context)
 
 
@@ -87,6 +89,15 @@ def _list_measures(context: DocumentContext) -> Iterator[Line]:
     for (by, before), codes in together.items():
         day = context.project.get(_DAYS[before]) if before in _DAYS else None
         yield f"Measures of D05: {', '.join(dict.fromkeys(codes))}", tell_party(context, by), _tell_day(before, day)
+
+
+def _list_open_coats(context: DocumentContext) -> Iterator[Line]:
+    """How long a smoothing coat may stand open, where it waits for the season and nobody has said it."""
+    begun = find_open_smoothing(context)
+    if begun is not None:
+        product = context.project.get(("smoothing", "product")) or "the smoothing coat"
+        asked = f"Written maximum for {product} to stand open in the weather before primer, D14"
+        yield asked, tell_party(context, "finish_source"), _tell_day("first smoothing coat", begun)
 
 
 def _list_later(context: DocumentContext) -> Iterator[Line]:
