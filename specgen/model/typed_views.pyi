@@ -812,6 +812,7 @@ class Schedule(View):
     night_work: bool
     days_off: tuple[str, ...]
     holidays: str
+    viewing_hours: Number
     weather_days: int
     gaps: Members[PlannedWait]
     later_trades: tuple[Literal["roof_edge", "window_cleaning", "masonry_wash", "landscape", "signage", "paving"], ...]

@@ -15,6 +15,7 @@ from specgen.model.field import Path, dotted_path
 from specgen.model.schedule import Schedule
 from specgen.model.typed_views import Description, Elevation
 from specgen.model.value_text import long_date
+from specgen.quantities.format import format_decimal
 from specgen.resolving.provider import Ask
 from specgen.scheduling.before_work import ACCEPTANCE, find_given_day, list_main_orders, list_tasks_before, order_mark
 from specgen.scheduling.ledges import LEAST as LEAST_LEDGE
@@ -54,8 +55,9 @@ _SEALED_WITHIN = (
     f"air by the hour between mean daily low and high: {PROFILE.reference}, from memory."
 )
 _SEALING = "Sealing: no hours are taken off for joint surfaces hotter or colder than Document D08 allows."
-_HOLDS = "Inspection time at hold points is not included."
-# What the dates do not contain.
+_HOLDS = "Inspection time at hold points is not included"
+_VIEWED = ", but {} h for each acceptance of the finish and each final viewing"
+# How what the dates do not contain is told.
 NOT_INCLUDED = (_SEALING, _HOLDS)
 EARLIEST = "The end is the earliest: no time is included for "
 _SCAFFOLDS = ("frame_scaffold", "system_scaffold")
@@ -218,7 +220,8 @@ def _tell(project: Description, calendar: WorkCalendar, work: _Gathered) -> Iter
     sealing = [task for task in work.tasks if task.step == "sealant" and task.kind == "work"]
     if sealing:
         yield _SEALED_WITHIN if all(task.hours for task in sealing) else _SEALING
-    yield _HOLDS
+    viewed = project.schedule.get("viewing_hours")
+    yield f"{_HOLDS}{'' if viewed is None else _VIEWED.format(format_decimal(viewed, 3, 1))}."
     if work.untimed:
         yield f"{EARLIEST}{', '.join(map(_lower, work.untimed))}."
     if is_weekend_taken(project):

@@ -216,7 +216,9 @@ class ElevationWork:
         title = step.title if step.name in _RELEASES else f"{step.title}, release"
         mark = f"{self.elevation.mark}.{step.name}.hold"
         hours = find_viewing_hours(self.elevation, step.name) if step.name in VIEWED else ()
-        self._add(Task(mark, title, "hold", after=self.behind, not_before=self.not_before, hours=hours), step)
+        viewed = root_of(self.elevation).schedule.get("viewing_hours") if step.name in VIEWED else None
+        offers = take(to_stretch(Fraction(viewed or 0)))
+        self._add(Task(mark, title, "hold", offers, self.behind, self.not_before, hours=hours), step)
 
     def _add_gap(self, step: Step, gap: Gap, worked: tuple[str, ...]) -> None:
         """A planned wait beside what follows; the step it leads to waits for both."""

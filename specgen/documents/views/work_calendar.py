@@ -12,6 +12,7 @@ from specgen.computing.shading import find_shade, is_covered
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.schedule import find_schedule, tell_day
+from specgen.documents.shade_cloth import list_cloths
 from specgen.model.calendar import WEEK, WEEKEND, WEEKEND_TAKEN
 from specgen.model.hour_calendar import MonthHours, Stretch
 from specgen.model.schedule import UsableMonth
@@ -23,6 +24,7 @@ from specgen.scheduling.wall_work import SUNLESS, TAKEN_DOWN
 
 _NAMES = dict(zip(WEEK, ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"), strict=True))
 _FIELD = re.compile(r" \([a-z_]+(?:\.[\w*]+)+\)")  # where a date stands in the project file
+_LEFT_OUT = (*NOT_INCLUDED, EARLIEST)
 _USUAL = ", common practice; confirm with the general contractor"
 
 
@@ -36,6 +38,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines.append(("Night work", _tell_nights(context)))
     lines.append(("Weather days, after the last activity", context.display(("schedule", "weather_days"))))
     lines += _list_outputs(context)
+    lines += [(f"Shade cloth, {', '.join(marks)}", told) for marks, told in list_cloths(context)]
     lines += _list_shaded(context)
     lines += _list_sealing(context)
     lines += _list_viewings(context)
@@ -163,8 +166,8 @@ def _tell_notes(context: DocumentContext) -> Iterator[tuple[str, str]]:
     schedule = find_schedule(context)
     notes = schedule.notes if schedule else ()
     told = [_FIELD.sub("", note) for note in notes if note != WEEKEND_TAKEN and "; add " not in note]
-    yield "Basis", " ".join(note for note in told if note not in NOT_INCLUDED and not note.startswith(EARLIEST))
-    yield "Not included", " ".join(note for note in told if note in NOT_INCLUDED or note.startswith(EARLIEST))
+    yield "Basis", " ".join(note for note in told if not note.startswith(_LEFT_OUT))
+    yield "Not included", " ".join(note for note in told if note.startswith(_LEFT_OUT))
 
 
 def _tell_shift(context: DocumentContext) -> Any:
