@@ -54,7 +54,7 @@ class _Placing:
         self._release([mark for mark, left in self.open.items() if not left])
         while found := self._choose(list(self._list_next())):
             mark, crew = found.task.mark, found.offer.crew
-            self.queues[kinship_of(found.task)].remove(self.order[mark], mark)
+            self.queues[kinship_of(found.task)].remove(mark)
             self.placed[mark] = found
             self.last[crew] = mark
             self._bind(found)
