@@ -52,7 +52,7 @@ def list_tape_stays(context: DocumentContext, step: str) -> list[Fraction]:
     for activities in _list_faces(context).values():
         masked = [one.start for one in activities if one.step == "protection" and one.row == row]
         sprayed = [one for one in activities if one.step == step and one.kind == "work"]
-        for start, next_start in zip(masked, [*masked[1:], datetime.max], strict=True):
+        for start, next_start in pairwise([*masked, datetime.max]):
             ends = [one.end for one in sprayed if start <= one.start < next_start]
             found += [_count(start, max(ends)) + after] if ends else []
     return found
