@@ -27,11 +27,12 @@ def find_open_smoothing(context: DocumentContext) -> date | None:
         return None
     opened, begun = False, list[date]()
     for activities in _list_faces(context).values():
-        smoothed = [one for one in activities if one.step in ("smoothing_1", "smoothing_2") and one.kind == "work"]
+        smoothed = [one.start for one in activities if one.step in ("smoothing_1", "smoothing_2")]
+        dries = [one.start for one in activities if one.step == "smoothing_2" and one.kind == "drying"]
         sprayed = [one.start for one in activities if one.step in ("protection", "primer") and one.kind == "work"]
-        if smoothed and sprayed:
-            begun.append(min(one.start for one in smoothed).date())
-            opened |= min(sprayed) - max(one.end for one in smoothed) > timedelta(hours=LONG)
+        if dries and sprayed:
+            begun.append(min(smoothed).date())
+            opened |= min(sprayed) - max(dries) > timedelta(hours=LONG)
     return min(begun) if opened else None
 
 
