@@ -414,8 +414,8 @@ def test_what_is_not_ordered_by_color_is_on_site_before_its_first_work(tmp_path:
 
 
 def test_what_is_first_used_at_an_earlier_step_is_on_site_by_then() -> None:
-    # Membrane lines openings as the barrier is applied, mesh wraps the boards bonded over it, and sealant closes the laps
-    # of flashings: common practice, no source.
+    # Membrane lines openings as the barrier is applied, mesh wraps the boards bonded over it, and sealant closes
+    # the laps of flashings: common practice, no source.
     rows = {row[0]: row for row in rows_of("D13", context_of_example("clean"))}
     membrane, mesh = rows["Flashing membrane and its primer"], rows["Mesh"]
     assert membrane[2] == rows["Water-resistive barrier"][2]
@@ -432,7 +432,8 @@ def test_a_smoothing_coat_that_stands_open_says_what_it_waits_for(tmp_path: Path
     rows = rows_behind(planned(tmp_path, schedule=schedule), "Step that dries")
     (found,) = [row for row in rows if row[0] == "Second smoothing coat"]
     # Nobody says how long the coat may stand in the weather, so that the wait is not OK.
-    told = "minimum kept; open until spraying, from June 21, 2027: obtain in writing, before the first smoothing coat, how long it may be"
+    asked = "obtain in writing, before the first smoothing coat, how long it may be"
+    told = f"minimum kept; open until spraying, from June 21, 2027: {asked}"
     assert found[-2:] == ["20 days", told]
 
 
@@ -613,8 +614,8 @@ def test_hours_of_viewing_and_sealing_are_told_for_the_months_of_the_plan(tmp_pa
     told = {row[0]: row[1] for row in rows_behind(context_of_example("clean"), "Calendar")}
     assert (told["Sealing, E2"], told["Sealing, E3"]) == (f"July: {cloth}06:00 to 16:00", "July: 09:00 to 16:00")
     # Its manufacturers keep coats out of the sun, in which the north face stands until 9 in June too: at 41.2 degrees
-    # north and 23.3 of declination the sun crosses east 4.03 h before noon of solar time, cos h = tan d / tan L, which is
-    # 8:59:50 of the clock; it is back at 17:04, more than an hour behind the shift.
+    # north and 23.3 of declination the sun crosses east 4.03 h before noon of solar time, cos h = tan d / tan L, that
+    # is 8:59:50 of the clock; it is back at 17:04, more than an hour behind the shift.
     assert told["Coats out of direct sun, E3"] == "June: 09:00 to 16:00"
 
 

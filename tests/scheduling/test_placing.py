@@ -258,8 +258,8 @@ DAYS = Clock(WorkCalendar(WorkDays(frozenset()), time(8), 8 * HOUR))
 
 
 def test_a_crew_that_waits_takes_what_is_ready_before_what_it_waits_for() -> None:
-    # Red waits from noon for E1 to dry until the third day at noon; blue is done with E2 on the second at 16, so that red
-    # goes on there on the third at 8, four hours before E1 is dry.
+    # Red waits from noon for E1 to dry until the third day at noon; blue is done with E2 on the second at 16, so
+    # red goes on there on the third at 8, four hours before E1 is dry.
     tasks = [
         Task("E1.coat", "", "work", (Offer("red", 4 * HOUR),), not_before=GIVEN),
         Task("E1.dry", "", "drying", take(48 * HOUR), ("E1.coat",)),
