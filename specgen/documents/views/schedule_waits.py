@@ -79,7 +79,8 @@ def _list_lines(context: DocumentContext, name: str, title: str) -> Iterator[Lin
     most = _tell_most(context, _MOST[name]) if name in _MOST else ""
     plans = [mark for mark in _list_plans(context) if context.project.get((*mark, "from_step")) == name]
     if not plans:
-        yield title, least, most, "", _tell_scheduled(given), _tell_result(context, name, given)
+        told = _tell_scheduled(given, in_hours=bool(most))
+        yield title, least, most, "", told, _tell_result(context, name, given)
     for plan in plans:
         to_step = context.project.get((*plan, "to_step"))
         until = context.standards.steps[to_step].title if to_step else "next step"
@@ -150,13 +151,13 @@ def _find_given(context: DocumentContext, name: str) -> list[Fraction]:
     return found
 
 
-def _tell_scheduled(given: list[Fraction]) -> str:
-    """`21 to 64 h`, `38 days`, `14 h to 4 days`, to the nearest; what is short stands in hours, as its minimum does."""
+def _tell_scheduled(given: list[Fraction], *, in_hours: bool = False) -> str:
+    """`21 to 64 h`, `38 days`, to the nearest; what is short stands in hours, as its minimum does."""
     if not given:
         return ""
     (least, unit), (most, other) = map(_tell_rounded, (min(given), max(given)))
-    if unit != other:
-        return f"{least} {unit} to {most} {other}"
+    if unit != other or in_hours:  # a range, and what a maximum in hours is held against, has one unit
+        least, most, unit = f"{round(min(given))}", f"{round(max(given))}", "h"
     return f"{least if least == most else f'{least} to {most}'} {unit}"
 
 
