@@ -15,7 +15,6 @@ from specgen.model.field import Path, dotted_path
 from specgen.model.schedule import Schedule
 from specgen.model.typed_views import Description, Elevation
 from specgen.model.value_text import long_date
-from specgen.quantities.format import format_decimal
 from specgen.resolving.provider import Ask
 from specgen.scheduling.before_work import ACCEPTANCE, find_given_day, list_main_orders, list_tasks_before, order_mark
 from specgen.scheduling.ledges import LEAST as LEAST_LEDGE
@@ -55,8 +54,7 @@ _SEALED_WITHIN = (
     f"air by the hour between mean daily low and high: {PROFILE.reference}, from memory."
 )
 _SEALING = "Sealing: no hours are taken off for joint surfaces hotter or colder than Document D08 allows."
-_HOLDS = "Inspection time at hold points is not included"
-_VIEWED = ", but {} h for each acceptance of the finish and each final viewing"
+_HOLDS = "Inspection time at "
 # How what the dates do not contain is told.
 NOT_INCLUDED = (_SEALING, _HOLDS)
 EARLIEST = "The end is the earliest: no time is included for "
@@ -220,8 +218,8 @@ def _tell(project: Description, calendar: WorkCalendar, work: _Gathered) -> Iter
     sealing = [task for task in work.tasks if task.step == "sealant" and task.kind == "work"]
     if sealing:
         yield _SEALED_WITHIN if all(task.hours for task in sealing) else _SEALING
-    viewed = project.schedule.get("viewing_hours")
-    yield f"{_HOLDS}{'' if viewed is None else _VIEWED.format(format_decimal(viewed, 3, 1))}."
+    told = "hold points" if project.schedule.get("viewing_hours") is None else "other hold points"
+    yield f"{_HOLDS}{told} is not included."
     if work.untimed:
         yield f"{EARLIEST}{', '.join(map(_lower, work.untimed))}."
     if is_weekend_taken(project):

@@ -24,6 +24,7 @@ from specgen.scheduling.wall_work import SUNLESS, TAKEN_DOWN
 
 _NAMES = dict(zip(WEEK, ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"), strict=True))
 _FIELD = re.compile(r" \([a-z_]+(?:\.[\w*]+)+\)")  # where a date stands in the project file
+_VIEWING = ("schedule", "viewing_hours")
 _LEFT_OUT = (*NOT_INCLUDED, EARLIEST)
 _USUAL = ", common practice; confirm with the general contractor"
 
@@ -37,6 +38,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         lines.append(("Public holidays", "none taken off; confirm with the general contractor"))
     lines.append(("Night work", _tell_nights(context)))
     lines.append(("Weather days, after the last activity", context.display(("schedule", "weather_days"))))
+    if context.project.get(_VIEWING) is not None:
+        lines.append(("Each acceptance of the finish, each final viewing", context.display(_VIEWING)))
     lines += _list_outputs(context)
     lines += [(f"Shade cloth, {', '.join(marks)}", told) for marks, told in list_cloths(context)]
     lines += _list_shaded(context)
