@@ -72,8 +72,8 @@ def test_a_face_without_shade_in_the_shift_is_viewed_in_it_all_the_same(tmp_path
 
 
 def test_the_hours_kept_for_a_viewing_move_what_follows(tmp_path: Path) -> None:
-    # Accepted under the cloth from 12 to 14 on Thursday: 1 h of sealing is left, and 2 h of Friday; pulled a week on, on
-    # Friday at 9.
+    # Accepted under the cloth from 12 to 14 on Thursday: 1 h of sealing is left, and 2 h of Friday; pulled a week
+    # on, on Friday at 9.
     kept = {"schedule": {"viewing_hours": 2}}
     made = schedule_of(tmp_path, kept, SEALED)
     assert dates(made, "E1.acceptance.hold", "E1.sealant", "E1.sealant.hold") == [
