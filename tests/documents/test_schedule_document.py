@@ -374,7 +374,7 @@ def test_the_days_that_can_be_lost_between_primer_and_gloss_are_counted(tmp_path
     for most, left in ((168, "3 more working days"), (68, "1 more working day"), (60, "0 more working days")):
         context = planned(tmp_path, {"primer": {"most_recoat_hours": most}}, schedule)
         (found,) = [row for row in rows_behind(context, "Step that dries") if row[0] == "Tinted primer"]
-        assert found[4] == f"OK, with {left} lost to weather"
+        assert found[4] == f"OK; {left} can be lost before gloss"
 
 
 def test_tape_is_held_against_the_days_of_its_data_sheet(tmp_path: Path) -> None:

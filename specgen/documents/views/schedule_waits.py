@@ -107,7 +107,7 @@ def _tell_margin(context: DocumentContext, name: str) -> str:
     """That waits are kept, and how many working days more can be lost before the last hour of the next coat."""
     most = context.project.get(_MOST[name])
     left = None if most is None else count_days_left(context, Fraction(most))
-    return "OK" if left is None else f"OK, with {count(left, 'more working day')} lost to weather"
+    return "OK" if left is None else f"OK; {count(left, 'more working day')} can be lost before gloss"
 
 
 def _tell_most(context: DocumentContext, path: Path) -> Any:
