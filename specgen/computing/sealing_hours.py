@@ -1,6 +1,6 @@
-"""The hours of each month in which the joints of an elevation can be sealed, as neither air nor sun makes them too hot.
+"""The hours of each month in which the joints of an elevation can be sealed: out of direct sun, in air that is fit.
 
-What is too cold is left out the same way. Out of direct sun a joint is taken to be as warm as the air of a mean day.
+Out of direct sun a joint is taken to be as warm as the air of a mean day.
 """
 
 from datetime import timedelta
@@ -52,17 +52,17 @@ def _list_stretches(face: Face, month: Month | None, allowed: Temperatures) -> t
     shift: Hours = ((face.start, face.start + face.hours),)
     daily = [one for name in ("mean_min", "mean_max") if month is not None and (one := month.get(name)) is not None]
     low_and_high = [float(one.amount) for one in daily]
-    hours = _list_fit(face, shift, (low_and_high[0], low_and_high[1]), allowed) if len(daily) > 1 else shift
+    fit = _list_fit(face, shift, (low_and_high[0], low_and_high[1]), allowed) if len(daily) > 1 else shift
+    hours = leave_out(fit, repeat(face.find_sun()))
     return tuple((_tell(start), _tell(end)) for start, end in hours or shift)
 
 
 def _list_fit(face: Face, shift: Hours, daily: Temperatures, allowed: Temperatures) -> Hours:
-    """The hours of a shift in which the air is fit; where it becomes too hot, those in direct sun are out too."""
+    """The hours of a shift in which the air is fit."""
     if allowed[0] <= daily[0] and daily[1] <= allowed[1]:
         return shift
     fit = tuple((start - face.ahead, end - face.ahead) for start, end in list_air_hours(daily, allowed))
-    hours = meet(shift, repeat(fit))
-    return leave_out(hours, repeat(face.find_sun())) if daily[1] > allowed[1] else hours
+    return meet(shift, repeat(fit))
 
 
 def _tell(hour: float) -> timedelta:

@@ -87,8 +87,7 @@ def list_step_rows(schedule: Schedule, context: DocumentContext) -> tuple[StepRo
     """What belongs to the whole project, then each elevation in the order of the file, its steps by their start."""
     rows: dict[tuple[str, str], list[Activity]] = {}
     for one in schedule.activities:
-        apart = not one.elevation or one.title in TAKEN_DOWN.values()
-        rows.setdefault((one.elevation, one.mark if apart else one.step), []).append(one)
+        rows.setdefault((one.elevation, one.row or (one.step if one.elevation else one.mark)), []).append(one)
     order = {mark: number for number, mark in enumerate(context.project.members.get(("elevations",), ()), 1)}
     last = len(order) + 1
     chain = set(schedule.chain)
@@ -106,7 +105,7 @@ def _make_row(context: DocumentContext, elevation: str, activities: list[Activit
         crews = dict.fromkeys(_list_named(context, first.step))
     governs = bool([one for one in activities if one.mark in chain or not one.spare])
     step = context.standards.steps.get(first.step) if elevation else None
-    title = first.title if step is None or first.title in TAKEN_DOWN.values() else step.title
+    title = first.row or (first.title if step is None else step.title)
     return StepRow(elevation, title, ", ".join(crews), tuple(activities), governs)
 
 

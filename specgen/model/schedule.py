@@ -27,6 +27,7 @@ class Activity(NamedTuple):
     driven_by: str = ""  # the one of these, or the one before of its crew, that sets its start
     spare: timedelta = timedelta()  # by which it can move without moving the end
     source: Source | None = None  # of the hours of a drying
+    row: str = ""  # the title under which it is told by itself; empty for what is told with its step
 
 
 @dataclass(frozen=True)

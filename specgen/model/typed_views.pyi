@@ -375,6 +375,7 @@ class Accessory(View):
     at: str
     maker: str
     product: str
+    most_days: Number
 
 class Wall(View):
     framing: Framing
@@ -750,6 +751,8 @@ class Shading(View):
     elevation: Elevation
     kind: Literal["none", "natural", "shade_cloth", "tent"]
     hung_from_building: bool
+    rig_minutes: Number
+    rigged_by: str
     heated: bool
     heater: Literal["indirect_vented", "direct_fired", "none"]
     ventilated: bool
@@ -809,6 +812,7 @@ class Schedule(View):
     night_work: bool
     days_off: tuple[str, ...]
     holidays: str
+    viewing_hours: Number
     weather_days: int
     gaps: Members[PlannedWait]
     later_trades: tuple[Literal["roof_edge", "window_cleaning", "masonry_wash", "landscape", "signage", "paving"], ...]

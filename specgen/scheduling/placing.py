@@ -13,6 +13,8 @@ from specgen.model.schedule import Activity
 from specgen.scheduling.queues import Kinship, Queue, kinship_of
 from specgen.scheduling.tasks import NOBODY, Clock, Offer, Task
 
+_SHIFTS_HELD = 10  # a longer break than this no tape is held back for
+
 
 class Placed(NamedTuple):
     """A task in time, by whom, and the tasks before it that keep its crew from an earlier start."""
@@ -39,6 +41,7 @@ class _Placing:
         self.order = {mark: number for number, mark in enumerate(self.tasks)}
         self.placed: dict[str, Placed] = {}
         self.last: dict[str, str] = {}  # by crew the mark of the task it was at last
+        self.bound: dict[str, str] = {}  # by crew the mark of the task that it goes on to
         self.queues: dict[Kinship, Queue] = {}
         self.followers: dict[str, list[str]] = {mark: [] for mark in self.tasks}
         self.open = {mark: len(task.after) for mark, task in self.tasks.items()}
@@ -51,13 +54,30 @@ class _Placing:
         self._release([mark for mark, left in self.open.items() if not left])
         while found := self._choose(list(self._list_next())):
             mark, crew = found.task.mark, found.offer.crew
-            self.queues[kinship_of(found.task)].remove(self.order[mark], mark)
+            self.queues[kinship_of(found.task)].remove(mark)
             self.placed[mark] = found
             self.last[crew] = mark
+            self._bind(found)
             if found.task.alone:
                 self.clock = self.clock.keep_off(found.task, found.start, found.end)
             self._release(self._list_released(mark))
         return self.placed
+
+    def _bind(self, found: Placed) -> None:
+        """Keeps a crew to what follows a task that it goes on from, where it is the crew for it too."""
+        mark, crew = found.task.mark, found.offer.crew
+        self.bound = {other: next_mark for other, next_mark in self.bound.items() if next_mark != mark}
+        for other in self._list_work_behind(mark) if found.task.goes_on else ():
+            if any(offer.crew == crew for offer in self.tasks[other].offers):
+                self.bound[crew] = other
+
+    def _list_work_behind(self, mark: str) -> Iterator[str]:
+        """The next work behind a task, past what dries and what is released."""
+        for other in self.followers[mark]:
+            if self.tasks[other].offers[0].crew == NOBODY:
+                yield from self._list_work_behind(other)
+            else:
+                yield other
 
     def _choose(self, candidates: list[Placed]) -> Placed | None:
         """What starts first; what is done alone by another crew, where the first would still be under way by then."""
@@ -91,15 +111,23 @@ class _Placing:
         return [other for other in self.followers[mark] if not self.open[other]]
 
     def _list_next(self) -> Iterator[Placed]:
-        """What each queue would place next, by the crew that is done with it first."""
+        """What each queue would place next, by the crew that is done with it first, and what a crew goes on to."""
         for kinship, queue in self.queues.items():
-            free = min(self._free_from(self._list_before(crew, kinship.alone)) for crew in kinship.crews)
+            crews = [crew for crew in kinship.crews if crew not in self.bound]
+            if not crews:
+                continue
+            free = min(self._free_from(self._list_before(crew, kinship.alone)) for crew in crews)
             narrow = self.clock.narrow if kinship.alone else self.clock.beside_spraying
             clock = narrow(kinship.hours)
             mark = queue.find_next(free, self.tasks, clock)
             if mark:
                 task = self.tasks[mark]
-                yield min((self._offer(task, offer) for offer in task.offers), key=lambda found: found.end)
+                offers = (self._offer(task, offer) for offer in task.offers if offer.crew in crews)
+                yield min(offers, key=lambda found: found.end)
+        for crew, mark in self.bound.items():
+            if not self.open[mark]:
+                task = self.tasks[mark]
+                yield next(self._offer(task, offer) for offer in task.offers if offer.crew == crew)
 
     def _list_before(self, crew: str, alone: bool) -> tuple[str, ...]:
         """The marks of the tasks that a crew waits for: what it was at last, and to work alone what all others were."""
@@ -118,11 +146,29 @@ class _Placing:
         before = self._list_before(offer.crew, task.alone)
         waits = {mark: self.placed[mark].end for mark in (*task.after, *before)}
         moment = max(self._find_ready(task), self._free_from(before))
-        start = self.clock.first_start(task, moment, offer.length)
+        start = first = self.clock.first_start(task, moment, offer.length)
+        if task.within is not None:
+            start = self._hold_back(task, offer, first, task.within)
         driver = max(waits, key=lambda mark: waits[mark], default="")
-        drives = driver and self.clock.first_start(task, waits[driver], offer.length) == start
+        drives = driver and self.clock.first_start(task, waits[driver], offer.length) == first
         end = self.clock.end(task, start, offer.length)
         return Placed(task, offer, start, end, before, driver if drives else "")
+
+    def _hold_back(self, task: Task, offer: Offer, first: datetime, within: timedelta) -> datetime:
+        """The first start from which a task and what its crew goes on to are over in time; the first of all if none is.
+
+        Nights and days off count: masked before a weekend the wall would stand under tape until it is over.
+        """
+        behind = (self.tasks[mark] for mark in self._list_work_behind(task.mark))
+        lengths = ((other, one.length) for other in behind for one in other.offers if one.crew == offer.crew)
+        on, length = next(lengths, (task, timedelta()))
+        start = first
+        for _ in range(_SHIFTS_HELD):
+            begun = self.clock.first_start(on, self.clock.end(task, start, offer.length), length)
+            if self.clock.end(on, begun, length) - start <= within:
+                return start
+            start = self.clock.first_start(task, self.clock.end_of_shift(task, start), offer.length)
+        return first
 
 
 def place(tasks: Iterable[Task], clock: Clock) -> dict[str, Placed]:
@@ -168,6 +214,7 @@ def _make_activity(one: Placed, spare: timedelta) -> Activity:
         driven_by=one.driven_by,
         spare=spare,
         source=task.source,
+        row=task.row,
     )
 
 

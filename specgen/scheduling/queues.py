@@ -35,11 +35,16 @@ class Queue:
     """Work by the moment from which it is ready, and what is ready in the order in which it was told."""
 
     later: list[tuple[datetime, int, str]] = field(default_factory=list)  # a heap
-    due: list[tuple[int, str]] = field(default_factory=list)  # in order
+    due: list[tuple[int, str, datetime]] = field(default_factory=list)  # in order, ready by `filled`
+    waits_until: datetime = datetime.min  # where a crew is free before anything is ready: what is due, is ready then
 
     def add(self, ready: datetime, order: int, mark: str) -> None:
-        """Takes in work that is ready from a moment on."""
+        """Takes in work that is ready from a moment on; what was to be begun only later is looked at again."""
         heapq.heappush(self.later, (ready, order, mark))
+        if ready < self.waits_until:
+            for order, mark, ready in self.due:
+                heapq.heappush(self.later, (ready, order, mark))
+            self.due.clear()
 
     def find_next(self, free: datetime, tasks: dict[str, Task], clock: Clock) -> str:
         """The mark of what can start first when a crew is free from a moment on; empty where nothing waits.
@@ -49,14 +54,21 @@ class Queue:
         if not self.due and not self.later:
             return ""
         start = clock.next_start(free if self.due else max(free, self.later[0][0]))
+        if not self.due and self.later[0][0] > free:
+            self.waits_until = start
+        elif free >= self.waits_until:
+            self.waits_until = datetime.min
         while self.later and self.later[0][0] <= start:
-            _, order, mark = heapq.heappop(self.later)
-            insort(self.due, (order, mark))
+            ready, order, mark = heapq.heappop(self.later)
+            insort(self.due, (order, mark, ready))
         left = clock.left_of_shift(start)
-        fitting = (mark for _, mark in self.due if min(offer.length for offer in tasks[mark].offers) <= left)
+        fitting = (mark for _, mark, _ in self.due if min(offer.length for offer in tasks[mark].offers) <= left)
         first = self.due[0][1]
         return next(fitting, first) if tasks[first].in_one_shift else first
 
-    def remove(self, order: int, mark: str) -> None:
+    def remove(self, mark: str) -> None:
         """Takes out work that has been placed."""
-        self.due.remove((order, mark))
+        self.due = [one for one in self.due if one[1] != mark]
+        if any(one[2] == mark for one in self.later):
+            self.later = [one for one in self.later if one[2] != mark]
+            heapq.heapify(self.later)

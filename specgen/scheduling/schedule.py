@@ -1,11 +1,13 @@
 """The schedule of a project: its tasks gathered, placed by calendar and crews, and what is to be told of it."""
 
 from collections.abc import Iterator
+from datetime import timedelta
 from typing import NamedTuple
 
 from specgen.computing.air_of_day import PROFILE
 from specgen.computing.calendars import find_calendar, is_weekend_taken
 from specgen.computing.coats.day_area import BETWEEN, SET_UP
+from specgen.computing.shaded_hours import LEAST, SETTING, find_unshaded_months
 from specgen.computing.time.usable_hours import is_by_clock
 from specgen.model.absence import Absent, read_all
 from specgen.model.calendar import WEEKEND_TAKEN, WorkCalendar
@@ -15,10 +17,11 @@ from specgen.model.typed_views import Description, Elevation
 from specgen.model.value_text import long_date
 from specgen.resolving.provider import Ask
 from specgen.scheduling.before_work import ACCEPTANCE, find_given_day, list_main_orders, list_tasks_before, order_mark
+from specgen.scheduling.ledges import LEAST as LEAST_LEDGE
 from specgen.scheduling.placing import find_chain, list_activities, place
 from specgen.scheduling.spray_hours import find_spray_hours
 from specgen.scheduling.tasks import Clock, Task, take
-from specgen.scheduling.wall_work import ElevationWork
+from specgen.scheduling.wall_work import MASKED, SUNLESS, ElevationWork
 from specgen.standards import load_standards
 
 WEATHER = "weather"  # the mark of the days kept for weather
@@ -27,19 +30,32 @@ _DURATIONS = (
     "mesh, the area of its zone; of flashings and caps, their length; of sealant, that of "
     "the joints."
 )
+_MASKING = (
+    "Preparation for gloss: the output of preparation for spraying, for the whole face again, as tape comes off after "
+    "the primer; no face is primed before the last one is glossed where the primer has a maximum before recoating."
+)
+_LEDGES = (
+    f"Ledges of added board: a minimum of {LEAST_LEDGE / timedelta(hours=1):g} h each to bond, and to rasp: "
+    "common practice, no source."
+)
 _SET_UP = f"Each day of primer or gloss adds setup and cleanup, {SET_UP:g} h: common practice, no source."
 _GLOSS = (
     f"A day with two coats of gloss also adds cleanup and setup between them, {BETWEEN:g} h, and the first coat's "
     "drying to touch where longer than its spraying: common practice, no source."
 )
+_SHADED = (
+    "Coats that bear no direct sun until set (Document D08): only while the face is out of it, to "
+    f"{SETTING:g} h before the sun is back on it (setting to touch: common practice, no source)"
+)
+_UNSHADED = "with under {:g} h of the shift out of the sun, shade the face until the coat is set"
 _SPRAYING = "Primer and gloss: only in the usable spray hours of face and month"
 _SEALED_WITHIN = (
-    "Sealing: only while the air of the mean day is within the sealing temperatures of the joints, in hot months out "
-    f"of direct sun; air by the hour between mean daily low and high: {PROFILE.reference}, from memory."
+    "Sealing: only out of direct sun, while the air of the mean day is within the sealing temperatures of the joints; "
+    f"air by the hour between mean daily low and high: {PROFILE.reference}, from memory."
 )
 _SEALING = "Sealing: no hours are taken off for joint surfaces hotter or colder than Document D08 allows."
-_HOLDS = "Inspection time at hold points is not included."
-# What the dates do not contain.
+_HOLDS = "Inspection time at "
+# How what the dates do not contain is told.
 NOT_INCLUDED = (_SEALING, _HOLDS)
 EARLIEST = "The end is the earliest: no time is included for "
 _SCAFFOLDS = ("frame_scaffold", "system_scaffold")
@@ -110,6 +126,7 @@ def _gather_work(project: Description, ask: Ask, before: _Gathered) -> tuple[Wor
         work.tasks[:0] = orders
         work.tasks.extend(_list_weather_days(project, calendar, work.tasks))
         work.untimed.update(dict.fromkeys(_tell_untimed_view(project, work.tasks)))
+        work.notes.extend(_tell_shaded(elevations, work.tasks))
         work.notes.extend(_tell_sun(elevations))
         work.notes.extend(_tell(project, calendar, work))
     return calendar, work
@@ -169,6 +186,14 @@ def _tell_untimed_view(project: Description, tasks: list[Task]) -> Iterator[str]
         yield f"{', '.join(parts)}{', ' if len(parts) > 1 else ' ' if parts else ''}{_REPAIR}".removeprefix("and ")
 
 
+def _tell_shaded(elevations: list[Elevation], tasks: list[Task]) -> Iterator[str]:
+    """That coats are held out of the sun, and what is done where the face has too little shade of its own."""
+    held = {task.elevation for task in tasks if task.hours and task.step in SUNLESS}
+    if held:
+        unshaded = any(find_unshaded_months(one) for one in elevations if one.mark in held)
+        yield f"{_SHADED}{f'; {_UNSHADED.format(LEAST)}' if unshaded else ''}."
+
+
 def _tell_sun(elevations: list[Elevation]) -> Iterator[str]:
     """Where primer and gloss keep to the usable hours, and where the sun on the face is not known."""
     hours = {elevation.mark: find_spray_hours(elevation) for elevation in elevations}
@@ -182,6 +207,10 @@ def _tell_sun(elevations: list[Elevation]) -> Iterator[str]:
 
 def _tell(project: Description, calendar: WorkCalendar, work: _Gathered) -> Iterator[str]:
     yield _DURATIONS
+    if any(task.row == MASKED for task in work.tasks):
+        yield _MASKING
+    if any(task.row and task.step == "rasp" for task in work.tasks):
+        yield _LEDGES
     if any(task.in_one_shift for task in work.tasks):
         yield _SET_UP
     if any(task.in_one_shift and task.step == "gloss" for task in work.tasks) and project.gloss.coats == 2:
@@ -189,7 +218,8 @@ def _tell(project: Description, calendar: WorkCalendar, work: _Gathered) -> Iter
     sealing = [task for task in work.tasks if task.step == "sealant" and task.kind == "work"]
     if sealing:
         yield _SEALED_WITHIN if all(task.hours for task in sealing) else _SEALING
-    yield _HOLDS
+    told = "hold points" if project.schedule.get("viewing_hours") is None else "other hold points"
+    yield f"{_HOLDS}{told} is not included."
     if work.untimed:
         yield f"{EARLIEST}{', '.join(map(_lower, work.untimed))}."
     if is_weekend_taken(project):

@@ -35,7 +35,8 @@ class Task(NamedTuple):
 
     `hours` are those of the shift in which it can be worked at; without them the whole shift. What is `at_once` waits
     for no shift: a hold that is released as the last day of the work before it ends. While a task is worked at `alone`,
-    no other crew is at work: spray mist keeps everyone else away.
+    no other crew is at work: spray mist keeps everyone else away. A crew that `goes_on` turns to nothing else before
+    what follows, and is not begun before both are over `within` a stretch of the clock: tape comes off again.
     """
 
     mark: str
@@ -51,6 +52,9 @@ class Task(NamedTuple):
     hours: MonthHours = ()
     at_once: bool = False
     alone: bool = False
+    goes_on: bool = False
+    within: timedelta | None = None
+    row: str = ""  # as in Activity
 
 
 def take(length: timedelta) -> tuple[Offer, ...]:
@@ -103,6 +107,11 @@ class Clock(NamedTuple):
         """The end of a task. Raises Refused at the end of the calendar."""
         calendar = self._find_calendar(task)
         return add_clock_time(start, length) if calendar is None else calendar.add_work(start, length)
+
+    def end_of_shift(self, task: Task, moment: datetime) -> datetime:
+        """The end of the shift, or of the stretch of it, under way at a moment. Raises Refused."""
+        calendar = self._find_calendar(task)
+        return moment if calendar is None else calendar.find_shift(moment).end
 
     def last_start(self, task: Task, end: datetime, length: timedelta) -> datetime:
         """The last start of a task that is over at a moment."""

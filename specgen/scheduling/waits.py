@@ -48,6 +48,13 @@ def find_wait(project: Project, standards: Standards, step: str, wall: str) -> W
     return Wait(to_stretch(drying.hours), drying.source)
 
 
+def find_tape_stay(project: Description) -> timedelta | None:
+    """How long masking tape may stay on a wall; None where no tape tells it."""
+    listed = project.accessories if project.accessories.is_given() else ()
+    told = [days for one in listed if one.get("kind") == "masking_tape" and (days := one.get("most_days")) is not None]
+    return to_stretch(Fraction(min(told)) * _HOURS_OF_DAY) if told else None
+
+
 def is_sealed_first(project: Description) -> bool:
     """Whether all sealants are installed before the gloss."""
     sealants = list(project.sealants) if project.sealants.is_given() else []

@@ -15,7 +15,7 @@ LINES = (
     "Sealant joints J1 to J9 | splits, loss of bond, hardening | renew the joint",
     "Flashings, sills, kick-out flashing RE1, roof flashing RB1, metal caps PA1 to PA3"
     " | loose seams, blocked weeps, water stains below | clear and refasten; find the source of stains",
-    "Ledge LG1 | cracks, standing water, loose caps where it has one | class the damage; repair before winter",
+    "Ledge LG1 | cracks, standing water | class the damage; repair before winter",
     "Foot of the wall over the roof, RB1 | clearance under 3 in | clear leaves and snow",
     "Base of the walls | clearance under 9 in (E1, E2), 8 in (E3) | remove soil, plants, and snow from the face",
     "Penetration PN1 | open joints around the collar | renew the joint",

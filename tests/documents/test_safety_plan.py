@@ -53,7 +53,7 @@ def test_each_measure_cites_its_clause_and_names_a_person() -> None:
     rows = plan_of(context_of_example("clean"))
     assert [row[2] for row in rows] == list(CLAUSES)
     # One person sees to all of it, and is named at the head alone.
-    assert any("Measure, by T. Underbough" in row for row in rows_of("D15", context_of_example("clean")))
+    assert any("Measure, seen to by T. Underbough" in row for row in rows_of("D15", context_of_example("clean")))
     hazards = [row[0] for row in rows if row[0]]
     assert hazards == [
         *("Access", "Fall", "Spray health", "Dust", "Silica", "Air pressure", "Electrical", "Noise"),

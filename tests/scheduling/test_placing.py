@@ -252,3 +252,47 @@ def test_a_date_that_is_given_drives_what_could_begin_earlier() -> None:
     assert (placed["mockup"].start, placed["mockup"].driven_by) == (START + 3 * DAY, "")
     assert find_chain(placed) == ("mockup",)
     assert [activity.spare.days for activity in list_activities(placed, clock)] == [2, 0]
+
+
+DAYS = Clock(WorkCalendar(WorkDays(frozenset()), time(8), 8 * HOUR))
+
+
+def test_a_crew_that_waits_takes_what_is_ready_before_what_it_waits_for() -> None:
+    # Red waits from noon for E1 to dry until the third day at noon; blue is done with E2 on the second at 16, so
+    # red goes on there on the third at 8, four hours before E1 is dry.
+    tasks = [
+        Task("E1.coat", "", "work", (Offer("red", 4 * HOUR),), not_before=GIVEN),
+        Task("E1.dry", "", "drying", take(48 * HOUR), ("E1.coat",)),
+        Task("E1.next", "", "work", (Offer("red", 2 * HOUR),), ("E1.dry",)),
+        Task("E2.coat", "", "work", (Offer("blue", 16 * HOUR),), not_before=GIVEN),
+        Task("E2.next", "", "work", (Offer("red", 2 * HOUR),), ("E2.coat",)),
+    ]
+    placed = place(tasks, DAYS)
+    assert placed["E2.next"].start == datetime(2027, 3, 3, 8)
+    assert placed["E1.next"].start == datetime(2027, 3, 3, 12)
+
+
+def test_a_crew_goes_on_past_what_dries_before_it_turns_elsewhere() -> None:
+    # Without it red would begin E2 at 9, while E1 dries until 12.
+    tasks = [
+        Task("E1.mask", "", "work", (Offer("red", HOUR),), not_before=GIVEN, goes_on=True),
+        Task("E1.dry", "", "drying", take(3 * HOUR), ("E1.mask",)),
+        Task("E1.coat", "", "work", (Offer("red", HOUR),), ("E1.dry",)),
+        Task("E2.mask", "", "work", (Offer("red", HOUR),), not_before=GIVEN),
+    ]
+    assert [placed.start.hour for mark, placed in place(tasks, DAYS).items() if mark != "E1.dry"] == [8, 12, 13]
+    other = [tasks[0], tasks[1], tasks[2]._replace(offers=(Offer("blue", HOUR),)), tasks[3]]
+    assert place(other, DAYS)["E2.mask"].start.hour == 9  # another crew coats: red is free
+
+
+def test_a_task_that_is_not_to_wait_begins_late_enough() -> None:
+    # Two hours from 14 and the coat of 7 h from 8 of the next day are over at 15, 25 h on; from 8 of the second day on
+    # they end on the third at 15, 31 h on: begun at 14 they are within 26 h, and nothing is gained by 24.
+    tasks = [
+        Task("rasp", "", "work", (Offer("red", 6 * HOUR),), not_before=GIVEN),
+        Task("mask", "", "work", (Offer("red", 2 * HOUR),), ("rasp",), goes_on=True, within=26 * HOUR),
+        Task("coat", "", "work", (Offer("red", 7 * HOUR),), ("mask",), in_one_shift=True),
+    ]
+    assert place(tasks, DAYS)["mask"].start == datetime(2027, 3, 1, 14)
+    never = [tasks[0], tasks[1]._replace(within=24 * HOUR), tasks[2]]
+    assert place(never, DAYS)["mask"].start == datetime(2027, 3, 1, 14)

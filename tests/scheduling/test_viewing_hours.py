@@ -69,3 +69,16 @@ def test_a_face_without_shade_in_the_shift_is_viewed_in_it_all_the_same(tmp_path
     noon = {"elevations": {"E1": {"facing": "W"}}, "schedule": {"shift_start": "12:30", "shift_hours": 6}}
     made = schedule_of(tmp_path, noon, SEALED)
     assert dates(made, "E1.final_viewing.hold") == dates(made, "E1.sealant.hold")
+
+
+def test_the_hours_kept_for_a_viewing_move_what_follows(tmp_path: Path) -> None:
+    # Accepted under the cloth from 12 to 14 on Thursday: 1 h of sealing is left, and 2 h of Friday; pulled a week
+    # on, on Friday at 9.
+    kept = {"schedule": {"viewing_hours": 2}}
+    made = schedule_of(tmp_path, kept, SEALED)
+    assert dates(made, "E1.acceptance.hold", "E1.sealant", "E1.sealant.hold") == [
+        "07-08 12:00 to 07-08 14:00",
+        "07-08 14:00 to 07-09 09:00",
+        "07-16 09:00 to 07-16 09:00",
+    ]
+    assert "Inspection time at other hold points is not included." in made.notes

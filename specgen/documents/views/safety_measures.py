@@ -30,7 +30,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     law = "Guide, 29 CFR" if context.project.get(("safety", "rules")) == "other" else "29 CFR"
     holders = {line[-1] for line in lines}
     if len(holders) == 1:
-        head = ("Hazard", f"Measure, by {holders.pop()}", law)
+        head = ("Hazard", f"Measure, seen to by {holders.pop()}", law)
         return TableView(head, tuple(line[:-1] for line in lines), (14, 66, 20))
     return TableView(("Hazard", "Measure", law, "By"), tuple(lines), (11, 54, 17, 18))
 

@@ -9,7 +9,15 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.drying import tell_least_hours
-from specgen.documents.schedule import find_schedule, list_between_coats
+from specgen.documents.schedule import SPRAYED, find_schedule, list_between_coats
+from specgen.documents.schedule_beside import (
+    LONG,
+    count_days_left,
+    find_open_smoothing,
+    find_tape_path,
+    list_ledge_cures,
+    list_tape_stays,
+)
 from specgen.model.field import Path
 from specgen.model.schedule import Activity
 from specgen.model.source import Kind
@@ -21,7 +29,7 @@ from specgen.scheduling.waits import find_sealant_cure
 from specgen.standards import load_standards
 
 _WIDTHS = (26, 13, 13, 18, 14, 16)
-_LONG = 96  # hours, above which a wait is told in days
+_HOURS_OF_DAY = 24
 _MOST = {"primer": ("primer", "most_recoat_hours")}  # the last hour of the next coat
 _AGAIN = ("gloss", "most_recoat_hours")
 _TOUCH = ("gloss", "touch_dry_hours")
@@ -41,6 +49,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
                 result = _judge(context, name, given)
                 lines.append((f"{step.title}, between coats", least, "", "", _tell_scheduled(given), result))
             lines += _list_lines(context, name, step.title)
+            lines += _list_beside(context, name)
     header: tuple[str, ...] = ("Step that dries", "Minimum", "Maximum", "Planned wait", "In the schedule", "Result")
     widths: tuple[int, ...] = _WIDTHS
     if not any(line[3] for line in lines):  # a column that says nothing
@@ -70,7 +79,8 @@ def _list_lines(context: DocumentContext, name: str, title: str) -> Iterator[Lin
     most = _tell_most(context, _MOST[name]) if name in _MOST else ""
     plans = [mark for mark in _list_plans(context) if context.project.get((*mark, "from_step")) == name]
     if not plans:
-        yield title, least, most, "", _tell_scheduled(given), _tell_result(context, name, given)
+        told = _tell_scheduled(given, in_hours=bool(most))
+        yield title, least, most, "", told, _tell_result(context, name, given)
     for plan in plans:
         to_step = context.project.get((*plan, "to_step"))
         until = context.standards.steps[to_step].title if to_step else "next step"
@@ -79,6 +89,25 @@ def _list_lines(context: DocumentContext, name: str, title: str) -> Iterator[Lin
         result = _judge(context, name, [] if hours is None else [Fraction(hours)])
         yield title, least, most, planned, _tell_scheduled(given), result
         title = ""
+
+
+def _list_beside(context: DocumentContext, name: str) -> Iterator[Line]:
+    """What is told by itself behind a step: the cure of ledges added to boards, and tape before a sprayed coat."""
+    for row, given in list_ledge_cures(context).items() if name == "boards" else ():
+        yield row, tell_least_hours(context, name), "", "", _tell_scheduled(given), _judge(context, name, given)
+    stays, path = list_tape_stays(context, name) if name in SPRAYED else [], find_tape_path(context)
+    if stays and path is not None:
+        most = Fraction(context.project.value(path)) * _HOURS_OF_DAY
+        result = "OK" if max(stays) <= most else "over it: take the tape off, and mask again"
+        title = f"Masking tape before {'gloss' if name == 'gloss' else 'primer'}, until off"
+        yield title, "", context.display(path), "", _tell_scheduled(stays), result
+
+
+def _tell_margin(context: DocumentContext, name: str) -> str:
+    """That waits are kept, and how many working days more can be lost before the last hour of the next coat."""
+    most = context.project.get(_MOST[name])
+    left = None if most is None else count_days_left(context, Fraction(most))
+    return "OK" if left is None else f"OK; {count(left, 'more working day')} can be lost before gloss"
 
 
 def _tell_most(context: DocumentContext, path: Path) -> Any:
@@ -95,7 +124,7 @@ def _find_cured(context: DocumentContext) -> list[Fraction]:
 
 
 def _tell_length(hours: float) -> str:
-    return count(round(hours / 24), "day") if hours > _LONG else f"{hours:g} h"
+    return count(round(hours / 24), "day") if hours > LONG else f"{hours:g} h"
 
 
 def _list_plans(context: DocumentContext) -> Iterator[tuple[str, ...]]:
@@ -111,39 +140,40 @@ def _find_given(context: DocumentContext, name: str) -> list[Fraction]:
         by_face.setdefault(one.elevation, []).append(one)
     found = []
     for activities in by_face.values():
-        ended = max((one.start for one in activities if one.step == name and one.kind == "drying"), default=None)
+        dries = (one.start for one in activities if one.step == name and one.kind == "drying" and not one.row)
+        ended = max(dries, default=None)
         # A coat is recoated at the next coat, not when it is read and masked for its release.
         between = {name, *(step.name for step in context.standards.steps.values() if step.releases == name)}
-        later = [one.start for one in activities if one.kind == "work" and one.step not in between]
+        later = [one.start for one in activities if one.kind == "work" and one.step not in between and not one.row]
         waited = [start - ended for start in later if ended and start > ended]
         if waited:
             found.append(Fraction(min(waited) // timedelta(minutes=1), 60))
     return found
 
 
-def _tell_scheduled(given: list[Fraction]) -> str:
-    """`21 to 64 h`, `38 days`, `14 h to 4 days`, to the nearest; what is short stands in hours, as its minimum does."""
+def _tell_scheduled(given: list[Fraction], *, in_hours: bool = False) -> str:
+    """`21 to 64 h`, `38 days`, to the nearest; what is short stands in hours, as its minimum does."""
     if not given:
         return ""
     (least, unit), (most, other) = map(_tell_rounded, (min(given), max(given)))
-    if unit != other:
-        return f"{least} {unit} to {most} {other}"
+    if unit != other or in_hours:  # a range, and what a maximum in hours is held against, has one unit
+        least, most, unit = f"{round(min(given))}", f"{round(max(given))}", "h"
     return f"{least if least == most else f'{least} to {most}'} {unit}"
 
 
 def _tell_rounded(hours: Fraction) -> tuple[str, str]:
-    days = hours > _LONG
+    days = hours > LONG
     return f"{round(hours / 24) if days else round(hours)}", "days" if days else "h"
 
 
 def _tell_result(context: DocumentContext, name: str, given: list[Fraction]) -> Any:
     """How the waits lie to their hours; of a last smoothing coat that stands open for days, what it waits for."""
     result, begins = _judge(context, name, given), ("schedule", "spray_start")
-    opened = name == "smoothing_2" and given and max(given) > _LONG and context.project.get(begins) is not None
+    opened = name == "smoothing_2" and find_open_smoothing(context) is not None
     if not opened or result != "OK":
-        return result
+        return _tell_margin(context, name) if result == "OK" and name in _MOST else result
     # The least wait is kept; how long the coat may stand in the weather, nobody has said.
-    asked = ": obtain in writing how long it may be"
+    asked = ": obtain in writing, before the first smoothing coat, how long it may be"
     return ["minimum kept; open until spraying, from ", context.display(begins), asked]
 
 

@@ -1,42 +1,83 @@
-"""By when what is not ordered by color must be on site: for the mockup, and for the first work with it on the wall."""
+"""By when what is not ordered by color must be on site: the working day before its first use, on mockup and wall."""
 
 import datetime
+from collections.abc import Iterator
+from fractions import Fraction
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.schedule import find_schedule
+from specgen.documents.submission import find_worked_before
+from specgen.model.typed_views import root_of
 from specgen.model.value_text import long_date
+from specgen.scheduling.waits import find_sealant_cure
 
-# What the first of some steps takes.
-_TAKEN = {
-    "Water-resistive barrier": ("wrb",),
-    "Membrane, pans, and shop-made flashings": ("flashings",),
-    "Boards and adhesive": ("boards",),
-    "Mesh and base coat": ("heavy_mesh", "mesh"),
-    "Smoothing coat": ("smoothing_1", "smoothing_2"),
-    "Metal caps": ("metal_caps",),
-    "Sealant and backer rod": ("sealant",),
+# What the first of some steps takes, and the accessories for want of which nobody brings it.
+_TAKEN: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
+    "Sheathing joint treatment": (("wrb",), ("sheathing_joint_treatment",)),
+    "Water-resistive barrier": (("wrb",), ()),
+    "Flashing membrane and its primer": (("wrb", "flashings"), ("flashing_membrane",)),
+    "Pans, flashings, and collars": (("flashings",), ()),
+    "Starters": (("boards",), ("starter",)),
+    "Boards and adhesive": (("boards",), ()),
+    "Base coat": (("heavy_mesh", "mesh"), ()),
+    "Masking tape and film": (("heavy_mesh", "mesh"), ()),
+    "Smoothing coat": (("smoothing_1", "smoothing_2"), ()),
+    "Metal caps": (("metal_caps",), ()),
+    "Backer rod": (("sealant",), ()),
 }
+_MESH, _SEALANT = "Mesh", "Sealant"
 _UNDATED = "–"
+Starts = dict[str, datetime.date]
+Use = tuple[str, datetime.date, str]  # the material, the day of its first use, and what that is
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each material that the schedule works with; none without a schedule of the work."""
-    starts = _find_starts(context)
+    """One row for each material that the schedule works with, in the order of need; none without a schedule."""
     planned = context.project.get(("mockup", "planned_on"))
-    mockup = long_date(planned) if planned else _UNDATED
-    lines = []
-    for material, steps in _TAKEN.items():
-        begun = min((starts[step] for step in steps if step in starts), default=None)
-        if begun is not None:
-            lines.append((material, mockup, long_date(begun)))
-    return TableView(("On site by", "Mockup", "Wall"), tuple(lines), (44, 28, 28))
+    mockup = long_date(find_worked_before(context, planned)) if planned else _UNDATED
+    lines = tuple(
+        (material, mockup, long_date(find_worked_before(context, day)), f"{use}, {long_date(day)}")
+        for material, day, use in sorted(_list_uses(context, _find_starts(context)), key=lambda one: one[1])
+    )
+    return TableView(("On site by", "Mockup", "Wall", "First use on the wall"), lines, (28, 18, 18, 36))
 
 
-def _find_starts(context: DocumentContext) -> dict[str, datetime.date]:
+def _list_uses(context: DocumentContext, starts: Starts) -> Iterator[Use]:
+    project = context.project
+    listed = {project.get(("accessories", one, "kind")) for one in project.members.get(("accessories",), ())}
+    for material, (steps, kinds) in _TAKEN.items():
+        if not kinds or listed & set(kinds):
+            yield from _find_first(context, starts, material, steps)
+    wrapped = any(project.get(("walls", wall, "mesh", "back_wrap")) for wall in project.members.get(("walls",), ()))
+    if wrapped and "boards" in starts:
+        yield _MESH, starts["boards"], "back-wrapping at insulation boards"
+    else:
+        yield from _find_first(context, starts, _MESH, ("heavy_mesh", "mesh"))
+    yield from _find_sealant(context, starts)
+
+
+def _find_first(context: DocumentContext, starts: Starts, material: str, steps: tuple[str, ...]) -> Iterator[Use]:
+    """The first of some steps that take a material; none where the schedule has none of them."""
+    for day, step in sorted((starts[step], step) for step in steps if step in starts)[:1]:
+        title = context.standards.steps[step].title
+        yield material, day, f"{title[:1].lower()}{title[1:]}"
+
+
+def _find_sealant(context: DocumentContext, starts: Starts) -> Iterator[Use]:
+    """Sealant goes into laps of flashings and pans; else first into test beads, cured before the joints are sealed."""
+    if "flashings" in starts:
+        yield _SEALANT, starts["flashings"], "laps of flashings and pans, then test beads"
+    elif "sealant" in starts:
+        cure = find_sealant_cure(root_of(context.project.view(())), context.standards).length
+        days = -(-Fraction(cure // datetime.timedelta(hours=1)) // 24)
+        yield _SEALANT, starts["sealant"] - datetime.timedelta(days=int(days)), "test beads"
+
+
+def _find_starts(context: DocumentContext) -> Starts:
     """The first day of work of each step on any elevation."""
     schedule = find_schedule(context)
-    starts: dict[str, datetime.date] = {}
+    starts: Starts = {}
     for one in schedule.activities if schedule else ():  # in the order of their start
         if one.kind == "work" and one.elevation:
             starts.setdefault(one.step, one.start.date())

@@ -10,9 +10,11 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.held import list_held
 from specgen.documents.layout_release import find_layout_release
 from specgen.documents.measures import list_measures, name_rules
+from specgen.documents.mockup import find_ready_day
 from specgen.documents.parties import tell_party
 from specgen.documents.register import ITEMS, is_government
 from specgen.documents.required_documents import list_measured
+from specgen.documents.schedule_beside import find_open_smoothing
 from specgen.documents.transmittal import find_governing_day, list_items_of
 from specgen.documents.verifiers import find_signing_day, is_checked_by_engineer
 from specgen.documents.views.calculation_review import CHECKER, SIGNING
@@ -44,6 +46,8 @@ def _list_reviews(context: DocumentContext) -> Iterator[Line]:
     yield from _list_action(context)
     yield from _list_release(context)
     yield from _list_measures(context)
+    yield from _list_frame(context)
+    yield from _list_open_coats(context)
     yield from _list_later(context)
 
 
@@ -87,6 +91,26 @@ def _list_measures(context: DocumentContext) -> Iterator[Line]:
     for (by, before), codes in together.items():
         day = context.project.get(_DAYS[before]) if before in _DAYS else None
         yield f"Measures of D05: {', '.join(dict.fromkeys(codes))}", tell_party(context, by), _tell_day(before, day)
+
+
+def _list_frame(context: DocumentContext) -> Iterator[Line]:
+    """The design of the frame of a free-standing mockup, which carries its cloth or tent in the wind."""
+    if context.project.get(("mockup", "frame")) is None or context.project.get(("mockup", "accepted_on")) is not None:
+        return
+    engineer = context.project.is_given(("parties", "design_engineer", "name"))
+    by = tell_party(context, "design_engineer" if engineer else "applicator")
+    asked = "Signed design of the frame of the mockup, with what shades or encloses it, D09"
+    ready = find_ready_day(context)
+    yield asked, by, f"work on the frame{f', complete {long_date(ready)}' if ready else ''}"
+
+
+def _list_open_coats(context: DocumentContext) -> Iterator[Line]:
+    """How long a smoothing coat may stand open, where it waits for the season and nobody has said it."""
+    begun = find_open_smoothing(context)
+    if begun is not None:
+        product = context.project.get(("smoothing", "product")) or "the smoothing coat"
+        asked = f"Written maximum for {product} to stand open in the weather before primer, D14"
+        yield asked, tell_party(context, "finish_source"), _tell_day("first smoothing coat", begun)
 
 
 def _list_later(context: DocumentContext) -> Iterator[Line]:

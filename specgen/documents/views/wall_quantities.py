@@ -18,11 +18,13 @@ from specgen.model.absence import Absent
 from specgen.model.field import Path
 from specgen.model.typed_views import Elevation
 from specgen.model.value_text import words
+from specgen.scheduling.ledges import find_face_area, list_added_ledges
 from specgen.scheduling.step_area import find_step_area
 
 # The step whose area is that of a layer: all of the face, or the zones of heavy mesh.
 _WHOLE, _HEAVY = "boards", "heavy_mesh"
 _HEAVY_ZONES = ("high", "ultra_high")
+_UNCOUNTED = ("masking of frames and trim", "sealant in laps of metal")
 Material = tuple[str, list[Any], str]  # its name, its product with what is ordered, and the step
 
 
@@ -40,6 +42,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         for (name, told, step), faces in sorted(alike.values(), key=lambda one: order.index(one[0][0]))
         if faces
     )
+    lines += (*_list_ledges(context), *([("Not counted", _tell_uncounted(context), "", "")] if lines else ()))
     return TableView(("Item", "Product", head_unit(context, "Net area", "area"), "Where"), lines, (22, 40, 18, 20))
 
 
@@ -61,8 +64,30 @@ def _list_materials(context: DocumentContext, wall: Path) -> Iterator[Material]:
     thick = shown("base_coat", "dry_thickness")
     yield "Base coat", [shown("base_coat", "product"), ", ", thick, " dry in ", *counted], _WHOLE
     layers = (*wall, "mesh", "layers")
+    if any(project.get((*layers, layer, "kind")) == "high_impact" for layer in project.members.get(layers, ())):
+        yield "Base coat", [shown("base_coat", "product"), ", one pass more under heavy mesh"], _HEAVY
     for layer in project.members.get(layers, ()):
         yield from _list_mesh(context, (*layers, layer))
+
+
+def _list_ledges(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
+    """The board that is added as ledges on each elevation, by the area of their faces."""
+    for mark in list_marks(context, "elevations"):
+        face = cast(Elevation, context.project.view(("elevations", mark)))
+        ledges = list_added_ledges(face)
+        area = sum((find_face_area(ledge) for ledge in ledges), Fraction(0))
+        if area:
+            product = context.display(("walls", face.wall.mark, "insulation", "product"))
+            told = bare(context, tell_summed(context, area))
+            yield "Board, adhesive", [product, f", ledge {', '.join(one.mark for one in ledges)}, full bed"], told, mark
+
+
+def _tell_uncounted(context: DocumentContext) -> str:
+    """What no area or length of the list tells: accessories, masking of what is not sprayed, and sealant in laps."""
+    marks = context.project.members.get(("accessories",), ())
+    kinds = dict.fromkeys(context.project.get(("accessories", mark, "kind")) for mark in marks)
+    named = [words(kind) for kind in kinds if kind not in (None, "masking_tape")]
+    return f"{', '.join([*named, *_UNCOUNTED])}: measure and order apart"
 
 
 def _list_mesh(context: DocumentContext, layer: Path) -> Iterator[Material]:

@@ -7,21 +7,25 @@ from typing import Any, cast
 
 from specgen.computing.calendars import find_calendar, find_work_days, is_weekend_taken
 from specgen.computing.sealing_hours import find_sealing_hours
+from specgen.computing.shaded_hours import find_shaded_hours, find_unshaded_months
 from specgen.computing.shading import find_shade, is_covered
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.schedule import find_schedule, tell_day
+from specgen.documents.shade_cloth import list_cloths
 from specgen.model.calendar import WEEK, WEEKEND, WEEKEND_TAKEN
-from specgen.model.hour_calendar import Stretch
+from specgen.model.hour_calendar import MonthHours, Stretch
 from specgen.model.schedule import UsableMonth
 from specgen.model.typed_views import Description, Elevation, root_of
 from specgen.model.value_text import words
 from specgen.scheduling.schedule import EARLIEST, NOT_INCLUDED
 from specgen.scheduling.viewing_hours import VIEWED, list_viewing_months
-from specgen.scheduling.wall_work import TAKEN_DOWN
+from specgen.scheduling.wall_work import SUNLESS, TAKEN_DOWN
 
 _NAMES = dict(zip(WEEK, ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"), strict=True))
 _FIELD = re.compile(r" \([a-z_]+(?:\.[\w*]+)+\)")  # where a date stands in the project file
+_VIEWING = ("schedule", "viewing_hours")
+_LEFT_OUT = (*NOT_INCLUDED, EARLIEST)
 _USUAL = ", common practice; confirm with the general contractor"
 
 
@@ -34,7 +38,11 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         lines.append(("Public holidays", "none taken off; confirm with the general contractor"))
     lines.append(("Night work", _tell_nights(context)))
     lines.append(("Weather days, after the last activity", context.display(("schedule", "weather_days"))))
+    if context.project.get(_VIEWING) is not None:
+        lines.append(("Each acceptance of the finish, each final viewing", context.display(_VIEWING)))
     lines += _list_outputs(context)
+    lines += [(f"Shade cloth, {', '.join(marks)}", told) for marks, told in list_cloths(context)]
+    lines += _list_shaded(context)
     lines += _list_sealing(context)
     lines += _list_viewings(context)
     lines += [(head, told) for head, told in _tell_notes(context) if told]
@@ -54,19 +62,47 @@ def _list_outputs(context: DocumentContext) -> Iterator[tuple[str, Any]]:
             yield f"Output, crew {crew}", told
 
 
+def _list_shaded(context: DocumentContext) -> Iterator[tuple[str, Any]]:
+    """The hours of coats that bear no sun until set, on faces with sun in the shift, in the months of these coats."""
+    for mark, months in _find_months(context, SUNLESS).items():
+        face = cast(Elevation, context.project.view(("elevations", mark)))
+        hours, unshaded = find_shaded_hours(face), find_unshaded_months(face)
+        if hours:
+            shaded = {
+                month: "shade the face" if month.month in unshaded else _tell_hours(hours, month) for month in months
+            }
+            yield f"Coats out of direct sun, {mark}", _join_months(shaded)
+
+
 def _list_sealing(context: DocumentContext) -> Iterator[tuple[str, Any]]:
     """The hours in which each elevation is sealed, in the months in which it is planned."""
-    schedule = find_schedule(context)
-    sealed = [one for one in schedule.activities if one.step == "sealant" and one.kind == "work"] if schedule else []
-    moments = {(one.elevation, at.date().replace(day=1)) for one in sealed for at in (one.start, one.end)}
-    for mark in dict.fromkeys(one.elevation for one in sealed):
+    for mark, months in _find_months(context, ("sealant",)).items():
         hours = find_sealing_hours(cast(Elevation, context.project.view(("elevations", mark))))
-        months = sorted(month for face, month in moments if face == mark)
         cloth = _tell_cover(context, mark)
-        spans = {month: " and ".join(map(_tell_stretch, hours[month.month - 1])) for month in months if hours}
-        told = [f"{month:%B}: {cloth}{span}" for month, span in spans.items()]
-        if told:
-            yield f"Sealing, {mark}", "; ".join(told)
+        if hours:
+            yield f"Sealing, {mark}", _join_months({month: f"{cloth}{_tell_hours(hours, month)}" for month in months})
+
+
+def _find_months(context: DocumentContext, steps: tuple[str, ...]) -> dict[str, list[date]]:
+    """The months in which some steps are planned, by elevation."""
+    schedule = find_schedule(context)
+    work = [one for one in schedule.activities if one.step in steps and one.kind == "work"] if schedule else []
+    moments = {(one.elevation, at.date().replace(day=1)) for one in work for at in (one.start, one.end)}
+    marks = context.project.members.get(("elevations",), ())
+    found = {mark: sorted(month for face, month in moments if face == mark) for mark in marks}
+    return {mark: months for mark, months in found.items() if months}
+
+
+def _tell_hours(hours: MonthHours, month: date) -> str:
+    return " and ".join(map(_tell_stretch, hours[month.month - 1]))
+
+
+def _join_months(told: dict[date, str]) -> str:
+    """`June, July: 06:00 to 09:15; August: 06:00 to 10:00`."""
+    alike: dict[str, list[date]] = {}
+    for month, hours in told.items():
+        alike.setdefault(hours, []).append(month)
+    return "; ".join(f"{', '.join(f'{month:%B}' for month in same)}: {hours}" for hours, same in alike.items())
 
 
 def _tell_cover(context: DocumentContext, mark: str) -> str:
@@ -133,8 +169,8 @@ def _tell_notes(context: DocumentContext) -> Iterator[tuple[str, str]]:
     schedule = find_schedule(context)
     notes = schedule.notes if schedule else ()
     told = [_FIELD.sub("", note) for note in notes if note != WEEKEND_TAKEN and "; add " not in note]
-    yield "Basis", " ".join(note for note in told if note not in NOT_INCLUDED and not note.startswith(EARLIEST))
-    yield "Not included", " ".join(note for note in told if note in NOT_INCLUDED or note.startswith(EARLIEST))
+    yield "Basis", " ".join(note for note in told if not note.startswith(_LEFT_OUT))
+    yield "Not included", " ".join(note for note in told if note.startswith(_LEFT_OUT))
 
 
 def _tell_shift(context: DocumentContext) -> Any:

@@ -49,7 +49,9 @@ def _lines(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
 def _ledges(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
     """Ledges of board, which have neither seams nor weeps."""
     if ledges := _name_kind(context, "ledge"):
-        yield ledges, "cracks, standing water, loose caps where it has one", "class the damage; repair before winter"
+        marks = (m for m in list_marks(context, "details") if context.project.get(("details", m, "kind")) == "ledge")
+        caps = ", loose caps" if any(context.project.get(("details", m, "cap")) for m in marks) else ""
+        yield ledges, f"cracks, standing water{caps}", "class the damage; repair before winter"
 
 
 def _name_kind(context: DocumentContext, kind: str) -> str:
