@@ -329,11 +329,24 @@ def test_an_engineer_seals_what_he_checks_once_it_is_verified(tmp_path: Path) ->
     engineer = "Checked by | S. Ashlar, PE, license 48213, Kingpost Engineering"
     said = page_of(changed_clean(tmp_path, {"package": {"calculated_on": "tbd", "checked_on": "tbd"}}), "D06")
     assert f"{engineer} | ____ | ____ | ____" in said
-    assert "Sign, date, and seal before submittal, March 1, 2027. The checker signs after verifying" in said
+    assert "Sign, date, and seal before submittal, March 1, 2027." in said
+    assert "The engineer signs after verifying" in said
     said = text.write_text(document_of("clean", "D06"))
     assert f"{engineer} | Signed | February 26, 2027 | Sealed" in said
-    assert "Signed, dated, and sealed February 26, 2027; sealed original with Lark and Mallow Finishes." in said
-    assert "The checker verified, by paragraph, the methods and figures that D05 lists for the engineer." in said
+    assert "Signed, dated, and sealed February 26, 2027; the sealed copy is submitted with this set." in said
+    assert "The engineer verified, by paragraph, the methods and figures that D05 lists for the engineer." in said
+
+
+def test_the_seal_names_the_calculations_that_it_covers() -> None:
+    # What a licensed engineer answers for: common practice, no source. Quantities, air, and time are the applicator's.
+    said = text.write_text(document_of("clean", "D06"))
+    titles = dict(re.findall(r"\n(\d+)\. ([A-Z].*)\n", said))
+    covered, answers = re.findall(r"The seal covers calculations ([^:]+): [^;]+; (.+?) for the others", said)[0]
+    spans = [(*map(int, span.split(" to ")), 0)[:2] for span in covered.split(", ")]
+    sealed = {titles[str(n)] for first, last in spans for n in range(first, (last or first) + 1)}
+    assert {"Wall face temperature, still air", "Sealant joint width", "Sealant depth", "Wind pressure"} <= sealed
+    assert not sealed & {"Coating quantity", "Spray gun pressure", "Earliest start of work"}
+    assert answers == "Lark and Mallow Finishes answers"
 
 
 def test_notes_that_sheets_share_stand_once() -> None:

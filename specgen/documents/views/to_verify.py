@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.members import join_words
 from specgen.documents.parties import name_role, tell_party
 from specgen.documents.verifiers import (
     APPLICATOR,
@@ -96,7 +97,9 @@ def list_entries(context: DocumentContext) -> dict[Key, Entry]:
             continue
         text = context.name_text(behind.text_to_check)
         what, figure = _describe(context, document, value)
-        for read, role in ((text, find_reader(text)),) if text else _find_settlers(context, document, value):
+        for read, role in (
+            ((text, find_reader(context.project, text)),) if text else _find_settlers(context, document, value)
+        ):
             entry = entries.setdefault((role, read, what), Entry())
             entry.figures |= dict.fromkeys([figure] if figure else [])
             entry.documents.add(document)
@@ -143,7 +146,7 @@ def _find_settlers(context: DocumentContext, document: str, value: Value) -> tup
     if document == _SUMS and not value.row:
         named = context.name_text(find_text_of_sum(value.about.removeprefix("Method of ")))
         if named:
-            return ((named, find_reader(named)),)
+            return ((named, find_reader(context.project, named)),)
     roles = find_settlers(value.row or value.about.removeprefix("Method of "))
     # A design draft has no contract: the architect answers what D19 puts to it.
     contracted = context.project.value(("package", "purpose")) != "design_draft"
@@ -227,7 +230,7 @@ def tell_verifiers(context: DocumentContext) -> str:
             texts.setdefault(role, {})[_shorten(text).partition(",")[0]] = None
     written = "; manufacturers answer in writing" if any(role in MANUFACTURERS for role, _, _ in entries) else ""
     told = [f"The party named verifies its figures{written}."]
-    told += [_tell_reader(context, role, " and ".join(texts[role])) for role in texts if role != APPLICATOR]
+    told += [_tell_reader(context, role, join_words([*texts[role]])) for role in texts if role != APPLICATOR]
     if APPLICATOR in texts:
         others = "other" if len(texts) > 1 else "published"
         told.append(f"{tell_party(context, APPLICATOR)} verifies the {others} texts.")
