@@ -10,7 +10,7 @@ from specgen.model.layout import Panel
 
 
 class LedgeCut(NamedTuple):
-    """A ledge in a panel, and how high the strips are that it leaves there, in meters; none beside its edge or its end."""
+    """A ledge in a panel, and how high the strips are that it leaves there, in meters; none at its edge or end."""
 
     mark: str
     across: bool  # whether it takes the whole width of the panel

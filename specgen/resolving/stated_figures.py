@@ -1,4 +1,4 @@
-"""Figures of the trade that a paper of the project states too: documents cite the paper, and nobody has to verify them."""
+"""Figures of the trade that a paper of the project states too: documents cite it, and nobody has to verify them."""
 
 from specgen.model.project import Project
 from specgen.model.source import Kind, Source

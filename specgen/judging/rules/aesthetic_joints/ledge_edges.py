@@ -1,7 +1,7 @@
 """No aesthetic joint line runs along an edge of a ledge.
 
-Why: a router that follows the edge breaks it, and the mesh of ledge and groove cannot both be wrapped there. A line that
-meets a ledge away from its edges stops against it and goes on behind it.
+Why: a router that follows the edge breaks it, and the mesh of ledge and groove cannot both be wrapped there. A line
+that meets a ledge away from its edges stops against it and goes on behind it.
 
 passes
     joints: {}
@@ -30,8 +30,8 @@ from specgen.quantities.quantity import Quantity
 RULE = Rule(
     "AJT-08",
     "Joint lines at ledges",
-    remedy="Move the line or the ledge so that they are a minimum of {aesthetic_joint.from_ledge} apart, or so that the "
-    "line meets the ledge away from its edges, before boards are set.",
+    remedy="Move the line or the ledge so that they are a minimum of {aesthetic_joint.from_ledge} apart, or so that "
+    "the line meets the ledge away from its edges, before boards are set.",
     steps="aesthetic_joints",
     documents="D07",
 )
