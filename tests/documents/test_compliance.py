@@ -7,6 +7,8 @@ from typing import Any
 import pytest
 
 from specgen import building
+from specgen.formats import text
+from tests.documents.support import document_of
 from tests.support import SMALL, merged, written
 
 
@@ -71,6 +73,19 @@ def test_a_demand_of_the_contract_stands_beside_what_there_is(
 ) -> None:
     demands = [{"section": "07 24 00", "paragraph": "2.3.B"} | demand]
     assert rows_of(tmp_path, given | {"contract": {"demands": demands}})["07 24 00 2.3.B"] == row
+
+
+def test_a_demand_is_shown_in_the_paper_that_proves_it_and_not_in_the_procedure() -> None:
+    # A tested value by its report, any other by the data sheet of its material: common practice, no source.
+    said = text.write_text(document_of("clean", "D02"))
+    shown = dict(re.findall(r"\n(0\d \d\d \d\d \d\.\d\.[A-Z]) \| .* \| ([^|]+)\n", said))
+    assert shown["07 24 00 1.4.B"] == "TR4, TR5"  # the wind load tests of the two walls
+    assert shown["07 24 00 1.4.C"] == "TR3"
+    assert shown["07 24 00 2.2.A"] == "PD3"
+    assert shown["07 24 00 2.6.A"] == "PD4"
+    assert shown["09 96 00 2.2.C"] == "PD7"
+    # A target that no paper can prove before the mockup is shown where it is held.
+    assert shown["09 96 00 2.4.A"] == "D08, D10"
 
 
 # International Building Code, 2603.5: foam plastic in walls of types I to IV, any height; type V owes no such test. The
