@@ -154,7 +154,7 @@ def _list_details(elevation: Elevation, kind: str) -> Iterator[WaterDetail]:
 
 
 def _find_roofs(elevation: Elevation) -> Iterator[tuple[str, RoofLine, Fraction]]:
-    """Where the board under each roof below ends, and how far above that it begins again. Raises Absent without that."""
+    """Where the board under each roof below ends, and how far above it goes on. Raises Absent without that."""
     for one in _list_details(elevation, "roof_below"):
         line = find_roof_line(elevation.project, one.mark)
         if line is not None:

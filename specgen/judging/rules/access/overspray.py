@@ -46,7 +46,7 @@ _NEIGHBORS = "Notify the neighbors, cover their walls and glass"
 )
 def vehicles_in_reach(project: Description) -> Violations:
     """Cars stand where the mist drifts."""
-    within = "Have the owner clear vehicles from within {wanted} of spraying, keep people beyond it, protect entries"
+    within = "Keep vehicles and people beyond {wanted} of spraying, protect entries"
     return _find(project, "vehicles_below", within, f"{_SET}; {_VEHICLES}")
 
 
