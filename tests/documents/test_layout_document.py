@@ -60,7 +60,7 @@ def test_panels_are_listed_once_each_and_add_up_to_the_wall() -> None:
     )
     # C2 and C5 are windows.
     assert told[2][:3] == ["E1-C1, C3, C4, C6", "9 ft", "0 ft, 8 ft, 12 ft, 20 ft"]
-    assert told[2][4:] == ["18 sq ft", "OK", "1", "B1"]
+    assert told[2][4:] == ["18 sq ft", "OK", "1", "BT1"]
     lines = "as given by the architect; drawing A-201, November 20, 2026"
     assert f"E1 South face | 45 ft x 24 ft | {lines} | 52 | 936 sq ft | 276 ft |" in said("clean", "D07")
 
@@ -114,7 +114,7 @@ def test_what_each_water_detail_takes_of_the_layout_is_told() -> None:
 def test_the_joint_list_tells_what_each_joint_serves_and_leaves_open() -> None:
     line = next(line for line in said("clean", "D07").splitlines() if line.startswith("J2 |"))
     opened = "3/8 in between its flashing and the board above, full length"
-    assert f"floor line 12 ft above the base, serves floor F2 | {opened} | 12 ft | 45 ft |" in line
+    assert f"floor line 12 ft above the base, serves floor FL2 | {opened} | 12 ft | 45 ft |" in line
     assert line.endswith("| 1-1/4 in | tinted primer, flashing")
 
 
@@ -150,7 +150,7 @@ def test_the_batches_share_all_that_is_ordered() -> None:
     shares = [
         float(line.rsplit(" | ", 1)[1].removesuffix(" gal[a]"))
         for line in said("clean", "D13").splitlines()
-        if line.startswith(("B1", "B2", "B3", "BM | Mockup | C1 sample board 2 |", "Total | –"))
+        if line.startswith(("BT1", "BT2", "BT3", "BM | Mockup | C1 sample board 2 |", "Total | –"))
     ]
     assert shares == [1.86, 12.98, 10.96, 10.51, 36.3]
     assert sum(shares[:4]) == pytest.approx(36.31)

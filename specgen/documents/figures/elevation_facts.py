@@ -91,6 +91,7 @@ def read_facts(project: Project, mark: str, day_area: Quantity | None = None) ->
         remarks=(
             *_tell_joints(project, mark),
             *_tell_ends(face),
+            *_tell_landings(project, mark),
             *tell_details(project, mark),
             *_tell_ties(project, mark),
         ),
@@ -175,6 +176,15 @@ def find_open_sills(project: Project, face: str) -> frozenset[str]:
         return project.get((*at, mark, "sill_pan")) is True or (kind == "door" and y is not None and not y.amount)
 
     return frozenset(mark for mark in project.members.get(at, ()) if is_open(mark))
+
+
+def _tell_landings(project: Project, face: str) -> Iterator[str]:
+    """The landing of each door that has one: `DR1: landing: steel grating`."""
+    at = ("elevations", face, "openings")
+    for mark in project.members.get(at, ()):
+        landing = project.get((*at, mark, "landing"))
+        if landing:
+            yield f"{mark}: landing: {landing}"
 
 
 def _tell_ends(face: View) -> Iterator[str]:

@@ -24,7 +24,7 @@ _ASKED = {
     "roof_below": {"clearance": "board end above the roofing", "thickness": "board end under the roofing"},
 }
 _OPENING, _OPENINGS = "opening", "openings"
-_OF_OPENINGS = {"sill_pan": "sill pan", "head_flashing": "head flashing"}
+_OF_OPENINGS = {"sill_pan": "sill pan", "head_flashing": "head flashing", "landing": "landing"}
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
