@@ -124,6 +124,14 @@ def test_the_descriptions_are_those_of_the_guide() -> None:
     }
 
 
+def test_an_item_whose_deviation_is_approved_already_has_its_action_in_the_register() -> None:
+    # RFI 027 was answered on February 24, 2027, and is attached as LT4.
+    page = text.write_text(document_of("clean", "D03"))
+    (row,) = [line for line in page.splitlines() if line.startswith("I11 | ")]
+    assert row.endswith("| DV1 approved | February 24, 2027")
+    assert sum(line.endswith("____ | ____") for line in page.splitlines() if re.match(r"I\d+ \|", line)) == 11
+
+
 def test_the_transmittal_tells_parties_paragraphs_deviation_and_action() -> None:
     page = page_of(context_of_example("clean"), "D01")
     told = dict(rows_below(page, "TRANSMITTAL")[1:])

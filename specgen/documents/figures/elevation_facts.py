@@ -237,9 +237,11 @@ def _tell_ties(project: Project, face: str) -> Iterator[str]:
             project.get(("access", mark, name))
             for name in ("kind", "tie_location", "tie_plan", "ties", "sheeted_design")
         )
+        base = project.get(("access", mark, "base")) if ties == "none" and not points else None
         if ties is not None or points:
             where = _count_ties(points, ties) if points else _TIED[ties]
-            plans = (plan and f"tie plan {plan.mark}", design and f"design {design.mark}")
+            stands = base is not None and f"base {write_length(base.to('m'), project.system)}"
+            plans = (stands, plan and f"tie plan {plan.mark}", design and f"design {design.mark}")
             yield ", ".join(filter(None, (f"{mark}: {words(kind or 'access')}", where, *plans)))
 
 
