@@ -1,6 +1,7 @@
 """Transmittal, register, deviation sheets, qualifications: their parts, and what they say of awkward projects."""
 
 import datetime
+import re
 from pathlib import Path
 from typing import Any
 
@@ -124,9 +125,9 @@ def test_the_descriptions_are_those_of_the_guide() -> None:
     }
 
 
-def test_an_item_whose_deviation_is_approved_already_has_its_action_in_the_register() -> None:
+def test_an_item_whose_deviation_is_approved_already_has_its_action_in_the_register(tmp_path: Path) -> None:
     # RFI 027 was answered on February 24, 2027, and is attached as LT4.
-    page = text.write_text(document_of("clean", "D03"))
+    page = page_of(changed_clean(tmp_path, {}), "D03")
     (row,) = [line for line in page.splitlines() if line.startswith("I11 | ")]
     assert row.endswith("| DV1 approved | February 24, 2027")
     assert sum(line.endswith("____ | ____") for line in page.splitlines() if re.match(r"I\d+ \|", line)) == 11

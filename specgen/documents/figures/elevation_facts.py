@@ -240,7 +240,7 @@ def _tell_ties(project: Project, face: str) -> Iterator[str]:
         base = project.get(("access", mark, "base")) if ties == "none" and not points else None
         if ties is not None or points:
             where = _count_ties(points, ties) if points else _TIED[ties]
-            stands = base is not None and f"base {write_length(base.to('m'), project.system)}"
+            stands = f"base {write_length(base.to('m'), project.system)}" if base is not None else ""
             plans = (stands, plan and f"tie plan {plan.mark}", design and f"design {design.mark}")
             yield ", ".join(filter(None, (f"{mark}: {words(kind or 'access')}", where, *plans)))
 

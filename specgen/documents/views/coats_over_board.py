@@ -11,7 +11,6 @@ from specgen.documents.views.answers import list_colors
 from specgen.model.field import Path
 from specgen.model.value_text import words
 
-
 _CALLED = {"high_impact": "heavy"}  # as the steps of the work call it
 
 
