@@ -392,7 +392,7 @@ def test_mesh_of_a_zone_names_it(tmp_path: Path) -> None:
     base = {"dry_thickness": "3/32 in", "passes": 2}
     change = {"walls": {"W1": {"base_coat": base, "mesh": {"layers": layers}}}}
     told = rows_of(tmp_path, change)["W1"][0]
-    assert told.startswith("base coat 3/32 in in 2 passes, high-impact mesh in the high zone, standard mesh; ")
+    assert told.startswith("base coat 3/32 in in 2 passes, heavy mesh in the high zone, standard mesh; ")
 
 
 def test_paragraphs_that_are_not_listed_say_who_reviewed_them(tmp_path: Path) -> None:

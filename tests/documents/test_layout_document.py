@@ -200,7 +200,7 @@ def test_wall_materials_are_taken_off_by_their_net_area() -> None:
         "Adhesive | Wall adhesive 14, full-bed adhesive | 756[a] | E3",
         "Board | System board 20, 3 in EPS | 2479[a] | E1 to E3",
         "Base coat | Base coat 31, 3/32 in dry in 2 passes[b] | 2479[a] | E1 to E3",
-        "High-impact mesh | Mesh 150, high zone | 828[a] | E1 to E3",
+        "Heavy mesh | Mesh 150, high zone | 828[a] | E1 to E3",
         "Standard mesh | Mesh 45 | 2479[a] | E1 to E3",
     ]
 

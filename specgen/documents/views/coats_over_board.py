@@ -6,12 +6,11 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import count_things
 from specgen.documents.members import span_marks
+from specgen.documents.mesh_name import name_mesh
 from specgen.documents.views._cells import join_cells
 from specgen.documents.views.answers import list_colors
 from specgen.model.field import Path
 from specgen.model.value_text import words
-
-_CALLED = {"high_impact": "heavy"}  # as the steps of the work call it
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -52,7 +51,7 @@ def _tell_layer(context: DocumentContext, at: Path) -> str:
     """`heavy mesh in the high zone`; of a layer that covers the whole wall, or whose zone is open, no zone."""
     kind, zone = (context.project.get((*at, name)) for name in ("kind", "zone"))
     within = f" in the {words(zone)} zone" if zone not in (None, "all") else ""
-    return f"{_CALLED.get(kind, words(kind))} mesh{within}" if kind else ""
+    return f"{name_mesh(kind)}{within}" if kind else ""
 
 
 def _tell_gloss(context: DocumentContext, mark: str) -> list[Any]:
