@@ -111,6 +111,8 @@ class SheetWriter:
         alike, informed = _sort_others(workings, member, concluded)
         rows, shown = self._given(calculation, member, tabled), self._steps(calculation, working)
         (unlike, more), said = self._other_steps(calculation, shown), said_by_all(workings)
+        held = {one.check.limit for one in concluded[member]}
+        more = more if tabled or unlike else _list_behind(working, [r for r in rows if r.name not in held], shown)
         in_line = tabled or len(rows) + len(said) <= FEW
         told = members(context, provider, workings, concluded) if several or tabled else ()
         sheet = Sheet(
@@ -218,6 +220,17 @@ class SheetWriter:
             for step in working.secondary_steps
             if step.symbol not in shown and step.name not in compared
         )
+
+
+def _list_behind(working: Working, rows: list[InputRow], shown: list[Step]) -> list[Step]:
+    """The steps to a further result that take what is given and no step shown takes: their formulas are told."""
+    unused = {row.symbol for row in rows} - symbols_of(shown)
+    wanted, behind = set(working.secondary_results) - {step.symbol for step in shown}, list[Step]()
+    for step in reversed(working.steps):
+        if step.symbol in wanted and step not in shown:
+            behind.insert(0, step)
+            wanted |= symbols_of([step])
+    return behind if unused & symbols_of(behind) else []
 
 
 # Fewer inputs than these stand on a line; a single member with more than those has no working in full.

@@ -337,6 +337,12 @@ def test_an_engineer_seals_what_he_checks_once_it_is_verified(tmp_path: Path) ->
     assert "The engineer verified, by paragraph, the methods and figures that D05 lists for the engineer." in said
 
 
+def test_what_is_given_stands_in_a_formula_of_its_sheet() -> None:
+    said = text.write_text(document_of("clean", "D06"))
+    (sheet,) = re.findall(r"\n\d+\. Earliest start of work\n(.*?)\n\n", said, re.S)
+    assert "work can start, after a resubmittal E_2 = M_2 + w + D" in sheet
+
+
 def test_the_seal_names_the_calculations_that_it_covers() -> None:
     # What a licensed engineer answers for: common practice, no source. Quantities, air, and time are the applicator's.
     said = text.write_text(document_of("clean", "D06"))
