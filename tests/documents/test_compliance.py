@@ -156,13 +156,19 @@ def test_foam_plastic_owes_its_indexes_and_its_thermal_barrier_in_any_building(t
     }
 
 
+def test_a_report_of_one_wall_says_why_it_serves_the_other() -> None:
+    # TR1 was made of W1; W2 has the same board, base coat, and mesh in the project file.
+    said = text.write_text(document_of("clean", "D02"))
+    assert "report TR1, tested on W1; W2 has the same board, base coat, and mesh; installed per" in said
+
+
 # 2603.3: tested in the maximum thickness intended for use; a ledge of 6 in added to a board of 3 in makes it 9 in.
 @pytest.mark.parametrize(
     ("title", "owed"),
     [
         ("Surface burning", ": report of this thickness required"),
         ("Surface burning, 19 in and 1-9 in thick", ": report of this thickness required"),
-        ("Surface burning, 3 in and 9 in thick", ""),
+        ("Surface burning, 3 in and 9 in thick", ": tested at this thickness, A2"),
     ],
 )
 def test_indexes_hold_for_a_thickness_and_a_ledge_of_added_board_owes_its_own_report(
