@@ -7,10 +7,8 @@ from specgen.model.project import Project
 from specgen.model.standard import Limit
 from specgen.model.suggest import suggest
 from specgen.quantities.format import format_quantity
-from specgen.quantities.number import QuantityError, parse_number
-from specgen.quantities.parse import parse_any_quantity
 from specgen.quantities.quantity import Quantity
-from specgen.resolving.stated_figures import ATTACHMENTS, IS, STATES
+from specgen.resolving.stated_figures import ATTACHMENTS, IS, STATES, is_figure
 
 # No paper of a project takes the place of the law.
 _LAW = ("{osha}", "{ibc}", "{irc}", "40 CFR", "International Building Code")
@@ -29,7 +27,7 @@ def stated_problems(project: Project, limits: Mapping[str, Limit]) -> Iterator[P
 
 def _find_wrong(project: Project, limits: Mapping[str, Limit], entry: str) -> tuple[str, str] | None:
     """What is wrong with an entry and what would be right; None where it is as it should be."""
-    name, _, text = (part.strip() for part in entry.partition(IS.strip()))
+    name, _, text = (part.strip() for part in entry.partition(IS))
     row = limits.get(name)
     if row is None:
         open_to_papers = [known for known, limit in limits.items() if not _is_settled(limit)]
@@ -39,8 +37,9 @@ def _find_wrong(project: Project, limits: Mapping[str, Limit], entry: str) -> tu
     if _is_settled(row):
         return f"{name!r} is a figure of the law, which no paper replaces", "leave it out"
     figure = row.figure(project.system)
-    if not text or not _is_figure(figure, text):
-        said = f"{name}{IS}{_write(figure)}"
+    # A sheet in the other system of units may say the twin of the figure; it is cited where that is in force.
+    if not any(is_figure(one, text) for one in (row.value, row.value_si) if one is not None):
+        said = f"{name} {IS} {_write(figure)}"
         message = f"{entry!r} is not the figure in force"
         return message, f"write {said} where the paper says so; else answer in D05"
     return None
@@ -49,14 +48,6 @@ def _find_wrong(project: Project, limits: Mapping[str, Limit], entry: str) -> tu
 def _is_settled(row: Limit) -> bool:
     """Whether the law or the coating system file sets the figure."""
     return row.maker_figure is not None or row.source.controls.startswith(_LAW)
-
-
-def _is_figure(figure: object, text: str) -> bool:
-    """Whether a text means the figure of a row."""
-    try:
-        return figure == (parse_any_quantity(text) if isinstance(figure, Quantity) else parse_number(text))
-    except QuantityError:
-        return figure == text
 
 
 def _write(figure: object) -> str:

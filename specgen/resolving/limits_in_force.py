@@ -24,8 +24,9 @@ def limit_in_force(project: Project | None, limit: Limit, system: str = "ip") ->
     if project is not None and figure is not None and figure in project.maker:
         return InForce(project.maker[figure], answer_source(project, figure) or maker_source(project, figure))
     system = system if project is None else project.system
-    stated = None if project is None else find_stating(project, limit.name)
-    return InForce(limit.figure(system), stated or limit.source_of(system))
+    figure = limit.figure(system)
+    stated = None if project is None else find_stating(project, limit.name, figure)
+    return InForce(figure, stated or limit.source_of(system))
 
 
 def print_limit(project: Project, limit: Limit, value: Any) -> str:

@@ -71,3 +71,9 @@ def test_a_figure_in_the_units_of_the_project_is_held_against_that_of_metric_wor
     metric = TEXT.replace("purpose: design_draft", "purpose: design_draft, units: si")
     project = pipeline.read(written(tmp_path, metric.replace("STATED", "flashing.projection = 20 mm")))
     assert find_limit("flashing.projection", project).source.legend == "Manufacturer's figure: Tape data sheet (P1)"
+
+
+def test_a_sheet_in_inches_is_no_source_of_a_rounder_metric_figure(tmp_path: Path) -> None:
+    metric = TEXT.replace("purpose: design_draft", "purpose: design_draft, units: si")
+    project = pipeline.read(written(tmp_path, metric.replace("STATED", "flashing.projection = 3/4 in")))
+    assert not find_limit("flashing.projection", project).source.legend.startswith("Manufacturer's figure")
