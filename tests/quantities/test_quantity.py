@@ -1,4 +1,4 @@
-"""Rounding of computed quantities, against the rule of ISO 80000-1, B.3, rule B: a half goes to the greater number."""
+"""Rounding of computed quantities: of two equally near, the greater in magnitude (ISO 80000-1, from memory)."""
 
 from fractions import Fraction
 
