@@ -78,7 +78,7 @@ def test_a_demand_of_the_contract_stands_beside_what_there_is(
 def test_a_demand_is_shown_in_the_paper_that_proves_it_and_not_in_the_procedure() -> None:
     # A tested value by its report, any other by the data sheet of its material: common practice, no source.
     said = text.write_text(document_of("clean", "D02"))
-    shown = dict(re.findall(r"^(0\d \d\d \d\d \d\.\d\.[A-Z]) \|.* \| ([^|]+)$", said, re.M))
+    shown = dict(re.findall(r"^(0\d \d\d \d\d \d\.\d\.[A-Z]) \|.* \| ([^|\n]+)$", said, re.M))
     assert shown["07 24 00 1.4.B"] == "TR4, TR5"  # the wind load tests of the two walls
     assert shown["07 24 00 1.4.C"] == "TR3"
     assert shown["07 24 00 2.2.A"] == "PD3"
