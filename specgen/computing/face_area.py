@@ -28,12 +28,14 @@ def openings_area(elevation: Elevation) -> Fraction:
     """Square meters of the openings, and of what covers the wall. Raises Absent."""
     covering = list_covering(elevation)
     sizes = [one.width.amount * one.height.amount for one in elevation.openings]
-    return sum((one.width.amount * one[name_height(one)].amount for one in covering), start=sum(sizes, Fraction(0)))
+    sizes += [one.width.amount * one[high].amount for one in covering for high in name_heights(one)]
+    return sum(sizes, Fraction(0))
 
 
-def name_height(detail: WaterDetail) -> str:
-    """The field that tells how high the wall is that a water detail covers."""
-    return _COVERING[detail.kind]
+def name_heights(detail: WaterDetail) -> tuple[str, ...]:
+    """The fields that tell how high the wall is that a water detail covers: of a roof, above and below its roofing."""
+    thick = detail.kind == "roof_below" and detail.get("thickness") is not None
+    return (_COVERING[detail.kind], *(["thickness"] if thick else []))
 
 
 def list_covering(elevation: Elevation) -> list[WaterDetail]:
@@ -49,7 +51,7 @@ def list_covering(elevation: Elevation) -> list[WaterDetail]:
 
 
 def _has_size(detail: WaterDetail) -> bool:
-    high = detail.get(name_height(detail))
+    high = detail.get(_COVERING[detail.kind])
     if detail.kind == "roof_below" and find_roof_line(detail.project, detail.mark) is None:
         return False
     return detail.get("width") is not None and high is not None and high.amount > 0

@@ -146,8 +146,10 @@ class Inputs(Declared):
     def limit_source(self, name: str) -> Source:
         """The source in force of the limit behind an attribute, with what it says."""
         one = self.declared[name]
-        source = self.limits(one.limit).source
-        return source.quote(one.says.format(**self._figures())) if one.says else source
+        if not one.says:
+            return self.limits(one.limit).source
+        # A paper of the project that states the figure says nothing of the method.
+        return find_limit(one.limit, system=self.system).source.quote(one.says.format(**self._figures()))
 
     def _figures(self) -> dict[str, str]:
         """The limits as a sentence tells them, by attribute."""

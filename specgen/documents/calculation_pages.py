@@ -105,12 +105,12 @@ class SheetWriter:
         """The sheet of a calculation."""
         provider, context = calculation.provider, self.context
         calculation, concluded, member = self._govern(calculation)
-        workings = calculation.workings
-        working, several = workings[member], len(workings) > 1
+        working, several = (workings := calculation.workings)[member], len(calculation.workings) > 1
         tabled = bool(provider.columns) and (several or len(working.inputs) > MOST_GIVEN)
         alike, informed = _sort_others(workings, member, concluded)
         rows, shown = self._given(calculation, member, tabled), self._steps(calculation, working)
         (unlike, more), said = self._other_steps(calculation, shown), said_by_all(workings)
+        more = more if tabled or unlike else _list_behind(working, rows, shown, concluded[member])
         in_line = tabled or len(rows) + len(said) <= FEW
         told = members(context, provider, workings, concluded) if several or tabled else ()
         sheet = Sheet(
@@ -218,6 +218,20 @@ class SheetWriter:
             for step in working.secondary_steps
             if step.symbol not in shown and step.name not in compared
         )
+
+
+def _list_behind(
+    working: Working, rows: list[InputRow], shown: list[Step], concluded: tuple[Conclusion, ...]
+) -> list[Step]:
+    """The steps to a further result that take what is given and no step shown takes: their formulas are told."""
+    held = {one.check.limit for one in concluded}
+    unused = {row.symbol for row in rows if row.name not in held} - symbols_of(shown)
+    wanted, behind = set(working.secondary_results) - {step.symbol for step in shown}, list[Step]()
+    for step in reversed(working.steps):
+        if step.symbol in wanted and step not in shown:
+            behind.insert(0, step)
+            wanted |= symbols_of([step])
+    return behind if unused & symbols_of(behind) else []
 
 
 # Fewer inputs than these stand on a line; a single member with more than those has no working in full.

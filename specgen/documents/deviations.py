@@ -1,5 +1,7 @@
 """The deviations of a project, and the values they stand behind."""
 
+import re
+
 from specgen.model.field import Path
 from specgen.model.project import Project
 from specgen.model.source import Kind, Source
@@ -50,6 +52,15 @@ def tell_approval(project: Project, mark: str) -> str:
     """`approved February 24, 2027, by Lintel and Quoin Architects, RFI 027`: with approver and document where given."""
     by, document = (project.get(("deviations", mark, name)) for name in ("approved_by", "approval_document"))
     return ", ".join(filter(None, (say_approval(project, mark), f"by {by}" if by else "", document)))
+
+
+def find_approval(project: Project, papers: set[str]) -> str:
+    """The mark of the approved deviation whose approval stands in one of these attachments; empty where none does."""
+    for mark in project.members.get(("deviations",), ()):
+        day, document = (project.get(("deviations", mark, name)) for name in ("approved_on", "approval_document"))
+        if day and papers & set(re.findall(r"\w+", document or "")):
+            return mark
+    return ""
 
 
 def tell_longer_review(project: Project) -> str:

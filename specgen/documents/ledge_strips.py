@@ -10,7 +10,7 @@ from specgen.model.layout import Panel
 
 
 class LedgeCut(NamedTuple):
-    """A ledge in a panel, and how high the strips are that it leaves there, in meters; none beside its edge."""
+    """A ledge in a panel, and how high the strips are that it leaves there, in meters; none at its edge or end."""
 
     mark: str
     across: bool  # whether it takes the whole width of the panel
@@ -40,4 +40,5 @@ def _find_cuts(ledges: list[Place], panel: Panel) -> Iterator[LedgeCut]:
     for one in sorted(ledges):
         if one.left < right and one.right > panel.x and one.bottom < top and one.top > panel.y:
             across = one.left <= panel.x and one.right >= right
-            yield LedgeCut(one.mark, across, max(one.bottom - panel.y, Fraction(0)), max(top - one.top, Fraction(0)))
+            strips = (one.bottom - panel.y, top - one.top) if across else (Fraction(0), Fraction(0))
+            yield LedgeCut(one.mark, across, *(max(strip, Fraction(0)) for strip in strips))

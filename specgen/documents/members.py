@@ -58,7 +58,9 @@ def split_mark(name: str) -> tuple[str, int]:
 
 def name_sheets(numbers: Sequence[int]) -> str:
     """The sheets by their numbers: `calculation 3`, `calculations 11, 12, and 13`."""
-    told = list(map(str, numbers))
-    if len(told) == 1:
-        return f"calculation {told[0]}"
-    return f"calculations {', '.join(told[:-1])}{',' if len(told) > 2 else ''} and {told[-1]}"
+    return f"calculation{'s' * (len(numbers) > 1)} {join_words([*map(str, numbers)])}"
+
+
+def join_words(words: Sequence[str]) -> str:
+    """`wind`, `heat and wind`, or `heat, board, and wind`."""
+    return " and ".join(words) if len(words) < 3 else f"{', '.join(words[:-1])}, and {words[-1]}"

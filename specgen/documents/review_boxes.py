@@ -15,7 +15,7 @@ _BY_AUTHORITY = (
     ("Revise and resubmit", "Disapproved"),
     ("Receipt acknowledged",),
 )
-_BY_ARCHITECT = (("Approved", "Approved as noted"), ("Revise and resubmit", "Rejected"))
+_BY_ARCHITECT = (("Approved",), ("Approved as noted",), ("Revise and resubmit",), ("Rejected",))
 # Shares of the columns of the revisions.
 _REVISIONS = (12, 33, 55)
 

@@ -48,8 +48,8 @@ def list_faces(context: DocumentContext) -> dict[str, FaceArea | Absent]:
 
 
 def number_batches(context: DocumentContext) -> dict[str, str]:
-    """The mark of the boxed batch of each elevation: B1 for the first."""
-    return {mark: f"B{number}" for number, mark in enumerate(list_marks(context, "elevations"), 1)}
+    """The mark of the boxed batch of each elevation: BT1 for the first, which no panel bears."""
+    return {mark: f"BT{number}" for number, mark in enumerate(list_marks(context, "elevations"), 1)}
 
 
 def _measure(context: DocumentContext, mark: str, added: Quantity | None) -> FaceArea | Absent:

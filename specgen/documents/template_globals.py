@@ -25,6 +25,7 @@ from specgen.documents.records.closeout import count_criteria
 from specgen.documents.records.faults import list_faults, tell_counts
 from specgen.documents.required_documents import count_pending, list_measured
 from specgen.documents.review_boxes import review_boxes
+from specgen.documents.seal import tell_seal
 from specgen.documents.standing_walls import list_standing
 from specgen.documents.steps import steps
 from specgen.documents.submission import is_reviewed, tell_days, tell_issue
@@ -95,6 +96,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "review_boxes": review_boxes(context),
         "crews_of_mockup": tell_crews(context),
         "procedure": cite_procedure(context),
+        "seal_covers": tell_seal(context),
         "to_confirm": Deferred(_to_confirm),
     }
     functions = {f.name: f for f in _page_functions(context, composer)}

@@ -16,11 +16,16 @@ _OF_COLORS = ("solar_reflectance", "emittance")
 
 def find_report_source(context: DocumentContext, path: Path) -> Source | None:
     """`Test report TR4: Wind load on sheathing` behind a tested value; None where no report proves it."""
-    reports = _find_reports(context, path) if path in context.project.values else ()
+    reports = list_report_marks(context, path)
     if not reports:
         return None
     titles = [f"{mark}: {context.project.get(('attachments', mark, 'title')) or 'untitled'}" for mark in reports]
     return Source(Kind.CITED, f"Test report {'; '.join(titles)}")
+
+
+def list_report_marks(context: DocumentContext, path: Path) -> tuple[str, ...]:
+    """The marks of the reports that prove a tested value; none where it is not given, or none proves it."""
+    return _find_reports(context, path) if path in context.project.values else ()
 
 
 def _find_reports(context: DocumentContext, path: Path) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ from typing import Any, NamedTuple
 
 from specgen.computing.time.earliest_start import is_ordered_behind_review
 from specgen.documents.context import DocumentContext
-from specgen.documents.deviations import name_paragraphs, say_approval
+from specgen.documents.deviations import name_paragraphs, say_approval, tell_longer_review
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.members import span_marks
 from specgen.documents.register import ITEMS, find_documents, is_government, make_register
@@ -167,14 +167,11 @@ def list_items_of(context: DocumentContext, group: str) -> str:
 
 
 def _tell_longer(context: DocumentContext) -> list[str]:
-    """`; with deviations, 21; resubmittal, 14`: the other review times, that of deviations where one is open."""
-    project = context.project
-    titles = {"variation_review_days": "with deviations", "resubmittal_days": "resubmittal"}
-    marks = project.members.get(("deviations",), ())
-    if all(project.get(("deviations", mark, "approved_on")) for mark in marks):
-        titles.pop("variation_review_days")
-    days = {title: project.get(("contract", name)) for name, title in titles.items()}
-    return [f"; {title}, {number}" for title, number in days.items() if number]
+    """`; 21 with deviation DV1; resubmittal, 14`: the other review times, that of deviations where there are any."""
+    longer, again = (context.project.get(("contract", name)) for name in ("variation_review_days", "resubmittal_days"))
+    told = tell_longer_review(context.project)
+    with_deviations = [f"; {longer}{told}"] if longer and told else []
+    return with_deviations + ([f"; resubmittal, {again}"] if again else [])
 
 
 def tell_answered(context: DocumentContext, name: str) -> str:

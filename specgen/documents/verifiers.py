@@ -12,6 +12,8 @@ _READERS = (
     ("29 CFR", "competent_person"),
 )
 _ASHRAE = "ASHRAE Handbook, Fundamentals, 2005"
+# What the seal of an engineer covers besides: heat and movement joints are verified under it.
+_SEALED = ("ASTM C1193", "ASTM C1472", "ASTM E1980", _ASHRAE)
 _AIR = "Compressed Air and Gas Handbook"
 # Who settles a figure: by the row of the limits, by what its name begins with, or by the label of its field.
 _SETTLED_BY = {
@@ -106,8 +108,10 @@ def find_sealing_day(project: Project) -> datetime.date | None:
     return find_signing_day(project, "checked") if is_checked_by_engineer(project) else None
 
 
-def find_reader(text: str) -> str:
-    """The role that reads a text; the applicator reads the standards of its trade."""
+def find_reader(project: Project, text: str) -> str:
+    """The role that reads a text; the applicator reads the standards of its trade that no engineer seals."""
+    if any(part in text for part in _SEALED) and is_checked_by_engineer(project):
+        return ENGINEER
     return next((role for part, role in _READERS if part in text), APPLICATOR)
 
 

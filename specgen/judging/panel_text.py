@@ -30,6 +30,28 @@ def name_panels(elevation: Elevation, panels: list[Panel], size: Measure, limit:
     return f"{value_text(value, None, elevation.project.system, elevation.project.both_units)} at {name_some(found)}"
 
 
+def name_each(elevation: Elevation, panels: list[Panel], limit: Quantity) -> str:
+    """`1 ft 2 in (8 in at its low end) at E1-B3a, 1 ft 3 in at E1-A3b and 3 more`: the least side of each."""
+    found = sorted(panels, key=lambda panel: panel.least_side)
+    alike: dict[str, list[str]] = {}
+    for panel in found[:NAMED]:
+        alike.setdefault(_tell_least(elevation, panel, limit), []).append(panel.mark)
+    more = f" and {len(found) - NAMED} more" if len(found) > NAMED else ""
+    return ", ".join(f"{size} at {', '.join(marks)}" for size, marks in alike.items()) + more
+
+
+def _tell_least(elevation: Elevation, panel: Panel, limit: Quantity) -> str:
+    """The least side of a panel, and the plumb side at the low end of a slope where that is less."""
+    project, sides = elevation.project, list(zip(panel.outline, panel.outline[1:] + panel.outline[:1], strict=True))
+    sloped = any(x != x0 and y != y0 for (x0, y0), (x, y) in sides)
+    plumb = min((abs(y - y0) for (x0, y0), (x, y) in sides if x == x0), default=panel.least_side)
+    least, low = (
+        value_text(quantity_like(limit, size), None, project.system, project.both_units)
+        for size in (panel.least_side, plumb)
+    )
+    return f"{least} ({low} at its low end)" if sloped and plumb < panel.least_side else least
+
+
 def quantity_like(limit: Quantity, amount: Fraction) -> Quantity:
     """A figure of a layout in the unit of what it is held against."""
     return Quantity(amount, limit.dimension, limit.unit)

@@ -43,7 +43,9 @@ class _Measures(NamedTuple):
     limits: tuple[Fraction, Fraction, Fraction, Fraction]
     floors: tuple[Fraction, ...]
     outline: Outline | None
-    roofs: tuple[tuple[str, RoofLine, Fraction], ...]  # with how far above them the board ends
+    roofs: tuple[
+        tuple[str, RoofLine, Fraction], ...
+    ]  # the end of the board under each, with how far above it the board begins again
     ledges: tuple[tuple[str, Fraction, Fraction, Fraction, Fraction], ...]
 
 
@@ -152,11 +154,14 @@ def _list_details(elevation: Elevation, kind: str) -> Iterator[WaterDetail]:
 
 
 def _find_roofs(elevation: Elevation) -> Iterator[tuple[str, RoofLine, Fraction]]:
-    """The line of each roof below that has one, and how far above it the board ends. Raises Absent without that."""
+    """Where the board under each roof below ends, and how far above it goes on. Raises Absent without that."""
     for one in _list_details(elevation, "roof_below"):
         line = find_roof_line(elevation.project, one.mark)
         if line is not None:
-            yield one.mark, line, one.clearance.amount
+            thick = one.get("thickness")
+            under = thick.amount if thick is not None else Fraction(0)
+            (left, at_left), (right, at_right) = line
+            yield one.mark, ((left, at_left - under), (right, at_right - under)), one.clearance.amount + under
 
 
 def _find_ledges(elevation: Elevation) -> Iterator[tuple[str, Fraction, Fraction, Fraction, Fraction]]:

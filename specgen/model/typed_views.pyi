@@ -325,6 +325,7 @@ class Opening(View):
     height: Quantity
     sill_pan: bool
     head_flashing: bool
+    landing: str
 
 class FloorLine(View):
     height: Quantity
@@ -368,6 +369,7 @@ class WaterDetail(View):
     rod_diameter: Quantity
     flashing: bool
     clearance: Quantity
+    thickness: Quantity
 
 class Accessory(View):
     kind: Literal["sheathing_joint_treatment", "flashing_membrane", "sill_pan", "head_flashing", "step_flashing", "kick_out_flashing", "floor_line_flashing", "cap", "collar", "starter", "edge_profile", "drainage_outlet", "bond_break_tape", "membrane_primer", "masking_tape", "other"]
@@ -836,6 +838,7 @@ class Attachment(View):
     assembly: Wall
     parties: tuple[Literal["eifs_source", "finish_source", "wrb_source", "sealant_source"], ...]
     colors: tuple[Color, ...]
+    states: tuple[str, ...]
 
 class Deviation(View):
     kind: Literal["deviation", "substitution"]

@@ -1,6 +1,7 @@
 """A quantity: an exact number in the base unit of its dimension, with the unit it was written in."""
 
 from dataclasses import dataclass
+from decimal import ROUND_HALF_UP, Context, Decimal
 from fractions import Fraction
 from functools import total_ordering
 
@@ -85,6 +86,7 @@ def subtract_temperatures(temperature: Quantity, other: Quantity) -> Quantity:
 
 
 def round_quantity(quantity: Quantity, digits: int = 4) -> Quantity:
-    """A computed quantity rounded for a sentence, to a few significant digits."""
-    number = quantity.number(quantity.unit)
-    return Quantity.of(f"{number:.{digits}g}", quantity.unit)
+    """A computed quantity rounded for a sentence, to a few significant digits, halves up as in print."""
+    exact = Fraction(quantity.to(quantity.unit))
+    rounding = Context(prec=digits, rounding=ROUND_HALF_UP)
+    return Quantity.of(f"{rounding.divide(Decimal(exact.numerator), Decimal(exact.denominator)):f}", quantity.unit)

@@ -12,6 +12,7 @@ from specgen.reading.list_text import split_list
 
 ANSWERS = "answers"
 _IS = " = "
+_ALL = "*"  # each member of a collection
 
 
 def write_entry(path: Path, text: str) -> str:
@@ -27,14 +28,26 @@ def match_answers(project: Project) -> dict[Path, Answered]:
         given = given or {dotted_path(path): path for path in project.values}
         for entry in project.values.get((ANSWERS, mark, "fields"), ()):
             name, _, text = entry.partition(_IS)
-            path = given.get(name.strip())
-            field = project.schema.field_at(path) if path is not None else None
-            if path is None or field is None:
-                continue
-            found = Answered(mark, text.strip(), _is_value(field, text.strip(), project.values[path]))
-            if found.stands or path not in matched or not matched[path].stands:
-                matched[path] = found
+            for path in _list_paths(given, name.strip()):
+                field = project.schema.field_at(path)
+                if field is None:
+                    continue
+                found = Answered(mark, text.strip(), _is_value(field, text.strip(), project.values[path]))
+                if found.stands or path not in matched or not matched[path].stands:
+                    matched[path] = found
     return matched
+
+
+def _list_paths(given: dict[str, Path], name: str) -> list[Path]:
+    """The path of a name; of one with stars, as `joints.*.width`, those of all members that give it."""
+    if _ALL not in name.split("."):
+        return [given[name]] if name in given else []
+    parts = name.split(".")
+    return [
+        path
+        for path in given.values()
+        if len(path) == len(parts) and all(part in (_ALL, mark) for part, mark in zip(parts, path, strict=True))
+    ]
 
 
 def _is_value(field: Field, text: str, value: Any) -> bool:

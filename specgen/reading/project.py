@@ -30,6 +30,7 @@ from specgen.reading.side_files import (
     find_home,
     keep_attachments_apart,
 )
+from specgen.reading.stated_figures import stated_problems
 from specgen.reading.working_days import calendar_problems
 from specgen.standards import load_limits, load_standards
 
@@ -82,6 +83,7 @@ def survey_project(
 
         problems += zone_problems(project)
     problems += [one.problem for one in dangling if one.path not in project.unmet] + demand_problems(project)
+    problems += stated_problems(project, load_standards().limits)
     project = dataclasses.replace(project, answered=match_answers(project))
     problems += _find_upside_down(project, files) + geometry_problems(project) + calendar_problems(project)
     problems = sorted(problems, key=lambda p: (p.file != name_file(file), p.file, p.line, p.column))

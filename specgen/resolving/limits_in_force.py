@@ -10,10 +10,13 @@ from specgen.model.value_text import units_of, value_text
 from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.answer_sources import answer_source
+from specgen.resolving.stated_figures import find_stating
 
 
 def limit_in_force(project: Project | None, limit: Limit, system: str = "ip") -> InForce:
     """The figure a project is judged by: the coating manufacturer's if it gives one, else that of the row.
+
+    A paper of the project that states the figure of the row is its source.
 
     Without a project it is that of the row in a unit system.
     """
@@ -21,7 +24,9 @@ def limit_in_force(project: Project | None, limit: Limit, system: str = "ip") ->
     if project is not None and figure is not None and figure in project.maker:
         return InForce(project.maker[figure], answer_source(project, figure) or maker_source(project, figure))
     system = system if project is None else project.system
-    return InForce(limit.figure(system), limit.source_of(system))
+    figure = limit.figure(system)
+    stated = None if project is None else find_stating(project, limit.name, figure)
+    return InForce(figure, stated or limit.source_of(system))
 
 
 def print_limit(project: Project, limit: Limit, value: Any) -> str:

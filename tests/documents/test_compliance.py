@@ -7,6 +7,8 @@ from typing import Any
 import pytest
 
 from specgen import building
+from specgen.formats import text
+from tests.documents.support import document_of
 from tests.support import SMALL, merged, written
 
 
@@ -71,6 +73,19 @@ def test_a_demand_of_the_contract_stands_beside_what_there_is(
 ) -> None:
     demands = [{"section": "07 24 00", "paragraph": "2.3.B"} | demand]
     assert rows_of(tmp_path, given | {"contract": {"demands": demands}})["07 24 00 2.3.B"] == row
+
+
+def test_a_demand_is_shown_in_the_paper_that_proves_it_and_not_in_the_procedure() -> None:
+    # A tested value by its report, any other by the data sheet of its material: common practice, no source.
+    said = text.write_text(document_of("clean", "D02"))
+    shown = dict(re.findall(r"^(0\d \d\d \d\d \d\.\d\.[A-Z]) \|.* \| ([^|\n]+)$", said, re.M))
+    assert shown["07 24 00 1.4.B"] == "TR4, TR5"  # the wind load tests of the two walls
+    assert shown["07 24 00 1.4.C"] == "TR3"
+    assert shown["07 24 00 2.2.A"] == "PD3"
+    assert shown["07 24 00 2.6.A"] == "PD4"
+    assert shown["09 96 00 2.2.C"] == "PD7"
+    # A target that no paper can prove before the mockup is shown where it is held.
+    assert shown["09 96 00 2.4.A"] == "D08, D10"
 
 
 # International Building Code, 2603.5: foam plastic in walls of types I to IV, any height; type V owes no such test. The
@@ -141,13 +156,19 @@ def test_foam_plastic_owes_its_indexes_and_its_thermal_barrier_in_any_building(t
     }
 
 
+def test_a_report_of_one_wall_says_why_it_serves_the_other() -> None:
+    # TR1 was made of W1; W2 has the same board, base coat, and mesh in the project file.
+    said = text.write_text(document_of("clean", "D02"))
+    assert "report TR1, tested on W1; W2 has the same board, base coat, and mesh; installed per" in said
+
+
 # 2603.3: tested in the maximum thickness intended for use; a ledge of 6 in added to a board of 3 in makes it 9 in.
 @pytest.mark.parametrize(
     ("title", "owed"),
     [
         ("Surface burning", ": report of this thickness required"),
         ("Surface burning, 19 in and 1-9 in thick", ": report of this thickness required"),
-        ("Surface burning, 3 in and 9 in thick", ""),
+        ("Surface burning, 3 in and 9 in thick", ": tested at this thickness, A2"),
     ],
 )
 def test_indexes_hold_for_a_thickness_and_a_ledge_of_added_board_owes_its_own_report(
@@ -377,7 +398,7 @@ def test_mesh_of_a_zone_names_it(tmp_path: Path) -> None:
     base = {"dry_thickness": "3/32 in", "passes": 2}
     change = {"walls": {"W1": {"base_coat": base, "mesh": {"layers": layers}}}}
     told = rows_of(tmp_path, change)["W1"][0]
-    assert told.startswith("base coat 3/32 in in 2 passes, high-impact mesh in the high zone, standard mesh; ")
+    assert told.startswith("base coat 3/32 in in 2 passes, heavy mesh in the high zone, standard mesh; ")
 
 
 def test_paragraphs_that_are_not_listed_say_who_reviewed_them(tmp_path: Path) -> None:

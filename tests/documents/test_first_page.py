@@ -69,8 +69,10 @@ def test_the_boxes_of_the_review_hold_what_the_contractor_states_and_leave_room_
     # Action is the architect's alone, and none is taken on what is sent for information.
     assert stamp_lines(document_of("clean", "D01")) == [
         "Action, items I1 to I4, I9 to I11:",
-        "( ) Approved ( ) Approved as noted",
-        "( ) Revise and resubmit ( ) Rejected",
+        "( ) Approved",
+        "( ) Approved as noted",
+        "( ) Revise and resubmit",
+        "( ) Rejected",
         "Informational, items I5 to I8, I12: ( ) Received",
         "By: ____",
         "Date: ____",

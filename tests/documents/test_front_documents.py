@@ -1,6 +1,7 @@
 """Transmittal, register, deviation sheets, qualifications: their parts, and what they say of awkward projects."""
 
 import datetime
+import re
 from pathlib import Path
 from typing import Any
 
@@ -138,6 +139,14 @@ def test_the_descriptions_are_those_of_the_guide() -> None:
     }
 
 
+def test_an_item_whose_deviation_is_approved_already_has_its_action_in_the_register(tmp_path: Path) -> None:
+    # RFI 027 was answered on February 24, 2027, and is attached as LT4.
+    page = page_of(changed_clean(tmp_path, {}), "D03")
+    (row,) = [line for line in page.splitlines() if line.startswith("I11 | ")]
+    assert row.endswith("| DV1 approved | February 24, 2027")
+    assert sum(line.endswith("____ | ____") for line in page.splitlines() if re.match(r"I\d+ \|", line)) == 11
+
+
 def test_the_transmittal_tells_parties_paragraphs_deviation_and_action() -> None:
     page = page_of(context_of_example("clean"), "D01")
     told = dict(rows_below(page, "TRANSMITTAL")[1:])
@@ -145,7 +154,8 @@ def test_the_transmittal_tells_parties_paragraphs_deviation_and_action() -> None
         "To": "Lintel and Quoin Architects",
         "Through": "Almsgrove Building",
         "From": "Lark and Mallow Finishes",
-        "Engineer": "Kingpost Engineering, S. Ashlar, PE, license 48213; signed and sealed D06, February 26, 2027",
+        "Engineer": "Kingpost Engineering, S. Ashlar, PE, license 48213; signed and sealed D06, February 26, 2027; "
+        "sealed copy enclosed",
         "Contract": "WW-2731-4",
         "Section and paragraph": "07 24 00 Exterior Insulation and Finish Systems: 1.3.A, 1.3.B, 1.3.C, 1.3.D, 1.5.A, "
         "1.5.B, 1.5.C, 1.5.D; 09 96 00 High-Performance Coatings: 1.3.A, 1.3.B, 1.3.C, 1.5.A",
@@ -153,11 +163,12 @@ def test_the_transmittal_tells_parties_paragraphs_deviation_and_action() -> None
         "Deviations": "Yes: DV1 from 09 96 00 2.4.A, approved February 24, 2027; see D03",
         # The sample color is ordered on March 22, when the review of 21 days is over; nothing waits for it sooner.
         "Action requested": "Review and action on this package by March 22, 2027, in time for the order of the "
-        "sample color. Review time of the contract: 14 calendar days; resubmittal, 14",
+        "sample color. Review time of the contract: 14 calendar days; 21 with deviation DV1; approval of it does not "
+        "shorten them; resubmittal, 14",
     }
     index = {row[0]: row[2] for row in rows_below(page, "DOCUMENTS IN THIS PACKAGE")[1:]}
     assert "D01" not in index and "D00" not in index and "D02" in index and "D19" in index
-    assert {name: items for name, items in index.items() if items != "–"} == {
+    assert {name: items for name, items in index.items() if items not in ("–", "for record")} == {
         "D02": "I3",
         "D03": "I11",
         "D04": "I7",

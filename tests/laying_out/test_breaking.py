@@ -60,6 +60,17 @@ def test_a_roof_cuts_the_panels_it_crosses_into_one_below_and_one_above(tmp_path
     assert found["C2"].is_rectangle and found["C2"].net_area == 16 * FOOT**2
 
 
+def test_a_roof_with_a_thickness_ends_the_board_under_it_too(tmp_path: Path) -> None:
+    thick = {"RB1": ROOF | {"clearance": "3 in", "thickness": "6 in"}, "RE1": END}
+    found = panels(lay(tmp_path, thick))
+    # Under A the board ends 6 in lower, 2 ft 6 in to 1 ft 6 in high; above it begins where it did.
+    assert found["A2a"].net_area == 4 * 2 * FOOT**2
+    assert found["A2b"].net_area == 4 * Fraction(5, 4) * FOOT**2
+    project = project_of(tmp_path, {"elevations": {"E1": FACE}, "joints": {}, "details": thick})
+    # 144 sq ft less 8 ft by 3 in above the roofing and 8 ft by 6 in below it.
+    assert make_resolver(project)(("elevations", "E1"), "elevation-area").result == 138
+
+
 def test_panels_and_what_a_roof_covers_add_up_to_the_wall(tmp_path: Path) -> None:
     """144 sq ft less 8 ft by 3 in; the net area of the elevation says the same."""
     project = project_of(tmp_path, {"elevations": {"E1": FACE}, "joints": {}, "details": SLOPED})

@@ -29,6 +29,12 @@ def test_a_value_that_was_changed_since_does_not_stand(tmp_path: Path) -> None:
     assert [(one.text, one.stands) for one in told.values()] == [("osb", False)]
 
 
+def test_an_answer_for_each_member_stands_where_the_member_has_the_value(tmp_path: Path) -> None:
+    walls = {"W1": {"substrate": {"kind": "concrete"}}, "W2": {"substrate": {"kind": "osb"}}, "W3": {}}
+    told = read(tmp_path, ["walls.*.substrate.kind = concrete"], walls=walls).answered
+    assert {path[1]: one.stands for path, one in told.items()} == {"W1": True, "W2": False}
+
+
 def test_a_list_is_held_entry_by_entry(tmp_path: Path) -> None:
     papers = {"A1": {"kind": "letter", "covers": ["gloss", "primer"]}}
     told = read(tmp_path, [f"{COVERS} = [gloss, primer]"], attachments=papers).answered

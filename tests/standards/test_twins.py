@@ -117,6 +117,7 @@ TWINS = [
     ("gas.heater", "1.9 m", PRACTICE, "6 ft, rounded up"),
     ("gas.aimed", "6.1 m", PRACTICE, "20 ft, rounded up"),
     ("roof_end.step_flashing", "100 mm", PRACTICE, "an inch is 25 mm"),
+    ("aesthetic_joint.from_ledge", "75 mm", PRACTICE, "an inch is 25 mm"),
     ("roof_below.clearance", "50 mm", PRACTICE, "an inch is 25 mm"),
     ("roof_below.upturn", "200 mm", MEMORY, "an inch is 25 mm"),
     ("ledge.depth", "300 mm", MEMORY, "a foot is 0.3 m"),

@@ -143,6 +143,8 @@ HELD = [
     ("weather.wind_most", MOST, "15 mph", PRACTICE, "no gust carries the spray over the joint"),
     ("weather.wind_usual", MOST, "8 mph", PRACTICE, "wind carries the spray off"),
     ("spray.light", LEAST, "500 lx", PRACTICE, "the film is seen"),
+    ("door.step", MOST, "1/2 in", MEMORY, "a higher sill is a step, and a step at a door has a landing"),
+    ("aesthetic_joint.from_ledge", LEAST, "3 in", PRACTICE, "a router that follows an edge breaks it"),
     ("aesthetic_joint.corner", MOST, "1/8 in", MEMORY, "lines that miss by more show as a step at the corner"),
     ("joint.length_difference", MOST, "2 %", PRACTICE, "lengths are taken off to the foot"),
     ("mockup.margin", LEAST, "2 ft", MEMORY, "a panel without its neighbors shows no joint and no stop"),

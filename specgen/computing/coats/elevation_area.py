@@ -1,7 +1,7 @@
 """Net area of an elevation: width by height, less its openings."""
 
 from specgen.computing.coats._areas import READS
-from specgen.computing.face_area import cut_off, list_covering, name_height
+from specgen.computing.face_area import cut_off, list_covering, name_heights
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.field import dotted_field
 from specgen.model.source import Kind, Source
@@ -23,7 +23,7 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     rows = _sides(elevation, "W", "H", "the elevation", length)
     covering = list_covering(elevation)
     openings: list[_Open] = [(one, "opening", "height") for one in elevation.openings]
-    openings += [(one, words(one.kind), name_height(one)) for one in covering]
+    openings += [(one, words(one.kind), high) for one in covering for high in name_heights(one)]
     for n, (opening, noun, high) in enumerate(openings, 1):
         rows += _sides(opening, f"w_{n}", f"h_{n}", f"{noun} {opening.mark}", length, high)
     beyond = Quantity(cut_off(elevation), "area", area)

@@ -37,6 +37,7 @@ NOTES = (
     "the wall dries; not sufficient alone to judge a drained wall.",
     "The coating is a layer of its own, outside the others: a permeance tested with the coating on counts it twice, "
     "which is conservative.",
+    "Adhesive behind the board is not counted unless it is a layer of its own, which is conservative.",
 )
 DENSE_NOTE = "Layers of less than 0.01 perm are taken as 0.01 perm."
 

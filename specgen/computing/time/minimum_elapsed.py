@@ -56,7 +56,10 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
         working.step("t", added, " + ".join(["t_b", *map(_term, more.values())]), "h")
     working.step("d", "minimum drying time", "t / 24", "d")
     coated = any(one.symbol == "t_w" and one.times > 1 for one in waits)
-    return working.build("minimum-elapsed", "d", SOURCES, (*NOTES, *((COATS_NOTE,) if coated else ())))
+    made = working.build("minimum-elapsed", "d", SOURCES, (*NOTES, *((COATS_NOTE,) if coated else ())))
+    # Walls whose times hold different things are told apart in the table that compares them.
+    counted = f"{start} to gloss" + (f", with {' and '.join(more)} on the mockup" if more else "")
+    return made._replace(said=(("Counted", counted),))
 
 
 def _term(row: InputRow) -> str:

@@ -43,11 +43,12 @@ SOURCES = (
 HORIZON = "Level horizon: neighboring buildings and trees may give more shade."
 WEATHER = "Wind, rain, and temperature take further hours."
 LAMP = "Dark hours count: night work by lamp."
-GIVEN = "Shade given by the applicator, {}, in place of the computed sun."
+GIVEN = "Shade given by the applicator for {:%B}, {}, in place of the computed sun."
 LEAST = "Month of fewest usable hours of {:%B} to {:%B}, by its 15th, whether or not the season reaches it."
 AT_ENDS = "Setup and cleanup stand at the ends of the shift; what of them falls in dark or in sun costs no spray hour."
 MIDDLE = 15  # day of the month
 MIDDLE_DAY = "middle day of the month with the fewest hours"
+_ENDS = f"{SET_UP:g} h at the ends of the shift, less what falls in dark or in sun"
 NO_SEASON = 2027  # a year of 365 days that is not printed, for the months of a project without a season
 TURN = (Quantity.of("-180", "deg"), Quantity.of("180", "deg"))
 # No sunrise can be told at the poles themselves.
@@ -174,7 +175,7 @@ def _rows(inputs: UsableInputs, face: Face, split: Split) -> tuple[InputRow, ...
         InputRow("S_s", "shift start", face.start, "h", "schedule.shift_start"),
         InputRow("S", "shift", face.hours, "h", "schedule.shift_hours"),
         InputRow("B", "direct sun on the face within the lit hours", _round_up(split.sunny), "h", sun),
-        InputRow("u", "setup and cleanup in the remaining hours", split.set_up, "h", source=PRACTICE),
+        InputRow("u", "setup and cleanup in the remaining hours", split.set_up, "h", _ENDS, PRACTICE),
     )
 
 
@@ -191,7 +192,7 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     told = [said for kind, said in COVERED.items() if kind in list_shade_kinds(elevation)]
     if face.shade is not None:
         spans = (" to ".join(map(value_text, span)) for span in name_spans(face.shade))
-        told.append(GIVEN.format(", ".join(spans)))
+        told.append(GIVEN.format(least.month, ", ".join(spans)))
     if len(months) > 1:
         told += [LEAST.format(months[0].month, months[-1].month), AT_ENDS]
     return _work_out(inputs, face, clock, tuple(told))

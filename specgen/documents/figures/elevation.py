@@ -10,9 +10,10 @@ from specgen.documents.figures.elevation_days import draw_days, tell_days
 from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.figures.elevation_margins import draw_margins, draw_matches, make_margins
+from specgen.documents.figures.elevation_marks import label_details
 from specgen.documents.figures.elevation_paper import STRIP, Paper, Plan, Wanted, Window, choose_plan
 from specgen.documents.figures.elevation_strip import LINE, Sheet, draw_remarks, draw_strip, room_for
-from specgen.documents.figures.elevation_wall import draw_wall, label_details, label_panels
+from specgen.documents.figures.elevation_wall import draw_wall, label_panels
 from specgen.documents.figures.labels import Box
 from specgen.documents.figures.rendering import render_figure
 from specgen.model.layout import ElevationLayout

@@ -91,6 +91,7 @@ def read_facts(project: Project, mark: str, day_area: Quantity | None = None) ->
         remarks=(
             *_tell_joints(project, mark),
             *_tell_ends(face),
+            *_tell_landings(project, mark),
             *tell_details(project, mark),
             *_tell_ties(project, mark),
         ),
@@ -177,6 +178,15 @@ def find_open_sills(project: Project, face: str) -> frozenset[str]:
     return frozenset(mark for mark in project.members.get(at, ()) if is_open(mark))
 
 
+def _tell_landings(project: Project, face: str) -> Iterator[str]:
+    """The landing of each door that has one: `DR1: landing: steel grating`."""
+    at = ("elevations", face, "openings")
+    for mark in project.members.get(at, ()):
+        landing = project.get((*at, mark, "landing"))
+        if landing:
+            yield f"{mark}: landing: {landing}"
+
+
 def _tell_ends(face: View) -> Iterator[str]:
     """What each end meets: `Left end: outside corner with E2; right end: EIFS ends, edge wrapped`."""
     told: list[str] = []
@@ -227,9 +237,11 @@ def _tell_ties(project: Project, face: str) -> Iterator[str]:
             project.get(("access", mark, name))
             for name in ("kind", "tie_location", "tie_plan", "ties", "sheeted_design")
         )
+        base = project.get(("access", mark, "base")) if ties == "none" and not points else None
         if ties is not None or points:
             where = _count_ties(points, ties) if points else _TIED[ties]
-            plans = (plan and f"tie plan {plan.mark}", design and f"design {design.mark}")
+            stands = f"base {write_length(base.to('m'), project.system)}" if base is not None else ""
+            plans = (stands, plan and f"tie plan {plan.mark}", design and f"design {design.mark}")
             yield ", ".join(filter(None, (f"{mark}: {words(kind or 'access')}", where, *plans)))
 
 

@@ -1,6 +1,6 @@
 """The wall itself on a sheet: its edge, joints, openings and panel marks."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from itertools import pairwise
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
@@ -14,7 +14,7 @@ _AROUND = ((1, 0), (-1, 0), (0, 1), (0, -1), (1, 1), (-1, 1), (1, -1), (-1, -1))
 _LEADERS = (5.0, 8.0, 11.0, 15.0, 20.0)  # lengths that are tried, in millimeters
 _LINE = LEAST_SIZE * 1.45  # from one line of an opening's label to the next
 _INSET = 0.9  # from the edge of an opening with a joint to its frame
-_HIGH = LEAST_SIZE + 0.6  # what a mark needs across its text
+HIGH = LEAST_SIZE + 0.6  # what a mark needs across its text
 _SIGN = 1.1  # half of the sign of a water detail without extent
 TIE = 1.2  # from the middle of the sign of a tie to its corners
 _PARTS = 4  # of the space between two corners, where a side slopes
@@ -73,7 +73,7 @@ def _draw_openings(canvas: Canvas, view: View, geometry: Geometry) -> None:
         # The frame stands within the joint round it, so that the line of the joint is seen.
         inset = _INSET / view.per_meter if joint else 0.0
         _draw_frame(canvas, view, left + inset, bottom + inset, right - inset, top - inset)
-        shown = _paper_box(view, left, bottom, right, top)
+        shown = paper_box(view, left, bottom, right, top)
         _label_opening(canvas, shown, mark, joint)
 
 
@@ -102,7 +102,7 @@ def draw_tie(canvas: Canvas, x: float, y: float) -> None:
 
 def _draw_detail(canvas: Canvas, view: View, place: Place) -> None:
     """The extent of a water detail, or a sign about its corner where it has none."""
-    shown = _find_shown(view, place)
+    shown = find_shown(view, place)
     if shown is None:
         return
     if place.is_point:
@@ -115,21 +115,12 @@ def _draw_detail(canvas: Canvas, view: View, place: Place) -> None:
             _keep_off(canvas, view, *start, *end)
 
 
-def label_details(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFacts) -> None:
-    """Write the mark of each water detail beside it."""
-    openings = [_paper_box(view, *sides) for _, _, *sides in geometry.openings]
-    for place in facts.details:
-        shown = _find_shown(view, place)
-        if shown is not None:
-            label_beside(canvas, place.mark, sign_box(shown) if place.is_point else shown, view.box, openings)
-
-
-def _find_shown(view: View, place: Place) -> Box | None:
+def find_shown(view: View, place: Place) -> Box | None:
     """What the view shows of the extent of a water detail, on paper; None if nothing."""
     left, bottom, right, top = map(float, place[1:5])
     if right < view.left or left > view.right or top < view.bottom or bottom > view.top:
         return None
-    return _paper_box(view, left, bottom, right, top)
+    return paper_box(view, left, bottom, right, top)
 
 
 def draw_sign(canvas: Canvas, x: float, y: float) -> Box:
@@ -143,33 +134,7 @@ def sign_box(at: Box) -> Box:
     return Box(at.left - _SIGN, at.bottom - 2 * _SIGN, at.left + _SIGN, at.bottom)
 
 
-def label_beside(canvas: Canvas, text: str, shown: Box, wall: Box, openings: Sequence[Box] = ()) -> None:
-    """Write a mark beside a rectangle within the wall, outside its openings if it finds a place there.
-
-    Where it finds none, it is a number that the key explains.
-    """
-    for number, said in enumerate((text, str(len(canvas.key) + 1))):
-        places = [label for label in _beside(said, shown) if wall.grow(-0.4).holds(label.box)]
-        places.sort(key=lambda label: any(opening.meets(label.box) for opening in openings))
-        if canvas.place(places, blank=True):
-            if number:
-                canvas.key.append(text)
-            return
-    canvas.lost.append(text)
-
-
-def _beside(text: str, shown: Box) -> Iterator[Label]:
-    """Places about a rectangle, the nearest first: above, below, right and left of it, along its sides."""
-    half, x, y = measure(text) / 2 + 1, (shown.left + shown.right) / 2, (shown.top + shown.bottom) / 2
-    for far in (_HIGH / 2 + 0.4, _HIGH * 1.5, _HIGH * 2.5, _HIGH * 4):
-        for across in (x, shown.left + half, shown.right - half, shown.right + half, shown.left - half):
-            yield center_label(text, across, shown.top - far)
-            yield center_label(text, across, shown.bottom + far)
-        yield center_label(text, shown.right + half + far, y)
-        yield center_label(text, shown.left - half - far, y)
-
-
-def _paper_box(view: View, left: float, bottom: float, right: float, top: float) -> Box:
+def paper_box(view: View, left: float, bottom: float, right: float, top: float) -> Box:
     """What the view shows of a rectangle of the wall, on paper."""
     return Box(
         view.x(max(left, view.left)),
@@ -184,7 +149,7 @@ def _label_opening(canvas: Canvas, shown: Box, mark: str, joint: str) -> None:
     x, y = (shown.left + shown.right) / 2, (shown.top + shown.bottom) / 2
     deep = _LINE if joint else 0.0
     wide = max(measure(mark), measure(joint)) + 0.8
-    if wide <= shown.right - shown.left and deep + _HIGH <= shown.bottom - shown.top:
+    if wide <= shown.right - shown.left and deep + HIGH <= shown.bottom - shown.top:
         upper = canvas.place([center_label(mark, x, y - deep / 2)], blank=True)
         lower = canvas.place([center_label(joint, x, y + deep / 2)], blank=True) if joint and upper else None
         if lower:
@@ -202,7 +167,7 @@ def label_panels(canvas: Canvas, view: View, geometry: Geometry, *, blank: bool 
     for mark, left, bottom, right, top, panel in geometry.panels:
         if view.left <= (left + right) / 2 < view.right and view.bottom <= (bottom + top) / 2 < view.top:
             room = (left, bottom, right, top) if panel is None else _find_room(panel)
-            label_or_key(canvas, mark, _paper_box(view, *room), blank)
+            label_or_key(canvas, mark, paper_box(view, *room), blank)
 
 
 def label_or_key(canvas: Canvas, text: str, shown: Box, blank: bool = False) -> None:
@@ -221,14 +186,14 @@ def _choices(text: str, shown: Box) -> Iterator[Label]:
     """The places of a text within a rectangle: its middle, then above and below it, then turned."""
     x, y = (shown.left + shown.right) / 2, (shown.top + shown.bottom) / 2
     wide, high, long = shown.right - shown.left, shown.bottom - shown.top, measure(text) + 0.8
-    if long <= wide and high >= _HIGH:
+    if long <= wide and high >= HIGH:
         yield center_label(text, x, y)
-        if high >= _HIGH * 2:
-            yield center_label(text, x, shown.top + _HIGH / 2 + 0.2)
-            yield center_label(text, x, shown.bottom - _HIGH / 2 - 0.2)
+        if high >= HIGH * 2:
+            yield center_label(text, x, shown.top + HIGH / 2 + 0.2)
+            yield center_label(text, x, shown.bottom - HIGH / 2 - 0.2)
         if long <= wide / 2:
             yield from (center_label(text, x + wide / 4 * side, y) for side in (1, -1))
-    if long <= high and wide >= _HIGH:
+    if long <= high and wide >= HIGH:
         yield center_label(text, x, y, turned=True)
 
 

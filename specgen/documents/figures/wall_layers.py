@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.mesh_name import name_mesh
 from specgen.model.value_text import words
 from specgen.quantities.quantity import Quantity
 
@@ -135,7 +136,7 @@ def _base_coat(context: DocumentContext, wall: str) -> Iterator[Layer]:
     ]
     thickness, passes = _tell(context, *at, "dry_thickness"), project.get((*at, "passes"))
     told = [
-        f"{words(kind)} mesh{'' if zone in (None, 'all') else f' ({words(zone)} impact zone)'}"
+        f"{name_mesh(kind)}{'' if zone in (None, 'all') else f' ({words(zone)} impact zone)'}"
         for kind, zone in meshes
         if kind not in (None, "detail")
     ]

@@ -106,9 +106,10 @@ def _indexes(context: DocumentContext, wall: str) -> Iterator[Any]:
 def _tell_ledge(context: DocumentContext, ledge: ThickLedge, reports: Iterable[str]) -> str:
     """`; ledge LG1, W2, 9 in of board in all: report of this thickness required`; a title tells what was tested."""
     thickness = context.text(ledge.thickness, None)
-    titles = (str(context.project.get(("attachments", mark, "title")) or "") for mark in reports)
-    tested = any(re.search(rf"(?<![\d/.-]){re.escape(thickness)}(?!\w)", title) for title in titles)
-    owed = "" if tested else ": report of this thickness required"
+    titles = {mark: str(context.project.get(("attachments", mark, "title")) or "") for mark in reports}
+    at_this = re.compile(rf"(?<![\d/.-]){re.escape(thickness)}(?!\w)")
+    tested = [mark for mark, title in titles.items() if at_this.search(title)]
+    owed = f": tested at this thickness, {', '.join(tested)}" if tested else ": report of this thickness required"
     return f"; ledge {ledge.mark}, {ledge.wall}, {thickness} of board in all{owed}"
 
 

@@ -6,6 +6,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import count_things
 from specgen.documents.members import span_marks
+from specgen.documents.mesh_name import name_mesh
 from specgen.documents.views._cells import join_cells
 from specgen.documents.views.answers import list_colors
 from specgen.model.field import Path
@@ -37,7 +38,7 @@ def _tell_base_coat(context: DocumentContext, mark: str) -> list[Any]:
 
 
 def _tell_mesh(context: DocumentContext, path: Path) -> list[Any]:
-    """`high-impact mesh in the high zone, standard mesh`, from the board out; asked for while none is given."""
+    """`heavy mesh in the high zone, standard mesh`, from the board out; asked for while none is given."""
     layers = context.project.members.get(path, ())
     if not layers:
         return [context.ask(path)]
@@ -47,10 +48,10 @@ def _tell_mesh(context: DocumentContext, path: Path) -> list[Any]:
 
 
 def _tell_layer(context: DocumentContext, at: Path) -> str:
-    """`high-impact mesh in the high zone`; of a layer that covers the whole wall, or whose zone is open, no zone."""
+    """`heavy mesh in the high zone`; of a layer that covers the whole wall, or whose zone is open, no zone."""
     kind, zone = (context.project.get((*at, name)) for name in ("kind", "zone"))
     within = f" in the {words(zone)} zone" if zone not in (None, "all") else ""
-    return f"{words(kind)} mesh{within}" if kind else ""
+    return f"{name_mesh(kind)}{within}" if kind else ""
 
 
 def _tell_gloss(context: DocumentContext, mark: str) -> list[Any]:
@@ -63,7 +64,9 @@ def _tell_gloss(context: DocumentContext, mark: str) -> list[Any]:
     either = [] if tolerance.open else [" ± ", tolerance]
     gloss = [units] if units.open else [units, *either, " gloss units"]
     seen = [", ", angle] if angle.open else [" at ", angle, "°"]
-    return ["gloss, ", *(join_cells(named) or [context.ask(("colors",))]), ", ", *gloss, *seen]
+    counted = context.display(("gloss", "coats"))
+    coats = [] if counted.open else [*count_things(counted, "coat", "coats"), " of "]
+    return [*coats, "gloss, ", *(join_cells(named) or [context.ask(("colors",))]), ", ", *gloss, *seen]
 
 
 def _number(context: DocumentContext, color: str) -> list[Any]:

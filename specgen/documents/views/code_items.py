@@ -92,9 +92,30 @@ def _tell_system(context: DocumentContext, edition: dict[str, Any], walls: tuple
         return []
     section = cite_section(edition["eifs_section"], edition["eifs_source"], "EIFS")
     reports = find_reports(context, SYSTEM)
-    report = f"report {', '.join(reports)}" if reports else "report required from the EIFS manufacturer"
+    tested = _tell_tested(context, reports, walls)
+    report = f"report {', '.join(reports)}{tested}" if reports else "report required from the EIFS manufacturer"
     met = f"system to {SYSTEM}, {report}; installed per the manufacturer's written instructions"
     return [("EIFS", section, "yes", f"EIFS on {span_marks(walls)}: {met}")]
+
+
+def _tell_tested(context: DocumentContext, reports: tuple[str, ...], walls: tuple[str, ...]) -> str:
+    """`, tested on W1; W2 has the same board, base coat, and mesh`: why a report serves the walls it does not name."""
+    assemblies = (context.project.get(("attachments", mark, "assembly")) for mark in reports)
+    tested = {wall.mark for wall in assemblies if wall is not None}
+    same = {_read_system(context, mark) for mark in tested}
+    others = [mark for mark in walls if mark not in tested]
+    if not tested or not others or any(_read_system(context, mark) not in same for mark in others):
+        return ""
+    have = "has" if len(others) == 1 else "have"
+    return f", tested on {span_marks(tested)}; {span_marks(others)} {have} the same board, base coat, and mesh"
+
+
+def _read_system(context: DocumentContext, mark: str) -> tuple[Any, ...]:
+    """The products of board, base coat, and mesh of a wall."""
+    layers = ("walls", mark, "mesh", "layers")
+    paths: list[Path] = [("walls", mark, part, "product") for part in ("insulation", "base_coat")]
+    paths += [(*layers, layer, "product") for layer in context.project.members.get(layers, ())]
+    return tuple(context.project.get(path) for path in paths)
 
 
 def _tell_drainage(context: DocumentContext, edition: dict[str, Any], mark: str) -> tuple[Any, ...]:

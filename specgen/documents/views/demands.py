@@ -6,6 +6,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.deviations import find_deviations, say_approval
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.evidence import find_evidence
 from specgen.model.absence import Absent
 from specgen.model.field import Field, Path, bind_path
 from specgen.model.project import Project
@@ -13,7 +14,7 @@ from specgen.model.value_text import value_text
 from specgen.reading.demand import convert_demand, meets
 
 _SAID = {"=": "", "<=": "maximum ", ">=": "minimum ", "in": ""}
-# The documents that show a value, by the section it stands in; all others stand in the procedure.
+# The documents that show a value that no attachment proves, by its section; all others stand in the procedure.
 _SHOWN = {
     "mockup": "D09, D10",
     "colors": "D08, D10",
@@ -55,7 +56,7 @@ def _row(context: DocumentContext, at: Path) -> tuple[Any, ...]:
         _say_required(context, read("relation"), asked, field),
         _describe_values(context, field, values),
         _outcome(context, at, read("relation"), asked, values),
-        _SHOWN.get(pattern[0], _PROCEDURE),
+        ", ".join(find_evidence(context, [*filter(values.get, values)])) or _SHOWN.get(pattern[0], _PROCEDURE),
     )
 
 

@@ -6,6 +6,7 @@ from specgen.documents.held import list_held
 from specgen.documents.transmittal import tell_answered
 
 _ITSELF, _NOT_USED = "D01", "Not used in this submittal"
+_FOR_RECORD = "for record"  # answers no item, so that no action is asked for
 Row = tuple[str, str, str]
 
 
@@ -15,6 +16,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         (entry.id, entry.title, tell_answered(context, entry.id)) for entry in list_held(context) if entry.id != _ITSELF
     ]
     if any(answered for _, _, answered in lines):
+        lines = [(name, title, items or _FOR_RECORD) for name, title, items in lines]
         return TableView(("Document", "Title", "Register items"), tuple(_fill_gaps(context, lines)), (15, 60, 25))
     told = tuple((name, title) for name, title, _ in _fill_gaps(context, lines))
     return TableView(("Document", "Title"), told, (15, 85))

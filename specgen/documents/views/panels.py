@@ -25,7 +25,7 @@ _JUDGED = (
 
 
 _HEADER = ("Panels", "From left", "From base", "Width x height", "Each, net", "Limits", "Day", "Batch")
-_WIDTHS = (21, 8, 26, 14, 8, 12, 5, 6)
+_WIDTHS = (19, 8, 20, 13, 8, 22, 4, 6)
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:

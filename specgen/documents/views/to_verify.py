@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.members import join_words
 from specgen.documents.parties import name_role, tell_party
 from specgen.documents.verifiers import (
     APPLICATOR,
@@ -30,6 +31,7 @@ HEADER = ("Verify against", "Figure, or method", "Value used", "Used in", "Answe
 WIDTHS = (18, 38, 18, 13, 13)
 _SUMS = "D06"
 # One basis a figure: what was read in another text before what is usual, and that before what is remembered.
+_TOLD_BY = ", as told in "  # where a text was not read itself; who verifies looks into that text
 _ORDER = (Kind.PUBLISHED, Kind.PRACTICE, Kind.MEMORY)
 Basis = tuple[int, str]  # its place in that order, and its words
 _SIDES = {Sense.AT_LEAST: "minimum ", Sense.AT_MOST: "maximum "}
@@ -60,9 +62,9 @@ Key = tuple[str, str, str]  # the role that verifies, the text, and what is veri
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each figure; those of texts first, then those of parties, of manufacturers last."""
+    """One row for each figure; those of texts first, then those of parties, manufacturers, and what is answered."""
     entries = list_entries(context)
-    ordered = sorted(entries.items(), key=lambda pair: (*_rank(pair[0]), *_place(pair), *pair[0]))
+    ordered = sorted(entries.items(), key=lambda pair: (*_rank(context, pair[0]), *_place(pair), *pair[0]))
     lines = tuple(
         (_shorten(text), *_cells(what, entry, _tell_answer(context, role))) for (role, text, what), entry in ordered
     )
@@ -80,10 +82,10 @@ def count_to_tick(context: DocumentContext) -> int:
     return sum(not _tell_answer(context, role) for role, _, _ in list_entries(context))
 
 
-def _rank(key: Key) -> tuple[bool, bool]:
-    """Where a row stands: a text, a party, or a manufacturer."""
+def _rank(context: DocumentContext, key: Key) -> tuple[bool, bool, bool]:
+    """Where a row stands: a text, a party, a manufacturer, or what is answered."""
     role, text, _ = key
-    return role in MANUFACTURERS, text == name_role(role)
+    return bool(_tell_answer(context, role)), role in MANUFACTURERS, text == name_role(role)
 
 
 def list_entries(context: DocumentContext) -> dict[Key, Entry]:
@@ -96,7 +98,8 @@ def list_entries(context: DocumentContext) -> dict[Key, Entry]:
             continue
         text = context.name_text(behind.text_to_check)
         what, figure = _describe(context, document, value)
-        for read, role in ((text, find_reader(text)),) if text else _find_settlers(context, document, value):
+        reader = ((text, find_reader(context.project, text)),)
+        for read, role in reader if text else _find_settlers(context, document, value):
             entry = entries.setdefault((role, read, what), Entry())
             entry.figures |= dict.fromkeys([figure] if figure else [])
             entry.documents.add(document)
@@ -125,7 +128,7 @@ def _tell_basis(context: DocumentContext, value: Value, source: Source) -> Basis
     row = context.standards.limits[value.row].source if value.row else source
     # Without a row a sum says behind the name of the text what it holds.
     name = (row.short or row.reference) if row.elsewhere and value.row else source.reference.partition(": ")[0]
-    return _ORDER.index(source.kind), f"read in {context.tell(name)}"
+    return _ORDER.index(source.kind), f"read in {context.tell(name).partition(_TOLD_BY)[0]}"
 
 
 def _told_by_others(context: DocumentContext) -> set[str]:
@@ -143,7 +146,7 @@ def _find_settlers(context: DocumentContext, document: str, value: Value) -> tup
     if document == _SUMS and not value.row:
         named = context.name_text(find_text_of_sum(value.about.removeprefix("Method of ")))
         if named:
-            return ((named, find_reader(named)),)
+            return ((named, find_reader(context.project, named)),)
     roles = find_settlers(value.row or value.about.removeprefix("Method of "))
     # A design draft has no contract: the architect answers what D19 puts to it.
     contracted = context.project.value(("package", "purpose")) != "design_draft"
@@ -227,7 +230,7 @@ def tell_verifiers(context: DocumentContext) -> str:
             texts.setdefault(role, {})[_shorten(text).partition(",")[0]] = None
     written = "; manufacturers answer in writing" if any(role in MANUFACTURERS for role, _, _ in entries) else ""
     told = [f"The party named verifies its figures{written}."]
-    told += [_tell_reader(context, role, " and ".join(texts[role])) for role in texts if role != APPLICATOR]
+    told += [_tell_reader(context, role, join_words([*texts[role]])) for role in texts if role != APPLICATOR]
     if APPLICATOR in texts:
         others = "other" if len(texts) > 1 else "published"
         told.append(f"{tell_party(context, APPLICATOR)} verifies the {others} texts.")

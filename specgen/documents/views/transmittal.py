@@ -52,7 +52,8 @@ def _tell_engineer(context: DocumentContext) -> list[Any]:
     if not context.project.is_given(("parties", role, "name")):
         return []
     if find_sealing_day(context.project):
-        return [*_name(context, role), "; signed and sealed D06, ", context.display(("package", "checked_on"))]
+        day = context.display(("package", "checked_on"))
+        return [*_name(context, role), "; signed and sealed D06, ", day, "; sealed copy enclosed"]
     signs = is_checked_by_engineer(context.project) and not context.is_marked
     return [*_name(context, role), *(["; signs and seals D06 before submittal, see D19"] if signs else [])]
 

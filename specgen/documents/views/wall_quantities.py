@@ -9,6 +9,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import count_things
 from specgen.documents.marks import list_marks
 from specgen.documents.members import span_first
+from specgen.documents.mesh_name import name_mesh
 from specgen.documents.takeoff import tell_summed
 from specgen.documents.views._areas import name_missing
 from specgen.documents.views._bare import bare, head_unit
@@ -95,7 +96,7 @@ def _list_mesh(context: DocumentContext, layer: Path) -> Iterator[Material]:
     kind, zone = (context.project.get((*layer, name)) for name in ("kind", "zone"))
     if kind in (None, "detail"):
         return
-    name = f"{words(kind)} mesh"
+    name = name_mesh(kind)
     told: list[Any] = [context.display((*layer, "product"))]
     told += [f", {words(zone)} zone"] if zone not in (None, "all") else []
     yield name[:1].upper() + name[1:], told, _HEAVY if zone in _HEAVY_ZONES else _WHOLE

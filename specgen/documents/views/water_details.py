@@ -21,10 +21,10 @@ _ASKED = {
     "ledge": {"slope": "slope", "depth": "depth", "cap": "metal cap"},
     "penetration": {"sealed": "sealed joint"},
     "deck_ledger": {"flashing": "flashing"},
-    "roof_below": {"clearance": "board end above the roofing"},
+    "roof_below": {"clearance": "board end above the roofing", "thickness": "board end under the roofing"},
 }
 _OPENING, _OPENINGS = "opening", "openings"
-_OF_OPENINGS = {"sill_pan": "sill pan", "head_flashing": "head flashing"}
+_OF_OPENINGS = {"sill_pan": "sill pan", "head_flashing": "head flashing", "landing": "landing"}
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -136,6 +136,8 @@ def _answers(context: DocumentContext, path: Path, asked: dict[str, str]) -> lis
     parts: list[Any] = []
     for name, word in asked.items():
         place = (*path, name)
-        if context.project.is_given(place) or context.project.applies(place):
+        field = context.project.schema.field_at(place)
+        owed = field is not None and field.ring != "optional" and context.project.applies(place)
+        if owed or context.project.is_given(place):
             parts += [", " if parts else "", f"{word}: ", context.display(place)]
     return parts

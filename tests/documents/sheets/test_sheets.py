@@ -141,7 +141,7 @@ def test_the_panel_and_joint_lists_have_the_lengths_of_the_layout() -> None:
 
 def test_areas_are_numbers_that_add_up() -> None:
     south = cells_of(sheets_of(context_of_example("clean"))["Areas"], 0)
-    assert (south["Elevation"], south["Batch"]) == ("E1 South face", "B1")
+    assert (south["Elevation"], south["Batch"]) == ("E1 South face", "BT1")
     assert (south["Gross, sq ft"], south["Openings, sq ft"], south["Net, sq ft"]) == (45 * 24, 144, 45 * 24 - 144)
     parts = (south["Net, sq ft"], south["Joint sides, sq ft"], south["Returns, sq ft"])
     assert sum(parts) == pytest.approx(south["Coated, sq ft"], abs=0.02)

@@ -32,9 +32,6 @@ _SET = "Set the exclusion distance, proposed minimum {protection.exclusion}"
 _WATCH = ", and assign one person to measure the wind."
 _WIND = " Stop above the maximum wind, proposed {weather.wind_usual}."
 _VEHICLES = "have the owner clear it of vehicles, keep people beyond it, protect entries"
-# The plan names who clears it: nobody else is named beside it.
-_BY_PLAN = "Begin no pass before vehicles and people are clear of {wanted} around it, and entries protected"
-_BY_OWNER = "Have the owner clear vehicles from within {wanted} of spraying, keep people beyond it, protect entries"
 _NEIGHBORS = "Notify the neighbors, cover their walls and glass"
 
 
@@ -49,8 +46,7 @@ _NEIGHBORS = "Notify the neighbors, cover their walls and glass"
 )
 def vehicles_in_reach(project: Description) -> Violations:
     """Cars stand where the mist drifts."""
-    planned = if_given(lambda: project.protection.overspray_plan) is not None
-    within = _BY_PLAN if planned else _BY_OWNER
+    within = "Keep vehicles and people beyond {wanted} of spraying, protect entries"
     return _find(project, "vehicles_below", within, f"{_SET}; {_VEHICLES}")
 
 

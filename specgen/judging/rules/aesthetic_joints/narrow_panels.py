@@ -40,7 +40,7 @@ from collections.abc import Callable
 from fractions import Fraction
 from typing import Literal
 
-from specgen.judging.panel_text import name_panels, quantity_like, report_panels
+from specgen.judging.panel_text import name_each, quantity_like, report_panels
 from specgen.judging.rule import CAUTION, NOTE, LaidOut, Rule, Violations, violation
 from specgen.model.absence import if_given
 from specgen.model.layout import Panel
@@ -117,7 +117,7 @@ def agreed_panels(elevation: Elevation, project: Description, layout: LaidOut) -
     limits, letter = project.panel_limits, elevation.layout.consent
     narrow = [panel for panel in layout().panels if _has_narrow_leg(panel, limits)]
     if narrow:
-        least = name_panels(elevation, narrow, lambda panel: panel.least_side, limits.least_side, least=True)
+        least = name_each(elevation, narrow, limits.least_side)
         day = if_given(lambda: letter.issued_on)
         dated = f", {long_date(day)}" if day else ""
         yield violation(f"{least} ({letter.mark}{dated})", wanted=limits.least_side)

@@ -12,11 +12,15 @@ fails WAT-02a at elevations.E1.openings.A.sill_pan
 fails WAT-02b at elevations.E1.openings.A.head_flashing
     walls: {W1: {drainage: {kind: grooved_board}}}
     elevations: {E1: {openings: {A: {kind: louver, head_flashing: no}}}}
+fails WAT-02c at elevations.E1.openings.A.y
+    elevations: {E1: {base_above_grade: 8 in, openings: {A: {kind: door, y: 0 ft}}}}
 """
 
-from specgen.judging.rule import CAUTION, STOP, Rule, Violations, violation
+from specgen.judging.rule import CAUTION, NOTE, STOP, Rule, Violations, violation
 from specgen.model.absence import all_known
 from specgen.model.typed_views import Description, Opening
+from specgen.quantities.comparison import less
+from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "WAT-02",
@@ -50,3 +54,22 @@ def head_cuts_drainage(opening: Opening, project: Description) -> Violations:
     wall = project.elevations[opening.path[1]].wall
     if all_known(lambda: wall.drainage.kind != "none", lambda: not opening.head_flashing):
         yield violation()
+
+
+@RULE.test(
+    "c",
+    NOTE,
+    "The door sill stands {found} above grade, and no landing is shown.",
+    at="opening.y",
+    limit="door.step",
+    remedy="Show the landing. Keep it within the width of the opening, or end the board beside it as far above it as "
+    "above grade.",
+    why="board that goes on beside a landing stands in what lies and splashes on it",
+)
+def no_landing(opening: Opening, project: Description, limit: Quantity) -> Violations:
+    """A door stands at the base of a wall above grade, and its landing is not told."""
+    if opening.kind != "door" or opening.get("landing"):
+        return
+    sill = opening.y + project.elevations[opening.path[1]].base_above_grade
+    if less(limit, sill):
+        yield violation(sill, wanted=limit)
