@@ -10,6 +10,7 @@ from specgen.documents.calculation_pages import calculation_pages
 from specgen.documents.changes_words import changes_of, tell_issues
 from specgen.documents.composing import Composer, to_inline
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.contract_first import name_contract, reads_first, tell_order
 from specgen.documents.drafts import ALWAYS, ANSWER, LEAST_KNOWN
 from specgen.documents.figures.drawings import draw_named, name_drawings
 from specgen.documents.figures.record_trends import tell_not_drawn
@@ -120,6 +121,8 @@ def _tell_open(context: DocumentContext) -> dict[str, Any]:
         "values_asked": count_values(context),
         "stop_count": tell_standing(context),
         "held_work": tell_held_work(context),
+        "contract_first": name_contract(context) if reads_first(context) else "",
+        "contract_order": tell_order(context),
         "pull_tests": tell_pull_tests(context),
         "moisture_limit": find_moisture_limit(context),
         "undated_stages": tell_undated(context),
