@@ -8,6 +8,8 @@ from specgen.model.value_text import words
 # What the architect judges by eye, and neither a section nor a drawing tells.
 _JUDGED = ("elevations.*.prominent", "elevations.*.critical_light")
 _ELSE = "only where silent or contradictory"
+# The specification and the drawings, as lists name them.
+CONTRACT = "contract documents"
 
 
 def reads_first(context: DocumentContext) -> bool:
@@ -34,30 +36,28 @@ def name_contract(context: DocumentContext) -> str:
 
 
 def tell_order(context: DocumentContext) -> str:
-    """`Values of the architect: read Section 07 24 00 and the drawings first; ask ... only where silent`; else empty."""
+    """`Contract documents: read Section 07 24 00 and the drawings first; ask ... only where silent`; else empty."""
     if not reads_first(context):
         return ""
     route = find_contractor(context)
     through = f" through {route}" if route else ""
     return (
-        f"Values of the architect: read {name_contract(context)} first, and cite paragraph or sheet; ask the architect"
+        f"Contract documents: read {name_contract(context)} first, and cite paragraph or sheet; ask the architect"
         f"{through} by RFI {_ELSE}."
     )
 
 
 def tell_head(context: DocumentContext, *, first: bool) -> str:
-    """How the open items head what is read first: `Section 07 24 00 and the drawings; architect, by RFI, only where`."""
-    named = context.project.get(("parties", ARCHITECT, "name")) if first else None
-    told = name_contract(context)
-    asked = f"architect{f' ({named})' if named else ''} by RFI"
-    return f"{told[:1].upper()}{told[1:]}; {asked} {_ELSE}"
+    """How the open items head what is read first: `Contract documents: Section 07 24 00 and the drawings; else ...`."""
+    named = context.project.get(("parties", ARCHITECT, "name"))
+    of = f", {named}," if named else ""
+    told = f": {name_contract(context)}; {_ELSE}, the architect{of} by RFI"
+    return f"{CONTRACT[:1].upper()}{CONTRACT[1:]}{told if first else ''}"
 
 
 def name_giver(context: DocumentContext, party: str, pattern: str) -> str:
-    """Who gives a value, within a sentence: `section, drawings, or architect`; the party where no contract tells it."""
-    if is_in_contract(context, party, pattern):
-        return f"section, drawings, or {words(party)}"
-    return words(party)
+    """Who gives a value, within a sentence: `contract documents`; the party where these do not tell it."""
+    return CONTRACT if is_in_contract(context, party, pattern) else words(party)
 
 
 def tell_review(context: DocumentContext) -> str:

@@ -15,6 +15,8 @@ _ASHRAE = "ASHRAE Handbook, Fundamentals, 2005"
 _AIR = "Compressed Air and Gas Handbook"
 # Who settles a figure: by the row of the limits, by what its name begins with, or by the label of its field.
 _SETTLED_BY = {
+    "submittal.contractor_days": "general_contractor",
+    "submittal": "applicator",
     "substrate.plane_prominent": "architect",
     "weather.wind_usual": "applicator",
     "substrate.bond": "engineer",

@@ -18,6 +18,8 @@ PRACTICE, MEMORY = Kind.PRACTICE, Kind.MEMORY
 
 # Limit, the side of it that is right, its figure with unit, where it comes from, and why that side.
 HELD = [
+    ("submittal.contractor_days", LEAST, "3 ", PRACTICE, "nobody reviews and stamps a set in a day"),
+    ("submittal.compile_days", LEAST, "3 ", PRACTICE, "reports are read and sums made before they are sent on"),
     ("substrate.age", LEAST, "28 d", MEMORY, "green concrete and mortar shrink and push the glue off"),
     ("substrate.wood_moisture", MOST, "19 %", MEMORY, "wet panels shrink, and rot behind the board"),
     ("straightedge.short", EXACTLY, "24 in", PRACTICE, "one tool for all readings"),

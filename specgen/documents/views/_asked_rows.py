@@ -40,7 +40,7 @@ def group_items(
         for told in (True, False):
 
             def is_meant(item: Item, told: bool = told, party: str = party) -> bool:
-                return wanted(item) and _is_told(context, party, item) == told
+                return wanted(item) and is_told(context, party, item) == told
 
             groups = list(_group_steps(requests, is_meant))
             if groups:
@@ -59,7 +59,7 @@ def _group_steps(requests: list[Request], wanted: Callable[[Item], bool]) -> Ite
             yield Group(step, items)
 
 
-def _is_told(context: DocumentContext, party: str, item: Item) -> bool:
+def is_told(context: DocumentContext, party: str, item: Item) -> bool:
     """Whether the contract is read for an item before its party is asked."""
     pattern = dotted_path(find_pattern(context, item.paths[0])) if item.paths else ""
     return not item.number and is_in_contract(context, party, pattern)

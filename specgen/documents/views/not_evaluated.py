@@ -7,13 +7,16 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.contract_first import CONTRACT
 from specgen.documents.field_units import name_unit
 from specgen.documents.members import span_marks
 from specgen.documents.parties import name_role
 from specgen.documents.required_documents import list_measured, list_pending
+from specgen.documents.views._asked_rows import is_told
+from specgen.documents.views._concerned import list_colors
+from specgen.documents.views._following import list_open_rules, split_rules
 from specgen.documents.views._requests import list_requests
 from specgen.documents.views._rules import name_rules
-from specgen.documents.views.answers import list_colors, list_open_rules
 from specgen.documents.waiting_rules import list_waiting_rules
 from specgen.documents.wall_areas import list_elevations
 from specgen.model.block import Strong, Text
@@ -21,6 +24,9 @@ from specgen.model.value_text import count
 
 # Where the documents stand that the walls wait for.
 _DOCUMENTS = "Documents: listed above."
+# What stands above the rules on the walls, as some are evaluated later than the walls are decided on.
+_BEFORE = "Before the decision on the walls"
+_AFTER = "After the decision, each at the stage that D19 names"
 # What a rule on no wall is about.
 _OF_WORK = "work"
 # So many items of a party are not told twice.
@@ -38,10 +44,13 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     decides = {rule: [mark for mark, rules in on.items() if rule in rules] for rule in sorted(every)}
     values, documents = _list_pending(context)
     alone = {rule: walls for rule, walls in decides.items() if walls and rule not in values}
-    lines = _list_deciding(
-        context, {r: walls for r, walls in decides.items() if walls and r not in alone}, values, documents
-    )
-    lines += _list_alone(alone)
+    split = split_rules(context, [rule for rule, walls in decides.items() if walls])
+    lines: list[tuple[Any, ...]] = []
+    for head, rules in ((_BEFORE, split.before), (_AFTER, split.after)):
+        waiting = {rule: decides[rule] for rule in rules if rule not in alone}
+        lines += [(head,)] if rules and split.after else []
+        lines += _list_deciding(context, waiting, values, documents)
+        lines += _list_alone({rule: decides[rule] for rule in rules if rule in alone})
     lines += _list_others([rule for rule, walls in decides.items() if not walls])
     return TableView(("Rule", "Wall", "Pending, and from whom"), tuple(lines), (34, 8, 58))
 
@@ -111,7 +120,8 @@ def _list_pending(context: DocumentContext) -> tuple[Pending, set[str]]:
                 continue
             asked = units.sub("", item.text)
             for rule in dict.fromkeys(item.holds):
-                values[rule][request.party].append(asked)
+                giver = CONTRACT if is_told(context, request.party, item) else request.party
+                values[rule][giver].append(asked)
     return values, documents
 
 
