@@ -122,8 +122,8 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
     """The fire reports that the code requires, what an old wall must show, and the sheets of the materials."""
     for standard, walls in list_missing_reports(context).items():
         yield _owe(_FIRE[standard], OWED_PAPERS, tuple(walls))
-    for name, section, lacking in list_missing_foam_reports(context):
-        yield RequiredDocument("eifs_source", name, lacking, f"{_CODE}{section}", "decision")
+    for name, section, lacking, owed_by in list_missing_foam_reports(context):
+        yield RequiredDocument(owed_by, name, lacking, f"{_CODE}{section}", "decision")
     yield from _find_of_system(context)
     if context.draft:
         for name, code, untested in list_unproved(context):

@@ -8,6 +8,7 @@ from typing import Any
 from specgen.documents.banner import tell_held_work, tell_standing
 from specgen.documents.calculation_pages import calculation_pages
 from specgen.documents.changes_words import changes_of, tell_issues
+from specgen.documents.code_edition import tell_code_data
 from specgen.documents.composing import Composer, to_inline
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.contract_first import name_contract, reads_first, tell_order
@@ -121,6 +122,7 @@ def _tell_open(context: DocumentContext) -> dict[str, Any]:
         "values_asked": count_values(context),
         "stop_count": tell_standing(context),
         "held_work": tell_held_work(context),
+        "code_data": tell_code_data(context),
         "contract_first": name_contract(context) if reads_first(context) else "",
         "contract_order": tell_order(context),
         "pull_tests": tell_pull_tests(context),

@@ -44,9 +44,8 @@ def tell_split(context: DocumentContext, mark: str) -> str:
     rules = list_open_rules(context, mark)
     split = split_rules(context, rules)
     told = f"{count(len(rules), 'rule')} not evaluated" if rules else ""
-    return (
-        f"{told}: {len(split.before)} before the decision, {len(split.after)} that follow it" if split.after else told
-    )
+    parts = f": {len(split.before)} before the decision, {len(split.after)} that follow it"
+    return told + parts if split.after else told
 
 
 def _find_late(context: DocumentContext) -> frozenset[str]:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from specgen.documents.code_edition import assumes_edition, name_weather_sections
+from specgen.documents.code_edition import assumes_edition, name_weather_sections, tell_code_data
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.foam_reports import SECTIONS, list_unknown, list_unparted, list_unrated
@@ -41,6 +41,11 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
         yield OpenAnswer(EXISTING, (_CODE,), decides=True)
     if assumes_edition(context):
         yield OpenAnswer(f"{EDITION} ({edition} assumed)", (_CODE,), decides=True)
+    elif context.is_marked and model == "ibc" and tell_code_data(context):
+        asked = (
+            f"Code: {tell_code_data(context)}: confirm each; height of the building above grade plane, {_feet(context)}"
+        )
+        yield OpenAnswer(asked, (_CODE,), decides=True)
     if not context.project.members.get(("contract", "spec_sections")):
         yield OpenAnswer(SPEC_SECTIONS, (_SECTIONS,), decides=False)
     if any(clause.rule == _VAPOR for clause in context.judgment.not_judged):
@@ -62,6 +67,10 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
     if joints and not context.project.members.get(("sealants",)):
         yield OpenAnswer(f"{SEALING} ({span_marks(joints)})", ("SLT-07",), decides=False, party="applicator")
     yield from _ask_of_walls(context, str(model))
+
+
+def _feet(context: DocumentContext) -> str:
+    return "ft" if context.first == "ip" else "m"
 
 
 def _ask_of_walls(context: DocumentContext, model: str) -> Iterator[OpenAnswer]:

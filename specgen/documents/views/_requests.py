@@ -93,7 +93,7 @@ def _gather(context: DocumentContext) -> tuple[Request, ...]:
         stage = find_decision(context) if answer.decides else find_next_package(context)
         told[(answer.party, *stage, DOCUMENTS)].append(Item(answer.question, answer.holds, answer.figures))
     if awaits_review(context):
-        # Nobody is asked for what the contract tells, and what departs from it is known before the walls are decided on.
+        # Nobody is asked for what the contract tells, and what departs from it is known before the decision.
         stage = NAMING if reads_first(context) else find_decision(context) if is_undecided(context) else SUBMITTAL
         told[("applicator", *stage, DOCUMENTS)].append(Item(tell_review(context), ("SUB-05",)))
     parties = _order_parties(context, list(told))
