@@ -94,10 +94,8 @@ def _tell_burning(context: DocumentContext, wall: str) -> Cells:
     cell += [_tell_ledge(context, ledge, reports) for ledge in list_thick_ledges(context)]
     if strict:
         cell.append("; exterior coatings and facings tested separately, same limits")
-        owed = [
-            f"of the {one.name.partition(' of the ')[2]} from the {words(one.owed_by)}" for one in _list_coats(context)
-        ]
-        cell += [f": {BURNING} report required {', and '.join(owed)}"] if owed else []
+        owed = [f"; {one.name} required from the {words(one.owed_by)}" for one in _list_coats(context)]
+        cell.append("".join(owed))
     return _cite(context, section, "ibc_foam_indexes" if strict else "ibc_foam_burning"), "yes", cell
 
 

@@ -1,4 +1,4 @@
-"""The rules on a wall that are not evaluated: those before the decision on it, and those that follow at their stages."""
+"""The rules on a wall that are not evaluated: those before the decision on it, and those that follow."""
 
 from collections.abc import Iterable
 from typing import NamedTuple

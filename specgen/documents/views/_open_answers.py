@@ -42,9 +42,7 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
     if assumes_edition(context):
         yield OpenAnswer(f"{EDITION} ({edition} assumed)", (_CODE,), decides=True)
     elif context.is_marked and model == "ibc" and tell_code_data(context):
-        asked = (
-            f"Code: {tell_code_data(context)}: confirm each; height of the building above grade plane, {_feet(context)}"
-        )
+        asked = f"Code: confirm {tell_code_data(context)}; height of the building above grade plane, {_feet(context)}"
         yield OpenAnswer(asked, (_CODE,), decides=True)
     if not context.project.members.get(("contract", "spec_sections")):
         yield OpenAnswer(SPEC_SECTIONS, (_SECTIONS,), decides=False)
