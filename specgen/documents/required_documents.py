@@ -59,7 +59,7 @@ _LATER = {
 _SOLAR = {"HEA-01a": ("C1549", "E903"), "HEA-01b": ("C1371", "E408")}
 # What the manufacturer says of a wall that stands, and before what.
 _BY_MAKER = {
-    "Acceptance of the surface for its adhesive, in writing": "pulls",
+    "Acceptance of the kind of surface for its adhesive, subject to repair and pull tests, in writing": "pulls",
     "Written instructions: drying, maximum moisture, and mortar cure of the existing wall": "pulls",
     "Release of the wall for boards, in writing, on moisture readings": "boards",
 }

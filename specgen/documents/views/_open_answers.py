@@ -75,7 +75,7 @@ def _ask_of_walls(context: DocumentContext, model: str) -> Iterator[OpenAnswer]:
     """What the code asks of the walls, each question with the marks of those it is open for."""
     least = context.limit("foam.thermal_barrier").text
     barrier = (f"{_CODE} {SECTIONS[model][1]}",) if model in SECTIONS else ()
-    unknown = list_unknown(context)
+    unknown, standing = list_unknown(context), list_standing(context)
     weather = (f"{_CODE} {name_weather_sections(context)}", _INSPECTION)
     asked = (
         ("Thermal barrier: existing wall over the whole board? yes/no", barrier, list_solid(context)),
@@ -89,7 +89,17 @@ def _ask_of_walls(context: DocumentContext, model: str) -> Iterator[OpenAnswer]:
             barrier,
             unknown,
         ),
-        ("Is the wall concrete or masonry designed to the code? yes/no", weather, list_solid(context)),
+        (
+            "Is the wall concrete or masonry designed to the code, and no veneer on framing? yes/no",
+            weather,
+            [mark for mark in list_solid(context) if mark in standing],
+        ),
+        (
+            "Is the wall concrete or masonry designed to the code? yes/no",
+            weather,
+            [mark for mark in list_solid(context) if mark not in standing],
+        ),
+        ("Where it is concrete or masonry, is it designed to the code? yes/no", weather, unknown),
         ("Fire-resistance rating of the wall, hours, or none", (f"{_CODE} 2603.5.1",), list_unrated(context)),
     )
     for question, holds, walls in asked:
