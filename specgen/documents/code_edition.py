@@ -3,6 +3,7 @@
 from specgen.documents.context import DocumentContext
 
 # Weather protection and water-resistive barrier, before the chapter was numbered anew and since.
+WIND = "ASCE 7"
 _PROPAGATION = ("1403.5", "1402.5")  # of the wall with a combustible barrier
 _WEATHER, _RENUMBERED = ("1403.2, 1404.2", "1402.2, 1403.2"), "2018"
 
@@ -26,6 +27,11 @@ def name_propagation_section(context: DocumentContext) -> str:
 
 def _is_renumbered(context: DocumentContext) -> bool:
     return str(context.project.get(("code", "edition"))) >= _RENUMBERED
+
+
+def name_wind_standard(context: DocumentContext) -> str:
+    """`ASCE 7-16`: the standard that the project's code takes its wind from; without an edition where none is known."""
+    return context.name_text(f"{WIND},").removesuffix(",")
 
 
 def tell_code_data(context: DocumentContext) -> str:

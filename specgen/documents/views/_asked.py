@@ -6,19 +6,13 @@ from typing import NamedTuple
 
 from specgen.documents.calculations import list_waiting
 from specgen.documents.context import DocumentContext
-from specgen.documents.deciding import is_undecided
 from specgen.documents.measures import Measure, list_measures
 from specgen.documents.parties import find_name
 from specgen.documents.required_documents import list_pending
-from specgen.documents.views._document_stages import find_decision, list_pulled, sort_document
+from specgen.documents.views._document_stages import list_pulled, sort_document
+from specgen.documents.views._earlier import bring_forward, find_party
 from specgen.documents.views._fields import ask_by_code, find_field
-from specgen.documents.views._needed import (
-    bears_on_decision,
-    find_lacking,
-    find_pattern,
-    is_needed,
-    list_reported,
-)
+from specgen.documents.views._needed import bears_on_decision, is_needed, list_reported
 from specgen.documents.views._stages import (
     BEFORE_MOCKUP,
     CLOSEOUT,
@@ -28,7 +22,6 @@ from specgen.documents.views._stages import (
     PULLS,
     START,
     SUBMITTAL,
-    find_next_package,
     list_titles,
     tell_step,
 )
@@ -64,18 +57,6 @@ _BY_MOCKUP = (("elevations", "*", "openings"), ("contract", "items", "*"))
 _REGISTER = ("contract", "items")
 # The wall itself is measured, whatever the mockup is built on.
 _GAP = ("walls", "*", "substrate", "plane_measured")
-# A layout is drawn by these; board joints keep clear of its aesthetic joints.
-OF_LAYOUT: tuple[Path, ...] = (
-    *(("elevations", "*", name) for name in ("openings", "joint_needs", "floor_lines", "left_end", "right_end")),
-    ("elevations", "*", "layout", "mode"),
-    ("joints", "*", "serves"),
-)
-# The document of the layout.
-LAYOUT = "D07"
-# Printed with the wall's own details, or beside what is, whether or not the other documents are known yet.
-_SHOWN: tuple[Path, ...] = (*OF_LAYOUT, ("details",), ("joints", "*", "bond_break_tape"))
-# The layers of mesh follow from where the wall must withstand what.
-_ZONES: tuple[Path, ...] = (("elevations", "*", "impact_zones"), ("elevations", "*", "public_reach"))
 # The diameter of a rod is asked for with its kind, as there may be none.
 _ROD = ("joints", "*", "rod_diameter")
 _WIND_SPEED = "site.wind_speed"
@@ -180,25 +161,15 @@ def _gather_values(context: DocumentContext) -> list[Asked]:
     for path in ask_by_code(context, _spread(context, _find_paths(context))):
         field = find_field(context, path)
         if field is not None and path not in _ASKED_APART:
-            found.append(Asked(path, field.owed_by, *_find_stage(context, stages, path)))
+            found.append(Asked(path, find_party(context, field), *_find_stage(context, stages, path)))
     # What is read by nothing is not asked for; before the other documents are there, they are not known to lack it.
     return [one for one in found if not context.rest.known or _names_party(one.path) or is_needed(context, one.path)]
 
 
 def _find_stage(context: DocumentContext, stages: _Stages, dotted: str) -> tuple[int, str]:
-    """Before what a value is needed: its own work, and no later than the package whose documents print it is issued.
-
-    Impact zones are known before the mesh is chosen by them.
-    """
-    field, pattern = find_field(context, dotted), find_pattern(context, dotted)
+    field = find_field(context, dotted)
     assert field is not None
-    stage = stages.find(dotted, field, bears_on_decision(context, dotted))
-    if not context.is_marked:
-        return stage
-    if pattern in _ZONES and is_undecided(context):
-        return min(stage, find_decision(context))
-    printed = pattern in _SHOWN or pattern in find_lacking(context)
-    return min(stage, find_next_package(context)) if printed and pattern != _GAP else stage
+    return bring_forward(context, dotted, stages.find(dotted, field, bears_on_decision(context, dotted)))
 
 
 def _names_party(dotted: str) -> bool:

@@ -15,8 +15,9 @@ from specgen.documents.parties import find_named
 from specgen.documents.question_text import word_question
 from specgen.documents.required_documents import list_pending
 from specgen.documents.views._asked import DOCUMENTS as ATTACHMENTS
-from specgen.documents.views._asked import LAYOUT, OF_LAYOUT, list_asked, list_early_measures
+from specgen.documents.views._asked import list_asked, list_early_measures
 from specgen.documents.views._document_stages import find_decision, sort_document
+from specgen.documents.views._earlier import LAYOUT, OF_LAYOUT
 from specgen.documents.views._fields import name_fields, say_fields
 from specgen.documents.views._needed import find_held, find_pattern, tell_held
 from specgen.documents.views._open_answers import list_open_answers

@@ -7,7 +7,8 @@ from specgen.documents.contract_first import name_giver
 from specgen.documents.drafts import Known
 from specgen.documents.mockup_days import UNTOLD, list_drying_owners
 from specgen.documents.pull_tests import MOISTURE
-from specgen.documents.views._asked import LAYOUT, OF_LAYOUT, list_asked
+from specgen.documents.views._asked import list_asked
+from specgen.documents.views._earlier import LAYOUT, OF_LAYOUT
 from specgen.documents.views._fields import ask_by_code, find_field, name_fields, say_fields
 from specgen.documents.views._needed import find_held, find_pattern
 from specgen.model.field import dotted_path

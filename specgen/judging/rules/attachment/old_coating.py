@@ -174,8 +174,8 @@ RULE.clause(
     basis="astm_d7234",
     remedy="Disturb nothing before the laboratory report on asbestos. Then: "
     f"{PULLS[0].lower()}{PULLS[1:]} Pull brick and new pointing each. If a pull fails, remove the weak face or "
-    "pointing, repair, and repeat the pull tests, or install fastened sheathing with a fluid-applied WRB over it, a new wall "
-    "type: drained, with its own NFPA 285 report and special inspection.",
+    "pointing, repair, and repeat the pull tests, or install fastened sheathing with a fluid-applied WRB over it, a "
+    "new wall type: drained, with its own NFPA 285 report and special inspection.",
 )
 
 
