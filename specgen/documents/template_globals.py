@@ -36,6 +36,7 @@ from specgen.documents.template_views import Page, Views
 from specgen.documents.transmittal import cite_procedure
 from specgen.documents.views.code_items import code_name, tell_who_adopts
 from specgen.documents.views.mockup_details import name_places
+from specgen.documents.views.not_evaluated import tell_titles
 from specgen.documents.views.open_items import count_asked, count_values, tell_asked, tell_holds_key
 from specgen.documents.views.package_documents import tell_forms_left_out
 from specgen.documents.views.reply_dates import tell_undated
@@ -150,6 +151,7 @@ def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Funct
         Function("calculations", run=cache(lambda: calculation_pages(context))),
         Function("faults", run=lambda: context.remember(list_faults)),
         Function("mockup_count", run=lambda: context.remember(count_criteria).tell()),
+        Function("titles_of_work", run=lambda: tell_titles(context)),
         Function("layout_release", run=lambda: tell_layout_release(context)),
         Function("mockup_ready", run=lambda: tell_ready_day(context)),
         Function("trends_not_drawn", run=lambda: tell_not_drawn(context)),

@@ -9,6 +9,7 @@ from specgen.documents.display_values import DisplayValue
 from specgen.documents.foam_reports import SECTIONS, list_unknown, list_unparted, list_unrated
 from specgen.documents.form_units import UNITS
 from specgen.documents.members import span_marks
+from specgen.documents.parties import find_contractor
 from specgen.documents.required_documents import list_pending
 from specgen.documents.standing_walls import list_barriers, list_solid, list_standing, list_wet
 
@@ -17,6 +18,7 @@ _CODE, _VAPOR, _SECTIONS, _INSPECTION = "COD", "INS-05", "SUB-07", "COD-04"
 SPEC_SECTIONS = "Specification section for this work: number, or none"
 _WATER = "Source of the water in the wall, and how it is stopped"
 SEALING = "Is sealant installed before or after the gloss?"
+_OWN_REVIEW = "Working days of the contractor's own review, before a submittal is sent on"
 EXISTING = "Existing building code: adopted or not; governs this work or not"
 
 # What the engineer sets before old walls are pulled, while the report on the pulls is pending.
@@ -61,6 +63,9 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
         asked = f"Substrate limit under a {context.figure('straightedge.long')} straightedge ({span_marks(prominent)})"
         figures = (context.limit("substrate.plane_prominent"),)
         yield OpenAnswer(asked, ("PLN-02",), decides=False, figures=figures)
+    if context.draft and find_contractor(context) and context.project.get(("contract", "review_days")) is not None:
+        days = (context.limit("submittal.contractor_days"),)
+        yield OpenAnswer(_OWN_REVIEW, ("SUB-01",), decides=True, party="general_contractor", figures=days)
     joints = context.project.members.get(("joints",), ())
     if joints and not context.project.members.get(("sealants",)):
         yield OpenAnswer(f"{SEALING} ({span_marks(joints)})", ("SLT-07",), decides=False, party="applicator")

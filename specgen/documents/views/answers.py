@@ -22,7 +22,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         ([mark, ": ", describe_build_up(context, mark)], SAID[judged.verdict], " ".join(_reasons(context, mark)))
         for mark, judged in context.judgment.walls.items()
     )
-    return TableView(("Wall", "Suitable for finish", "Decided by"), lines, (26, 16, 58))
+    return TableView(("Wall", "Suitable for finish", "Decided by"), lines, (26, 12, 62))
 
 
 def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:

@@ -58,7 +58,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         lines += _tell_existing(context, model)
     lines += energy.rows(context)
     lines.append(("Fasteners, local code", *_tell_fasteners(context)))
-    return TableView(("Subject", "Section", "Required", "Reason, and how met"), tuple(lines), (22, 12, 11, 55))
+    return TableView(("Subject", "Section", "Required", "Reason, and how met"), tuple(lines), (21, 11, 9, 59))
 
 
 def _list_local(context: DocumentContext) -> Iterator[tuple[str, str]]:

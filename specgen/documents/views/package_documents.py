@@ -35,7 +35,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         (f"{entry.id} {entry.title}", "no" if entry.id in left_out else "yes", tell_missing(context, composer, entry))
         for entry in context.rest.known
     )
-    return TableView(("Document", "Included", "Missing, and from whom"), lines, (34, 11, 55))
+    return TableView(("Document", "Included", "Missing, and from whom"), lines, (34, 9, 57))
 
 
 def tell_missing(context: DocumentContext, composer: Composer, entry: Known) -> str:

@@ -37,7 +37,7 @@ def set_verdicts(context: DocumentContext, document: str = "") -> TableView:
     header = ("Wall", "Build-up to the board", "Suitable for finish", found, "Pending")
     if all(pending == _NONE for *_, pending in lines):
         return TableView(header[:-1], tuple(line[:-1] for line in lines), (7, 40, 15, 38))
-    return TableView(header, lines, (7, 29, 14, 31, 19))
+    return TableView(header, lines, (5, 32, 11, 27, 25))
 
 
 def _tell_exceptions(context: DocumentContext, mark: str, judged: WallJudgment) -> str:
