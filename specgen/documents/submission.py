@@ -136,7 +136,7 @@ def _go_back(context: DocumentContext, day: datetime.date, row: str) -> datetime
 
 def _read_days(context: DocumentContext, row: str) -> int:
     """The working days of a row."""
-    return round(float(context.standards.limits[row].value))  # type: ignore[arg-type]
+    return round(float(context.standards.limits[row].value))
 
 
 def _count_back(context: DocumentContext, day: datetime.date, days: int) -> datetime.date:
