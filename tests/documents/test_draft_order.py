@@ -65,7 +65,6 @@ def test_rules_before_the_decision_stand_apart_from_those_that_follow(tmp_path: 
     assert {"PLN-01", "WAT-02", "WAT-08", "COD-04"} <= set(after)
     late = {code[:6] for row in list_lines(tmp_path) if row[1] not in _EARLY for code in row[3].split(", ")}
     assert not late.intersection(before)
-    assert f"rules not evaluated: {len(before)} before the decision" in page or len(before) > 1
     # A question tells by its code which rule it holds up; the title of each stands somewhere.
     assert "ACC 01 No lifts inside tents; " in page
 
@@ -92,8 +91,8 @@ def test_what_a_document_prints_is_asked_for_before_it_is_issued(tmp_path: Path)
 
 # Counted on a calendar from Monday, April 12, 2027: a working day to act on the return, April 9; ten working days from
 # Thursday, March 25, to April 8; three for the contractor, Monday, March 22. The lengths of three days: common
-# practice, no source. Returned on April 8: corrected by the 13th, sent on the 16th, returned on the 30th, acted on on May
-# 3, so that the mockup begins on May 4.
+# practice, no source. Returned on April 8: corrected by the 13th, sent on the 16th, returned on the 30th, acted on on
+# May 3, so that the mockup begins on May 4.
 def test_dates_leave_the_contractor_its_review_and_tell_of_a_resubmittal(tmp_path: Path) -> None:
     page = drafted(tmp_path, CLINIC)["D00"]
     assert "Latest: March 22, 2027; reviewed and sent to the architect by March 25, 2027" in page
@@ -116,10 +115,7 @@ def test_the_code_asks_for_the_coatings_and_for_a_barrier_that_burns(tmp_path: P
     assert asked["ASTM E84 report of the smoothing, primer, and gloss (W1)"][0] == "Finish manufacturer"
     assert asked["ASTM E84 report of the base coat with mesh (W1)"][0] == "EIFS manufacturer"
     (row,) = (line for line in pages["D02"].splitlines() if line.startswith("Combustible water-resistive barrier, W1"))
-    assert (
-        " | 1402.5[p] | yes | EIFS top 42 ft; building higher than 40 ft[p] above grade plane: NFPA 285"
-        in row.replace("40 ft above", "40 ft[p] above")
-    )
+    assert " | 1402.5[p] | yes | EIFS top 42 ft; building higher than 40 ft above grade plane: NFPA 285" in row
     lower = drafted(tmp_path, merged(CLINIC, {"building": {"eifs_top": "40 ft"}}), ("D02",))["D02"]
     assert "Combustible water-resistive barrier" not in lower
     question = (
