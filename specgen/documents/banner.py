@@ -7,6 +7,7 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.drafts import ANSWER
 from specgen.documents.measures import list_measures
 from specgen.documents.numbering import list_values
+from specgen.documents.parties import find_contractor
 from specgen.documents.plain_text import plain_text
 from specgen.documents.required_documents import count_pending, list_pending
 from specgen.documents.views.open_items import count_values
@@ -57,8 +58,9 @@ def _tell_asked(document: Document, context: DocumentContext) -> str:
     """What the reader of a document is asked to do: nothing, save to answer the open items."""
     if document.id not in _TELL_WHOLE or not (count_pending(context) or context.judgment.open_items):
         return _FOR_DECISION if document.id == _DECIDED_ON else _ASKED_NOTHING
-    contractor = context.project.get(("parties", "general_contractor", "name"))
-    route = f"; architect's and owner's through {contractor}, as requests for information" if contractor else ""
+    contractor = find_contractor(context)
+    asked = f"; questions to owner, architect, and engineer by RFI, documents by submittal, through {contractor}"
+    route = asked if contractor else ""
     return f"No review requested. Answers to {_OPEN_ITEMS} requested{route}."
 
 
@@ -91,12 +93,15 @@ _TOLD: dict[str, Callable[[str], str]] = {"Purpose": _tell_purpose, "Revision": 
 
 
 def _tell_held(document: Document, context: DocumentContext, whole: bool) -> Iterator[str]:
-    """The exceptions that stop the work, as D05 lists them, and the hazard that does; of the whole, also that none."""
+    """The exceptions that stop the work, as D05 lists them, and the hazard that does; of the whole, that none.
+
+    That none is found is no comfort while rules are not evaluated, and is not said then.
+    """
     stops, held = _count_standing(context), tell_held_work(context)
     if stops:
         yield f"{tell_stops(stops)}, {'listed below' if document.id == 'D05' else 'see D05'}."
-    elif whole and not held:
-        yield f"No exception that stops the work{' found so far' if context.judgment.not_judged else ''}."
+    elif whole and not held and not context.judgment.not_judged:
+        yield "No exception that stops the work."
     yield held
 
 

@@ -12,8 +12,8 @@ ANSWER = "D00"
 OPEN_ITEMS = "D19"
 # These tell of the other documents, and so are composed when those are known.
 TELLS_OF_OTHERS = (ANSWER, "D01", "D03", "D05", "D19")
-# These tell what is known and what is not, or are filled in by hand, and so are printed however little is known.
-ALWAYS = (ANSWER, "D02", "D05", "D12", "D19")
+# These tell what is known and what is not, and so are printed however little is known.
+ALWAYS = (ANSWER, "D02", "D05", "D19")
 # These are written whatever stops stand against the package, as they list the stops or are filled in on site; by
 # themselves, and unmarked.
 WRITTEN_WITH_STOPS = ("D12", "D19")

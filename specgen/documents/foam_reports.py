@@ -1,5 +1,6 @@
 """The reports on foam plastic that the code requires of the walls, and what the architect is to confirm of them."""
 
+from collections.abc import Iterable
 from typing import Any, NamedTuple, cast
 
 from specgen.computing.foam_plastic import FOAM, RESTRICTED, foam_at_ledge
@@ -16,6 +17,12 @@ BURNING, HEAT, RESISTANCE = "ASTM E84", "NFPA 259", ("ASTM E119", "UL 263")
 # By the model code: where the indexes of foam plastic stand, and its thermal barrier.
 SECTIONS = {"ibc": ("2603.3", "2603.4"), "irc": ("R316.3", "R316.4")}
 
+# Who has which exterior coatings tested; the finish may be of another manufacturer than the base coat.
+_COATINGS = (
+    ("eifs_source", "base coat with mesh", ("base_coat",)),
+    ("finish_source", "smoothing, primer, and gloss", ("smoothing", "primer", "gloss")),
+)
+
 
 class FoamReport(NamedTuple):
     """A report that the code requires and nobody has listed."""
@@ -23,6 +30,7 @@ class FoamReport(NamedTuple):
     name: str  # as it prints, with the test method
     section: str  # of the code
     walls: tuple[str, ...]
+    owed_by: str = "eifs_source"  # its role
 
 
 def list_missing_foam_reports(context: DocumentContext) -> list[FoamReport]:
@@ -36,7 +44,24 @@ def list_missing_foam_reports(context: DocumentContext) -> list[FoamReport]:
         unheated = [wall for wall in walls if not list_heat(context, wall)]
         rated = f"{' or '.join(RESISTANCE)} report of this wall, where rated"
         lacking += [(f"{HEAT} report of the board", "2603.5.3", unheated), (rated, "2603.5.1", list_unrated(context))]
-    return [FoamReport(name, at, tuple(marks)) for name, at, marks in lacking if marks]
+    found = [FoamReport(name, at, tuple(marks)) for name, at, marks in lacking if marks]
+    return found + list_missing_coat_reports(context, walls) if strict else found
+
+
+def list_missing_coat_reports(context: DocumentContext, walls: Iterable[str]) -> list[FoamReport]:
+    """The reports on surface burning of the coatings, tested apart from the board; asked for in a draft."""
+    if not context.is_marked:
+        return []
+    reported = {material for mark in find_reports(context, BURNING) for material in _list_covered(context, mark)}
+    return [
+        FoamReport(f"{BURNING} report of the {told}", "2603.5.4", tuple(walls), role)
+        for role, told, coats in _COATINGS
+        if not reported.issuperset(coats)
+    ]
+
+
+def _list_covered(context: DocumentContext, mark: str) -> tuple[str, ...]:
+    return tuple(map(str, context.project.get(("attachments", mark, "covers")) or ()))
 
 
 def list_foam_walls(context: DocumentContext) -> list[str]:

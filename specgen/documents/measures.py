@@ -37,6 +37,7 @@ _DECISION = "the decision on the walls"
 _SETTLED_BEFORE = {
     "ATT-05e": _DECISION,
     "ATT-05i": _DECISION,
+    "ATT-05j": _DECISION,
     "HEA-01": _DECISION,
     "HEA-03": _DECISION,
     "HEA-05": _DECISION,

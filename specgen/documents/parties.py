@@ -41,10 +41,15 @@ def find_named(context: DocumentContext, dotted: str) -> str:
     return next((role for role in sorted(roles) if find_name(context, role) == path), "")
 
 
+def find_contractor(context: DocumentContext) -> str:
+    """The name of the general contractor; empty where none is named."""
+    return str(context.project.get(("parties", "general_contractor", "name")) or "")
+
+
 def tell_route(context: DocumentContext) -> str:
-    """`; owner and architect through Lark Builders`: where a contractor is named, as contracts have it."""
-    contractor = context.project.get(("parties", "general_contractor", "name"))
-    return f"; owner and architect through {contractor}" if contractor else ""
+    """`; owner, architect, and engineer through Lark Builders`: where a contractor is named, as contracts have it."""
+    contractor = find_contractor(context)
+    return f"; owner, architect, and engineer through {contractor}" if contractor else ""
 
 
 def tell_contact(context: DocumentContext) -> str:

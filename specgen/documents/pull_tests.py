@@ -12,6 +12,8 @@ from specgen.model.working import Working
 
 # The rule on how an old wall is prepared, whose figures are the EIFS manufacturer's.
 _PREPARED = "ATT-06"
+# The fault that is mended by new pointing, a kind of surface of its own.
+_POINTED = "open_joints"
 MOISTURE = "Maximum moisture of the wall"
 
 
@@ -23,13 +25,14 @@ def find_moisture_limit(context: DocumentContext) -> DisplayValue | Blank:
 
 
 def tell_pull_tests(context: DocumentContext) -> str:
-    """`minimum 6 on W1 (1364 sq ft), 6 on W2 (1800 sq ft)`; empty where no area is known."""
+    """`minimum 9 on W1 (1364 sq ft; 3 of them on new pointing), 6 on W2 (1800 sq ft)`; empty where no area is known."""
     told = ", ".join(_list_numbers(context))
     return f"minimum {told}" if told else ""
 
 
 def _list_numbers(context: DocumentContext) -> Iterator[str]:
-    """The walls of which surface and area are known, each with its number of tests."""
+    """The walls of which surface and area are known, each with its number of tests, a set more on new pointing."""
+    pulls = context.standards.limits["substrate.pulls"].value
     for mark in context.project.members[("walls",)]:
         area = tell_gross_area(context, mark)
         try:
@@ -37,4 +40,7 @@ def _list_numbers(context: DocumentContext) -> Iterator[str]:
         except Absent:
             continue
         if isinstance(working, Working):
-            yield f"{round(working.result)} on {mark} ({area})"
+            pointed = _POINTED in map(str, context.project.get(("walls", mark, "substrate", "condition")) or ())
+            more = round(float(str(pulls))) if pointed else 0
+            told = f"; {more} of them on new pointing" if pointed else ""
+            yield f"{round(working.result) + more} on {mark} ({area}{told})"

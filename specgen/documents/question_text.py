@@ -1,5 +1,6 @@
 """The words in which a field asks its party, as far as its label by itself asks nobody."""
 
+from specgen.documents.code_edition import WIND, name_wind_standard
 from specgen.documents.context import DocumentContext
 from specgen.model.absence import Absent
 from specgen.model.field import Field, Path
@@ -18,7 +19,7 @@ def word_question(context: DocumentContext, field: Field, path: Path) -> str:
     """The question of a field at a path, its figures in the project's system; empty where its label asks for itself."""
     if field.path == _SERVES and context.project.get((*path[:2], "kind")) not in (None, _AROUND):
         return _OTHERS
-    asked = fill_figures(context.tell(field.asks), context.figure)
+    asked = fill_figures(context.tell(field.asks), context.figure).replace(WIND, name_wind_standard(context))
     if field.path == _INSPECTION and _is_inspected(context):
         return asked.replace(_NONE, "").replace(", full", " or full")
     return asked

@@ -59,7 +59,7 @@ _LATER = {
 _SOLAR = {"HEA-01a": ("C1549", "E903"), "HEA-01b": ("C1371", "E408")}
 # What the manufacturer says of a wall that stands, and before what.
 _BY_MAKER = {
-    "Acceptance of the surface for its adhesive, in writing": "pulls",
+    "Acceptance of the kind of surface for its adhesive, subject to repair and pull tests, in writing": "pulls",
     "Written instructions: drying, maximum moisture, and mortar cure of the existing wall": "pulls",
     "Release of the wall for boards, in writing, on moisture readings": "boards",
 }
@@ -122,8 +122,8 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
     """The fire reports that the code requires, what an old wall must show, and the sheets of the materials."""
     for standard, walls in list_missing_reports(context).items():
         yield _owe(_FIRE[standard], OWED_PAPERS, tuple(walls))
-    for name, section, lacking in list_missing_foam_reports(context):
-        yield RequiredDocument("eifs_source", name, lacking, f"{_CODE}{section}", "decision")
+    for name, section, lacking, owed_by in list_missing_foam_reports(context):
+        yield RequiredDocument(owed_by, name, lacking, f"{_CODE}{section}", "decision")
     yield from _find_of_system(context)
     if context.draft:
         for name, code, untested in list_unproved(context):

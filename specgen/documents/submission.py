@@ -1,10 +1,12 @@
 """The days of a package: when it is issued for its review to end before the mockup, and what is due before that."""
 
 import datetime
+from functools import partial
 from typing import NamedTuple
 
 from specgen.computing.calendars import find_work_days
 from specgen.documents.context import DocumentContext
+from specgen.documents.parties import find_contractor
 from specgen.documents.required_documents import list_pending
 from specgen.model.calendar import WorkDays
 from specgen.model.typed_views import root_of
@@ -19,13 +21,24 @@ class IssueDays(NamedTuple):
     issue: datetime.date
     decided: datetime.date  # by which the walls are decided on, and the last reply to this submittal is there
     asked: datetime.date  # by which the architect has what the decision needs; `decided` without a time for review
-    replied: datetime.date  # by which what the decision needs has come in, to be sent on
+    sent: datetime.date  # by which the contractor has it, to be reviewed and sent on; `asked` without a contractor
+    replied: datetime.date  # by which what the decision needs has come in, to be checked and sent
+
+
+# What the contractor takes to review what it sends on, and the applicator to check and send what came in.
+_REVIEWING, _COMPILING = "submittal.contractor_days", "submittal.compile_days"
 
 
 def find_last_submission(context: DocumentContext) -> datetime.date | None:
-    """The review time of the contract, longer with deviations, before the planned mockup; None where one is open."""
+    """The review time of the contract, longer with deviations, before the planned mockup; None where one is open.
+
+    What is returned is acted on for a working day before the mockup is begun.
+    """
     days, mockup = _find_review(context), context.project.get(("mockup", "planned_on"))
-    return None if days is None or mockup is None else _count_back(context, mockup, days)
+    if days is None or mockup is None:
+        return None
+    returned = find_worked_before(context, find_worked_before(context, mockup))
+    return _count_back(context, returned, days)
 
 
 def find_issue(context: DocumentContext) -> IssueDays | None:
@@ -41,13 +54,13 @@ def find_issue(context: DocumentContext) -> IssueDays | None:
         if drafted is None or days.replied > drafted:
             return days
     held = planned is not None and not context.draft and planned >= drafted
-    return IssueDays(planned, planned, planned, planned) if held else None
+    return IssueDays(planned, planned, planned, planned, planned) if held else None
 
 
 def _find_last_issue(context: DocumentContext) -> datetime.date | None:
-    """The last day of issue: that of submission, or the working day before it where the contractor reviews the set."""
+    """The last day of issue: that of submission, sooner by the contractor's own review where it reviews the set."""
     last = find_last_submission(context)
-    return last if last is None or not is_reviewed(context) else find_worked_before(context, last)
+    return last if last is None or not is_reviewed(context) else _go_back(context, last, _REVIEWING)
 
 
 def is_reviewed(context: DocumentContext) -> bool:
@@ -56,29 +69,45 @@ def is_reviewed(context: DocumentContext) -> bool:
 
 
 def tell_issue(context: DocumentContext) -> str:
-    """` Latest: March 29, 2027 (10 working days before the mockup, April 12, 2027).`; behind the planned day."""
+    """` Latest: March 22, 2027 (...).`; behind the planned day, with what a resubmittal does to the mockup."""
     if context.project.value(("package", "purpose")) != "mockup_submittal":
         return ""
     planned, last = context.project.get(("schedule", "submit_on")), _find_last_issue(context)
     told = f" {_tell_planned(context, planned, last)}." if planned is not None else ""
-    return f"{told} Latest: {_tell_last(context, last)}." if last is not None else told
+    return f"{told} Latest: {_tell_last(context, last)}. {_tell_again(context)}." if last is not None else told
 
 
 def _tell_last(context: DocumentContext, issue: datetime.date) -> str:
     """`March 26, 2027; reviewed and sent to the architect by March 29, 2027 (10 working days before the mockup)`."""
     sent, mockup = find_last_submission(context) or issue, long_date(context.project.value(("mockup", "planned_on")))
-    before = f"({_tell_length(context, _find_review(context) or 0)} before the mockup, {mockup})"
+    before = f"({_tell_length(context, _find_review(context) or 0)}, and one to act on it, before the mockup, {mockup})"
     reviewed = "" if sent == issue else f"; reviewed and sent to the architect by {long_date(sent)}"
     return f"{long_date(issue)}{reviewed} {before}"
 
 
+def _tell_again(context: DocumentContext) -> str:
+    """`If revised and resubmitted: mockup no earlier than May 5, 2027`: corrected, and reviewed by both once more."""
+    day = find_worked_before(context, find_worked_before(context, context.project.value(("mockup", "planned_on"))))
+    steps = [_COMPILING, *([_REVIEWING] if is_reviewed(context) else [])]
+    day = _count_on(context, day, sum(map(partial(_read_days, context), steps)), working=True)
+    again = context.project.get(("contract", "resubmittal_days"))
+    days = int(again) if again is not None else _find_review(context) or 0
+    day = _count_on(context, day, days, working=_counts_working(context))
+    assumed = "" if again is not None else ", the second review taken as long as the first until the contract tells"
+    earliest = long_date(_count_on(context, day, 2, working=True))
+    return f"If revised and resubmitted: mockup no earlier than {earliest}{assumed}"
+
+
 def tell_days(context: DocumentContext) -> dict[str, str]:
-    """The days of the decision in words, ` by March 15, 2027`, each empty where it is open: `asked`, `decided`."""
+    """The days of the decision in words, ` by March 15, 2027`, each empty where it is open.
+
+    `replied`, `sent` to whoever sends it on, `asked` of the architect, and `decided`, with its `length`.
+    """
     found, days = find_issue(context), _find_review(context)
     if found is None:
-        return {"asked": "", "decided": ""}
-    length = f" ({_tell_length(context, days)} for the decision, as for a review)" if days else ""
-    return {"asked": f" by {long_date(found.asked)}{length}", "decided": f" by {long_date(found.decided)}"}
+        return dict.fromkeys(("replied", "sent", "asked", "decided", "length"), "")
+    told = {name: f" by {long_date(getattr(found, name))}" for name in ("replied", "sent", "asked", "decided")}
+    return told | {"length": f" ({_tell_length(context, days)})" if days else ""}
 
 
 def _tell_planned(context: DocumentContext, planned: datetime.date, last: datetime.date | None) -> str:
@@ -92,18 +121,43 @@ def _tell_planned(context: DocumentContext, planned: datetime.date, last: dateti
 
 
 def _count_from(context: DocumentContext, issue: datetime.date) -> IssueDays:
-    """What is due before an issue: the decision the working day before, its papers a review and a day earlier."""
+    """What is due before an issue: the decision the working day before, its papers as long earlier as they take."""
     days = _find_review(context)
     decided = find_worked_before(context, issue)
     asked = decided if days is None else _count_back(context, decided, days)
-    return IssueDays(issue, decided, asked, find_worked_before(context, asked))
+    sent = _go_back(context, asked, _REVIEWING) if find_contractor(context) else asked
+    return IssueDays(issue, decided, asked, sent, _go_back(context, sent, _COMPILING))
+
+
+def _go_back(context: DocumentContext, day: datetime.date, row: str) -> datetime.date:
+    """The working day so many of a row before a working day."""
+    return find_work_days(root_of(context.project.root())).count_back(day, _read_days(context, row))
+
+
+def _read_days(context: DocumentContext, row: str) -> int:
+    """The working days of a row."""
+    return round(float(context.standards.limits[row].value))
 
 
 def _count_back(context: DocumentContext, day: datetime.date, days: int) -> datetime.date:
     """The last working day that leaves so many days of the contract before a day."""
-    working = context.project.get(("contract", "review_day_kind")) == "working"
-    worked = find_work_days(root_of(context.project.root())) if working else WorkDays(frozenset())
+    worked = find_work_days(root_of(context.project.root())) if _counts_working(context) else WorkDays(frozenset())
     return _find_worked(context, worked.count_back(day, days))
+
+
+def _count_on(context: DocumentContext, day: datetime.date, days: int, *, working: bool) -> datetime.date:
+    """The first working day with so many days behind a day."""
+    worked = find_work_days(root_of(context.project.root()))
+    counted = worked if working else WorkDays(frozenset())
+    while days:
+        day += _DAY
+        days -= counted.is_worked(day)
+    return worked.find_day(day)
+
+
+def _counts_working(context: DocumentContext) -> bool:
+    """Whether the days of the contract are working days."""
+    return bool(context.project.get(("contract", "review_day_kind")) == "working")
 
 
 def find_worked_before(context: DocumentContext, day: datetime.date) -> datetime.date:

@@ -8,8 +8,10 @@ from typing import Any
 from specgen.documents.banner import tell_held_work, tell_standing
 from specgen.documents.calculation_pages import calculation_pages
 from specgen.documents.changes_words import changes_of, tell_issues
+from specgen.documents.code_edition import tell_code_data
 from specgen.documents.composing import Composer, to_inline
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.contract_first import name_contract, reads_first, tell_order
 from specgen.documents.drafts import ALWAYS, ANSWER, LEAST_KNOWN
 from specgen.documents.figures.drawings import draw_named, name_drawings
 from specgen.documents.figures.record_trends import tell_not_drawn
@@ -35,6 +37,7 @@ from specgen.documents.template_views import Page, Views
 from specgen.documents.transmittal import cite_procedure
 from specgen.documents.views.code_items import code_name, tell_who_adopts
 from specgen.documents.views.mockup_details import name_places
+from specgen.documents.views.not_evaluated import tell_titles
 from specgen.documents.views.open_items import count_asked, count_values, tell_asked, tell_holds_key
 from specgen.documents.views.package_documents import tell_forms_left_out
 from specgen.documents.views.reply_dates import tell_undated
@@ -122,6 +125,9 @@ def _tell_open(context: DocumentContext) -> dict[str, Any]:
         "values_asked": count_values(context),
         "stop_count": tell_standing(context),
         "held_work": tell_held_work(context),
+        "code_data": tell_code_data(context),
+        "contract_first": name_contract(context) if reads_first(context) else "",
+        "contract_order": tell_order(context),
         "pull_tests": tell_pull_tests(context),
         "moisture_limit": find_moisture_limit(context),
         "undated_stages": tell_undated(context),
@@ -147,6 +153,7 @@ def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Funct
         Function("calculations", run=cache(lambda: calculation_pages(context))),
         Function("faults", run=lambda: context.remember(list_faults)),
         Function("mockup_count", run=lambda: context.remember(count_criteria).tell()),
+        Function("titles_of_work", run=lambda: tell_titles(context)),
         Function("layout_release", run=lambda: tell_layout_release(context)),
         Function("mockup_ready", run=lambda: tell_ready_day(context)),
         Function("trends_not_drawn", run=lambda: tell_not_drawn(context)),

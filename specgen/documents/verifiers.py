@@ -17,6 +17,8 @@ _SEALED = ("ASTM C1193", "ASTM C1472", "ASTM E1980", _ASHRAE)
 _AIR = "Compressed Air and Gas Handbook"
 # Who settles a figure: by the row of the limits, by what its name begins with, or by the label of its field.
 _SETTLED_BY = {
+    "submittal.contractor_days": "general_contractor",
+    "submittal": "applicator",
     "substrate.plane_prominent": "architect",
     "weather.wind_usual": "applicator",
     "substrate.bond": "engineer",

@@ -10,6 +10,7 @@ _MEASURED_BY = {
     "AJT-07": "applicator",
     "ATT-05e": "owner",
     "ATT-05i": "owner",
+    "ATT-05j": "owner",
     "BAS": "applicator",
     "BAS-05": "architect",
     "FIN": "applicator",

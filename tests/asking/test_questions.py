@@ -208,7 +208,9 @@ def test_no_name_of_a_file_is_asked_and_the_limits_are_to_be_sent() -> None:
     asked = {one.field for sheet in sheets for one in sheet.questions}
     assert asked.isdisjoint({"coating_system", "firm", "records"})
     wanted = [one.name for sheet in sheets if sheet.role == "finish_source" for one in sheet.wanted]
-    assert "Published limits of smoothing, primer, and gloss" in wanted
+    assert any(
+        one.startswith("Limits that the data sheets of smoothing, primer, and gloss leave out") for one in wanted
+    )
 
 
 def test_the_day_of_completion_is_asked_in_place_of_an_age(tmp_path: Path) -> None:

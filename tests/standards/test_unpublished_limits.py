@@ -18,6 +18,10 @@ PRACTICE, MEMORY = Kind.PRACTICE, Kind.MEMORY
 
 # Limit, the side of it that is right, its figure with unit, where it comes from, and why that side.
 HELD = [
+    # Read at 40 ft above grade plane in the City of San Diego's Technical Bulletin 14-1 on California's 1402.5.
+    ("wrb.building_height", MOST, "40 ft", MEMORY, "flame on a combustible barrier of a higher wall is out of reach"),
+    ("submittal.contractor_days", LEAST, "3 ", PRACTICE, "nobody reviews and stamps a set in a day"),
+    ("submittal.compile_days", LEAST, "3 ", PRACTICE, "reports are read and sums made before they are sent on"),
     ("substrate.age", LEAST, "28 d", MEMORY, "green concrete and mortar shrink and push the glue off"),
     ("substrate.wood_moisture", MOST, "19 %", MEMORY, "wet panels shrink, and rot behind the board"),
     ("straightedge.short", EXACTLY, "24 in", PRACTICE, "one tool for all readings"),

@@ -10,6 +10,7 @@ from specgen.documents.measures import Measure, list_measures
 from specgen.documents.parties import find_name
 from specgen.documents.required_documents import list_pending
 from specgen.documents.views._document_stages import list_pulled, sort_document
+from specgen.documents.views._earlier import bring_forward, find_party
 from specgen.documents.views._fields import ask_by_code, find_field
 from specgen.documents.views._needed import bears_on_decision, is_needed, list_reported
 from specgen.documents.views._stages import (
@@ -160,9 +161,15 @@ def _gather_values(context: DocumentContext) -> list[Asked]:
     for path in ask_by_code(context, _spread(context, _find_paths(context))):
         field = find_field(context, path)
         if field is not None and path not in _ASKED_APART:
-            found.append(Asked(path, field.owed_by, *stages.find(path, field, bears_on_decision(context, path))))
+            found.append(Asked(path, find_party(context, field), *_find_stage(context, stages, path)))
     # What is read by nothing is not asked for; before the other documents are there, they are not known to lack it.
     return [one for one in found if not context.rest.known or _names_party(one.path) or is_needed(context, one.path)]
+
+
+def _find_stage(context: DocumentContext, stages: _Stages, dotted: str) -> tuple[int, str]:
+    field = find_field(context, dotted)
+    assert field is not None
+    return bring_forward(context, dotted, stages.find(dotted, field, bears_on_decision(context, dotted)))
 
 
 def _names_party(dotted: str) -> bool:
@@ -204,7 +211,7 @@ def tell_stage(context: DocumentContext, path: Path) -> tuple[str, str]:
     dotted = dotted_path(path)
     field = find_field(context, dotted)
     assert field is not None
-    return field.owed_by, context.remember(_find_stages).find(dotted, field, bears_on_decision(context, dotted))[1]
+    return field.owed_by, _find_stage(context, context.remember(_find_stages), dotted)[1]
 
 
 def _find_paths(context: DocumentContext) -> Iterator[str]:

@@ -6,11 +6,14 @@ from itertools import groupby
 from typing import Any, NamedTuple
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.contract_first import is_in_contract, tell_head
 from specgen.documents.members import span_marks
 from specgen.documents.parties import name_party, name_role
+from specgen.documents.views._needed import find_pattern
 from specgen.documents.views._requests import Item, Request, list_requests
 from specgen.documents.views._stages import DECISION, NAMING, START
 from specgen.documents.views.reply_dates import LATER, find_due
+from specgen.model.field import dotted_path
 from specgen.model.value_text import long_date
 
 # The code of a rule with the letters of its subject.
@@ -31,17 +34,42 @@ def group_items(
 
     The steps behind the start of work stand together.
     """
-    named: set[str] = set()
+    named: set[tuple[str, bool]] = set()
     for (party, order, before), asked in groupby(list_requests(context), key=_find_head):
-        by_step = groupby(asked, key=lambda request: request.before)
-        groups = [Group(step, [item for one in same for item in one.items if wanted(item)]) for step, same in by_step]
-        groups = [group for group in groups if group.items]
-        if groups:
-            who = [name_role(party)] if party in named else name_party(context, party)
-            named.add(party)
-            several = len(groups) > 1
-            head = f". Needed before: {before if several else groups[0].step}{_tell_due(context, order)}"
-            yield ([*who, head],), [group if several else group._replace(step="") for group in groups]
+        requests = list(asked)
+        for told in (True, False):
+
+            def is_meant(item: Item, told: bool = told, party: str = party) -> bool:
+                return wanted(item) and is_told(context, party, item) == told
+
+            groups = list(_group_steps(requests, is_meant))
+            if groups:
+                who = _name_asked(context, party, told=told, first=(party, told) not in named)
+                named.add((party, told))
+                several = len(groups) > 1
+                head = f". Needed before: {before if several else groups[0].step}{_tell_due(context, order)}"
+                yield ([*who, head],), [group if several else group._replace(step="") for group in groups]
+
+
+def _group_steps(requests: list[Request], wanted: Callable[[Item], bool]) -> Iterator[Group]:
+    """What of the wanted items is asked for before each work."""
+    for step, same in groupby(requests, key=lambda request: request.before):
+        items = [item for one in same for item in one.items if wanted(item)]
+        if items:
+            yield Group(step, items)
+
+
+def is_told(context: DocumentContext, party: str, item: Item) -> bool:
+    """Whether the contract is read for an item before its party is asked."""
+    pattern = dotted_path(find_pattern(context, item.paths[0])) if item.paths else ""
+    return not item.number and is_in_contract(context, party, pattern)
+
+
+def _name_asked(context: DocumentContext, party: str, *, told: bool, first: bool) -> list[Any]:
+    """Where a value is read, or whom it is asked of, by name where that is the first time."""
+    if told:
+        return [tell_head(context, first=first)]
+    return name_party(context, party) if first else [name_role(party)]
 
 
 def _find_head(request: Request) -> tuple[str, int, str]:

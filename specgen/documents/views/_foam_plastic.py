@@ -11,11 +11,13 @@ from specgen.documents.foam_reports import (
     HEAT,
     RESISTANCE,
     SECTIONS,
+    FoamReport,
     ThickLedge,
     find_barrier,
     is_restricted,
     list_foam_walls,
     list_heat,
+    list_missing_coat_reports,
     list_resistance,
     list_thick_ledges,
     list_unknown,
@@ -24,6 +26,7 @@ from specgen.documents.members import span_marks
 from specgen.documents.standing_walls import list_solid
 from specgen.documents.views._cells import cite_section, join_cells
 from specgen.documents.views.reports import find_reports
+from specgen.model.value_text import words
 from specgen.standards import find_source
 
 _OWED = "report required from the EIFS manufacturer"
@@ -90,8 +93,15 @@ def _tell_burning(context: DocumentContext, wall: str) -> Cells:
     cell.append(f"; report {', '.join(reports)}" if reports else f"; {BURNING} {_OWED}")
     cell += [_tell_ledge(context, ledge, reports) for ledge in list_thick_ledges(context)]
     if strict:
-        cell.append("; exterior coatings and facings tested separately")
+        cell.append("; exterior coatings and facings tested separately, same limits")
+        owed = [f"; {one.name} required from the {words(one.owed_by)}" for one in _list_coats(context)]
+        cell.append("".join(owed))
     return _cite(context, section, "ibc_foam_indexes" if strict else "ibc_foam_burning"), "yes", cell
+
+
+def _list_coats(context: DocumentContext) -> list[FoamReport]:
+    """The reports on the coatings that nobody has listed."""
+    return list_missing_coat_reports(context, list_foam_walls(context))
 
 
 def _indexes(context: DocumentContext, wall: str) -> Iterator[Any]:

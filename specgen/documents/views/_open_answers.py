@@ -3,12 +3,13 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from specgen.documents.code_edition import assumes_edition, name_weather_sections
+from specgen.documents.code_edition import assumes_edition, name_weather_sections, tell_code_data
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.foam_reports import SECTIONS, list_unknown, list_unparted, list_unrated
 from specgen.documents.form_units import UNITS
 from specgen.documents.members import span_marks
+from specgen.documents.parties import find_contractor
 from specgen.documents.required_documents import list_pending
 from specgen.documents.standing_walls import list_barriers, list_solid, list_standing, list_wet
 
@@ -17,6 +18,7 @@ _CODE, _VAPOR, _SECTIONS, _INSPECTION = "COD", "INS-05", "SUB-07", "COD-04"
 SPEC_SECTIONS = "Specification section for this work: number, or none"
 _WATER = "Source of the water in the wall, and how it is stopped"
 SEALING = "Is sealant installed before or after the gloss?"
+_OWN_REVIEW = "Working days of the contractor's own review, before a submittal is sent on"
 EXISTING = "Existing building code: adopted or not; governs this work or not"
 
 # What the engineer sets before old walls are pulled, while the report on the pulls is pending.
@@ -41,6 +43,9 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
         yield OpenAnswer(EXISTING, (_CODE,), decides=True)
     if assumes_edition(context):
         yield OpenAnswer(f"{EDITION} ({edition} assumed)", (_CODE,), decides=True)
+    elif context.is_marked and model == "ibc" and tell_code_data(context):
+        asked = f"Code: confirm {tell_code_data(context)}; height of the building above grade plane, {_feet(context)}"
+        yield OpenAnswer(asked, (_CODE,), decides=True)
     if not context.project.members.get(("contract", "spec_sections")):
         yield OpenAnswer(SPEC_SECTIONS, (_SECTIONS,), decides=False)
     if any(clause.rule == _VAPOR for clause in context.judgment.not_judged):
@@ -58,17 +63,24 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
         asked = f"Substrate limit under a {context.figure('straightedge.long')} straightedge ({span_marks(prominent)})"
         figures = (context.limit("substrate.plane_prominent"),)
         yield OpenAnswer(asked, ("PLN-02",), decides=False, figures=figures)
+    if context.draft and find_contractor(context) and context.project.get(("contract", "review_days")) is not None:
+        days = (context.limit("submittal.contractor_days"),)
+        yield OpenAnswer(_OWN_REVIEW, ("SUB-01",), decides=True, party="general_contractor", figures=days)
     joints = context.project.members.get(("joints",), ())
     if joints and not context.project.members.get(("sealants",)):
         yield OpenAnswer(f"{SEALING} ({span_marks(joints)})", ("SLT-07",), decides=False, party="applicator")
     yield from _ask_of_walls(context, str(model))
 
 
+def _feet(context: DocumentContext) -> str:
+    return "ft" if context.first == "ip" else "m"
+
+
 def _ask_of_walls(context: DocumentContext, model: str) -> Iterator[OpenAnswer]:
     """What the code asks of the walls, each question with the marks of those it is open for."""
     least = context.limit("foam.thermal_barrier").text
     barrier = (f"{_CODE} {SECTIONS[model][1]}",) if model in SECTIONS else ()
-    unknown = list_unknown(context)
+    unknown, standing = list_unknown(context), list_standing(context)
     weather = (f"{_CODE} {name_weather_sections(context)}", _INSPECTION)
     asked = (
         ("Thermal barrier: existing wall over the whole board? yes/no", barrier, list_solid(context)),
@@ -82,7 +94,17 @@ def _ask_of_walls(context: DocumentContext, model: str) -> Iterator[OpenAnswer]:
             barrier,
             unknown,
         ),
-        ("Is the wall concrete or masonry designed to the code? yes/no", weather, list_solid(context)),
+        (
+            "Is the wall concrete or masonry designed to the code, and no veneer on framing? yes/no",
+            weather,
+            [mark for mark in list_solid(context) if mark in standing],
+        ),
+        (
+            "Is the wall concrete or masonry designed to the code? yes/no",
+            weather,
+            [mark for mark in list_solid(context) if mark not in standing],
+        ),
+        ("Where it is concrete or masonry, is it designed to the code? yes/no", weather, unknown),
         ("Fire-resistance rating of the wall, hours, or none", (f"{_CODE} 2603.5.1",), list_unrated(context)),
     )
     for question, holds, walls in asked:

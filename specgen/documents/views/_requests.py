@@ -6,18 +6,20 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.contract_first import reads_first, tell_review
 from specgen.documents.deciding import is_undecided
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.field_units import add_unit
 from specgen.documents.owed_sheets import RequiredDocument
-from specgen.documents.parties import find_named, tell_contact
+from specgen.documents.parties import find_named
 from specgen.documents.question_text import word_question
 from specgen.documents.required_documents import list_pending
 from specgen.documents.views._asked import DOCUMENTS as ATTACHMENTS
 from specgen.documents.views._asked import list_asked, list_early_measures
 from specgen.documents.views._document_stages import find_decision, sort_document
+from specgen.documents.views._earlier import LAYOUT, OF_LAYOUT
 from specgen.documents.views._fields import name_fields, say_fields
-from specgen.documents.views._needed import find_held, tell_held
+from specgen.documents.views._needed import find_held, find_pattern, tell_held
 from specgen.documents.views._open_answers import list_open_answers
 from specgen.documents.views._proposed import join_figures, propose
 from specgen.documents.views._stages import NAMING, SUBMITTAL, find_next_package
@@ -47,8 +49,6 @@ _OF_KIND = {
     "SUB-04": re.compile(r"\b(?:reports?|[Ll]etter|in writing)\b"),
 }
 _OF_RULE = re.compile(r"[A-Z]{3}\b")
-_CONTACT, _OPEN_ITEMS = "Contact for replies: person, phone, e-mail", "D19"
-_REVIEW = "Review of the specification: paragraphs met, and deviations"
 
 
 class Item(NamedTuple):
@@ -93,12 +93,10 @@ def _gather(context: DocumentContext) -> tuple[Request, ...]:
     for answer in list_open_answers(context):
         stage = find_decision(context) if answer.decides else find_next_package(context)
         told[(answer.party, *stage, DOCUMENTS)].append(Item(answer.question, answer.holds, answer.figures))
-    if told and context.is_marked and not tell_contact(context):
-        told[("applicator", *NAMING, DOCUMENTS)].append(Item(_CONTACT, (_OPEN_ITEMS,)))
     if awaits_review(context):
-        # Whoever decides on the walls knows what of them departs from the specification.
-        stage = find_decision(context) if is_undecided(context) else SUBMITTAL
-        told[("applicator", *stage, DOCUMENTS)].append(Item(_REVIEW, ("SUB-05",)))
+        # Nobody is asked for what the contract tells, and what departs from it is known before the decision.
+        stage = NAMING if reads_first(context) else find_decision(context) if is_undecided(context) else SUBMITTAL
+        told[("applicator", *stage, DOCUMENTS)].append(Item(tell_review(context), ("SUB-05",)))
     parties = _order_parties(context, list(told))
     keys = sorted(told, key=lambda key: (parties.index(key[0]), key[1], key[3] == DOCUMENTS))
     return _hold_names(context, tuple(Request(*key, tuple(told[key])) for key in keys))
@@ -156,10 +154,15 @@ def say(context: DocumentContext, paths: list[str]) -> Iterator[Item]:
         alike[label, _ask(context, path, label, proposed=bool(figures)), figures].append(path)
     for (label, asked, _), those in alike.items():
         (said,) = say_fields({asked: name_fields(context, those)[label]})
-        holds = sorted(set().union(*(tell_held(context, one) for one in those)))
+        holds = sorted(set().union(*(tell_held(context, one) for one in those), _name_layout(context, those[0])))
         yield Item(
             said, tuple(holds), propose(context, those[0]), names=find_named(context, those[-1]), paths=tuple(those)
         )
+
+
+def _name_layout(context: DocumentContext, path: str) -> set[str]:
+    """The layout, of a draft, for what it is drawn by."""
+    return {LAYOUT} if context.is_marked and find_pattern(context, path) in OF_LAYOUT else set()
 
 
 def _ask(context: DocumentContext, path: str, label: str, *, proposed: bool) -> str:

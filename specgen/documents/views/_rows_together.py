@@ -43,6 +43,9 @@ ROWS: dict[str, dict[str, str]] = {
     "Face": {
         "elevations.*.prominent": "prominent",
         "elevations.*.critical_light": "raked by low light",
+    },
+    "Impact": {
+        "elevations.*.impact_zones": "zones, each from height to height, with its class",
         "elevations.*.public_reach": "within reach of the public",
     },
     "EIFS above grade": {"elevations.*.grade_clearance": "clearance", "elevations.*.grade_is_soil": "soil below"},

@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from typing import Any, NamedTuple
 
+from specgen.documents.code_edition import WIND, name_wind_standard
 from specgen.documents.context import DocumentContext
 from specgen.documents.field_units import name_unit
 from specgen.documents.views._fields import name_fields
@@ -53,6 +54,7 @@ def _join(context: DocumentContext, items: list[Item]) -> Row:
     parts = {path: fill_figures(said, context.figure) for path, said in ROWS[title].items()}
     told = sorted(items, key=lambda item: list(parts).index(_find_path(context, item)))
     marks = ", ".join(_list_marks(context, first))
+    title = title.replace(WIND, name_wind_standard(context))
     open_ = [(parts[_find_path(context, item)], _find_field(context, item)) for item in told if not item.figures]
     asked: list[Any] = [CheckBox(_tell(title + (f" ({marks})" if marks else ""), open_, context.first))]
     for item in (item for item in told if item.figures):

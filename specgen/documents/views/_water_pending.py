@@ -5,12 +5,12 @@ from collections.abc import Iterator
 from typing import Any
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.contract_first import name_giver
 from specgen.documents.marks import name_member
 from specgen.documents.views._asked import tell_stage
 from specgen.documents.views._cells import join_cells
 from specgen.documents.views._stages import PULLS, SUBMITTAL
 from specgen.model.field import Path
-from specgen.model.value_text import words
 
 # The mark of an elevation, and the row: its name, the marks of the places, what is said of them, and the answers.
 Entry = tuple[str, tuple[Any, list[str], list[Any], Any]]
@@ -42,7 +42,7 @@ def _tell_pending(context: DocumentContext, paths: list[Path]) -> list[Any]:
         asked = owed[tell_stage(context, path)]
         asked += [*([", "] if asked else []), context.ask(path)]
     told = [
-        [*asked, f", from the {words(party)}, before {'' if before in _BARE else 'the '}{before}"]
+        [*asked, f", from the {name_giver(context, party, '')}, before {'' if before in _BARE else 'the '}{before}"]
         for (party, before), asked in owed.items()
     ]
     return ["pending: ", *join_cells(told)]

@@ -8,7 +8,7 @@ from specgen.documents.display_values import count_things
 from specgen.documents.members import span_marks
 from specgen.documents.mesh_name import name_mesh
 from specgen.documents.views._cells import join_cells
-from specgen.documents.views.answers import list_colors
+from specgen.documents.views._concerned import list_colors
 from specgen.model.field import Path
 from specgen.model.value_text import words
 

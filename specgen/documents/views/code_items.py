@@ -19,6 +19,7 @@ from specgen.documents.standing_walls import (
     list_standing,
     list_undrained,
 )
+from specgen.documents.views import _combustible_barrier as combustible_barrier
 from specgen.documents.views import _energy as energy
 from specgen.documents.views import _fire_tests as fire_tests
 from specgen.documents.views import _foam_plastic as foam_plastic
@@ -52,11 +53,12 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         drained = [("Drained wall", mark, _tell_drainage(context, edition, mark)) for mark in walls]
         lines = [*_tell_system(context, edition, walls), *_tell_barrier(context), *fire_tests.join_walls(drained)]
         lines += [*foam_plastic.rows(context), *fire_tests.rows(context)]
+        lines += combustible_barrier.rows(context) if model == "ibc" else []
         lines += _tell_inspections(context, edition)
         lines += _tell_existing(context, model)
     lines += energy.rows(context)
     lines.append(("Fasteners, local code", *_tell_fasteners(context)))
-    return TableView(("Subject", "Section", "Required", "Reason, and how met"), tuple(lines), (22, 12, 11, 55))
+    return TableView(("Subject", "Section", "Required", "Reason, and how met"), tuple(lines), (21, 11, 9, 59))
 
 
 def _list_local(context: DocumentContext) -> Iterator[tuple[str, str]]:

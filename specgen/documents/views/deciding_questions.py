@@ -35,7 +35,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             if code == DRAINAGE and not question.endswith(BY_CODE):
                 told.append(f", the minimum {OF_EACH}")
             lines.append((str(len(lines) + 1), f"{question}{rule}", ", ".join(walls), told))
-    return TableView(("No.", "Question", "Wall", "Not suitable if"), tuple(lines), (5, 33, 12, 50))
+    return TableView(("No.", "Question", "Wall", "Not suitable if"), tuple(lines), (4, 37, 8, 51))
 
 
 def _word(context: DocumentContext, code: str, asked: str, walls: list[str]) -> dict[str, list[str]]:

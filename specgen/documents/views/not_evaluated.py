@@ -1,28 +1,33 @@
 """The rules that could not be judged: those on a wall with what each waits for, those on the work by subject."""
 
 import re
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Iterator
 from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.contract_first import CONTRACT
 from specgen.documents.field_units import name_unit
 from specgen.documents.members import span_marks
 from specgen.documents.parties import name_role
 from specgen.documents.required_documents import list_measured, list_pending
+from specgen.documents.views._asked_rows import is_told
+from specgen.documents.views._concerned import list_colors
+from specgen.documents.views._following import list_open_rules, split_rules
 from specgen.documents.views._requests import list_requests
 from specgen.documents.views._rules import name_rules
-from specgen.documents.views.answers import list_colors, list_open_rules
 from specgen.documents.waiting_rules import list_waiting_rules
 from specgen.documents.wall_areas import list_elevations
+from specgen.judging.registry import load_rules
 from specgen.model.block import Strong, Text
 from specgen.model.value_text import count
 
 # Where the documents stand that the walls wait for.
 _DOCUMENTS = "Documents: listed above."
-# What a rule on no wall is about.
-_OF_WORK = "work"
+# What stands above the rules on the walls, as some are evaluated later than the walls are decided on.
+_BEFORE = "Before the decision on the walls"
+_AFTER = "After the decision, each at the stage that D19 names"
 # So many items of a party are not told twice.
 _MANY = 4
 # The answers that a question can have, as far as the marks that it is asked of.
@@ -38,12 +43,14 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     decides = {rule: [mark for mark, rules in on.items() if rule in rules] for rule in sorted(every)}
     values, documents = _list_pending(context)
     alone = {rule: walls for rule, walls in decides.items() if walls and rule not in values}
-    lines = _list_deciding(
-        context, {r: walls for r, walls in decides.items() if walls and r not in alone}, values, documents
-    )
-    lines += _list_alone(alone)
-    lines += _list_others([rule for rule, walls in decides.items() if not walls])
-    return TableView(("Rule", "Wall", "Pending, and from whom"), tuple(lines), (34, 8, 58))
+    split = split_rules(context, [rule for rule, walls in decides.items() if walls])
+    lines: list[tuple[Any, ...]] = []
+    for head, rules in ((_BEFORE, split.before), (_AFTER, split.after)):
+        waiting = {rule: decides[rule] for rule in rules if rule not in alone}
+        lines += [(head,)] if rules and split.after else []
+        lines += _list_deciding(context, waiting, values, documents)
+        lines += _list_alone({rule: decides[rule] for rule in rules if rule in alone})
+    return TableView(("Rule", "Wall", "Pending, and from whom"), tuple(lines), (32, 6, 62))
 
 
 def _list_deciding(
@@ -81,12 +88,22 @@ def _list_alone(alone: dict[str, list[str]]) -> Iterator[tuple[str, str, str]]:
         yield ", ".join(rules), marks, _DOCUMENTS
 
 
-def _list_others(others: list[str]) -> Iterator[tuple[str, str, str]]:
-    """A row for the rules on the work, with their number in each subject: `ACC 10, AIR 8`."""
-    if others:
-        subjects = Counter(rule[:3] for rule in others)
-        told = ", ".join(f"{subject} {number}" for subject, number in subjects.items())
-        yield count(len(others), "other rule"), _OF_WORK, f"{told}: see D19."
+def tell_titles(context: DocumentContext) -> str:
+    """`66 other rules, on the work; ... ACC 01 No lifts inside tents; 02 ...`: those not evaluated by title."""
+    told = {rule.code: rule for rule in load_rules()}
+    groups: dict[str, list[str]] = defaultdict(list)
+    for code in _list_of_work(context):
+        groups[code[:3]].append(f"{code[4:]} {told[code].title}")
+    number = count(sum(map(len, groups.values())), "other rule")
+    listed = ". ".join(f"{group} {'; '.join(titles)}" for group, titles in groups.items())
+    return f"{number} on the work; what they wait for: see D19. {listed}." if groups else ""
+
+
+def _list_of_work(context: DocumentContext) -> list[str]:
+    """The rules on no wall that are not evaluated."""
+    on = {rule for mark in context.judgment.walls for rule in list_open_rules(context, mark)}
+    every = {clause.rule for clause in context.judgment.not_judged} | set(list_waiting_rules(context))
+    return sorted(every - on)
 
 
 def _name(context: DocumentContext, rule: str) -> str:
@@ -111,7 +128,8 @@ def _list_pending(context: DocumentContext) -> tuple[Pending, set[str]]:
                 continue
             asked = units.sub("", item.text)
             for rule in dict.fromkeys(item.holds):
-                values[rule][request.party].append(asked)
+                giver = CONTRACT if is_told(context, request.party, item) else request.party
+                values[rule][giver].append(asked)
     return values, documents
 
 

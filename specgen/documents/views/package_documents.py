@@ -3,11 +3,15 @@
 from specgen.documents.calculations import list_waiting
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.contract_first import name_giver
 from specgen.documents.drafts import Known
 from specgen.documents.mockup_days import UNTOLD, list_drying_owners
 from specgen.documents.pull_tests import MOISTURE
+from specgen.documents.views._asked import list_asked
+from specgen.documents.views._earlier import LAYOUT, OF_LAYOUT
 from specgen.documents.views._fields import ask_by_code, find_field, name_fields, say_fields
-from specgen.documents.views._needed import find_held
+from specgen.documents.views._needed import find_held, find_pattern
+from specgen.model.field import dotted_path
 from specgen.model.value_text import count, words
 
 # So many values are named one by one, more are counted by party.
@@ -31,7 +35,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         (f"{entry.id} {entry.title}", "no" if entry.id in left_out else "yes", tell_missing(context, composer, entry))
         for entry in context.rest.known
     )
-    return TableView(("Document", "Included", "Missing, and from whom"), lines, (34, 11, 55))
+    return TableView(("Document", "Included", "Missing, and from whom"), lines, (34, 9, 57))
 
 
 def tell_missing(context: DocumentContext, composer: Composer, entry: Known) -> str:
@@ -41,11 +45,14 @@ def tell_missing(context: DocumentContext, composer: Composer, entry: Known) -> 
         paths += list_waiting(context)
     if entry.id == _SCHEDULE:
         paths += [path for path, rules in find_held(context).items() if any(map(_is_of_dates, rules))]
+    if entry.id == LAYOUT:
+        paths += [one.path for one in list_asked(context) if find_pattern(context, one.path) in OF_LAYOUT]
     asked: dict[str, list[str]] = {}
     for path in ask_by_code(context, paths):
         field = find_field(context, path)
         if field is not None:
-            asked.setdefault(words(field.owed_by), []).append(path)
+            giver = name_giver(context, field.owed_by, dotted_path(field.path))
+            asked.setdefault(giver, []).append(path)
     named = {party: say_fields(name_fields(context, wanted)) for party, wanted in asked.items()}
     # What a sum waits for is told by its paths.
     others = [said for path, said in entry.missing if find_field(context, path) is None and entry.id != _SUMS]

@@ -44,6 +44,8 @@ def _list_stages(context: DocumentContext) -> list[tuple[str, object]]:
     stages = sorted({(request.order, request.before): None for request in list_requests(context)})
     dated = [(order, before) for order, before in stages if order <= SENDING[0] or before in _DATED_BY]
     told = [(before, _tell_date(context, order, before)) for order, before in dated]
+    # Whoever is to do anything is asked first, though a hazard holds all work.
+    told.sort(key=lambda stage: stage[0] != NAMING[1])
     return told + ([(LATER, Blank(f"Reply by, before {LATER}", "date"))] if len(dated) < len(stages) else [])
 
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.drafts import OPEN_ITEMS
 from specgen.documents.members import join_words
 from specgen.documents.parties import name_role, tell_party
 from specgen.documents.verifiers import (
@@ -19,6 +20,7 @@ from specgen.documents.verifiers import (
     find_text_of_sum,
     is_checked_by_engineer,
 )
+from specgen.documents.views._requests import list_requests
 from specgen.model.block import CheckBox, Value
 from specgen.model.figure_text import figures_asked
 from specgen.model.source import Kind, Source
@@ -48,6 +50,7 @@ _REMEMBERED = "*"
 class Entry:
     """What is to be verified against one text: a figure with its sides, or all methods of the text."""
 
+    rows: set[str] = field(default_factory=set)  # of the limits that its figures are
     figures: dict[str, None] = field(default_factory=dict)
     documents: set[str] = field(default_factory=set)
     bases: set[Basis] = field(default_factory=set)
@@ -64,28 +67,49 @@ Key = tuple[str, str, str]  # the role that verifies, the text, and what is veri
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each figure; those of texts first, then those of parties, manufacturers, and what is answered."""
     entries = list_entries(context)
-    ordered = sorted(entries.items(), key=lambda pair: (*_rank(context, pair[0]), *_place(pair), *pair[0]))
+    ordered = sorted(entries.items(), key=lambda pair: (*_rank(context, *pair), *_place(pair), *pair[0]))
     lines = tuple(
-        (_shorten(text), *_cells(what, entry, _tell_answer(context, role))) for (role, text, what), entry in ordered
+        (_shorten(key[1]), *_cells(key[2], entry, _tell_answer(context, key, entry))) for key, entry in ordered
     )
     return TableView(HEADER, lines, WIDTHS)
 
 
-def _tell_answer(context: DocumentContext, role: str) -> str:
-    """The day on which the engineer sealed the calculations and answered so; of others the cell stands empty."""
-    day = find_sealing_day(context.project) if role == ENGINEER else None
-    return f"holds, {long_date(day)}" if day else ""
+def _tell_answer(context: DocumentContext, key: Key, entry: Entry) -> str:
+    """The day on which the engineer sealed the calculations and answered so, or the list that asks for the figure.
+
+    Of others the cell stands empty.
+    """
+    day = find_sealing_day(context.project) if key[0] == ENGINEER else None
+    return f"holds, {long_date(day)}" if day else OPEN_ITEMS if _is_asked(context, key, entry) else ""
+
+
+def _is_asked(context: DocumentContext, key: Key, entry: Entry) -> bool:
+    """Whether the open items ask the party that settles a figure for it, so that it is answered once."""
+    role, text, _ = key
+    settles = ARCHITECT if text == CONTRACT else role
+    named = text in (CONTRACT, name_role(role))
+    asked = context.remember(_find_asked)
+    return any(not named or party == settles for row in entry.rows for party in asked.get(row, ()))
+
+
+def _find_asked(context: DocumentContext) -> dict[str, set[str]]:
+    """The roles that the open items ask to confirm a figure, by its row."""
+    found: dict[str, set[str]] = {}
+    for request in list_requests(context) if context.is_marked else ():
+        for figure in (figure for item in request.items for figure in item.figures if figure.row):
+            found.setdefault(figure.row, set()).add(request.party)
+    return found
 
 
 def count_to_tick(context: DocumentContext) -> int:
     """How many figures nobody has answered yet."""
-    return sum(not _tell_answer(context, role) for role, _, _ in list_entries(context))
+    return sum(not _tell_answer(context, key, entry) for key, entry in list_entries(context).items())
 
 
-def _rank(context: DocumentContext, key: Key) -> tuple[bool, bool, bool]:
+def _rank(context: DocumentContext, key: Key, entry: Entry) -> tuple[bool, bool, bool]:
     """Where a row stands: a text, a party, a manufacturer, or what is answered."""
     role, text, _ = key
-    return bool(_tell_answer(context, role)), role in MANUFACTURERS, text == name_role(role)
+    return _tell_answer(context, key, entry) not in ("", OPEN_ITEMS), role in MANUFACTURERS, text == name_role(role)
 
 
 def list_entries(context: DocumentContext) -> dict[Key, Entry]:
@@ -103,6 +127,7 @@ def list_entries(context: DocumentContext) -> dict[Key, Entry]:
             entry = entries.setdefault((role, read, what), Entry())
             entry.figures |= dict.fromkeys([figure] if figure else [])
             entry.documents.add(document)
+            entry.rows.add(value.row)
             entry.bases.add(_tell_basis(context, value, behind))
     return _name_methods_once(entries)
 
@@ -188,10 +213,13 @@ def _cells(what: str, entry: Entry, answer: str) -> tuple[object, ...]:
     """What is verified with what it rests on, the value used with its box, the documents that print it, the answer."""
     methods = what.endswith((": ", _SECTION))
     told = what.removesuffix(_SECTION) + "; ".join(map(_lower, entry.figures)) if methods else what
-    value = "" if methods else _join_sides(_sort_sides(entry))
+    value = ("" if methods else _join_sides(_sort_sides(entry))) or "holds"
     said = entry.basis[1]
     basis = {Kind.PRACTICE.value: "", Kind.MEMORY.value: _REMEMBERED}.get(said, f" ({said})")
-    return told + basis, [CheckBox(value or "holds", ticked=bool(answer))], ", ".join(sorted(entry.documents)), answer
+    box = value if answer == OPEN_ITEMS else [CheckBox(value, ticked=bool(answer))]
+    # Another party that settles the figure too is not the one that the open items ask.
+    used = sorted(entry.documents if answer == OPEN_ITEMS else entry.documents - {OPEN_ITEMS})
+    return told + basis, box, ", ".join(used or [OPEN_ITEMS]), answer
 
 
 def _sort_sides(entry: Entry) -> list[str]:

@@ -3,9 +3,10 @@
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.required_documents import list_measured
+from specgen.documents.views._following import tell_split
 from specgen.documents.views._rules import name_rules
 from specgen.documents.views._walls import SAID, describe_build_up
-from specgen.documents.views.answers import list_deciding, list_open_rules
+from specgen.documents.views.answers import list_deciding
 from specgen.judging.owners import looks_for_document
 from specgen.model.finding import Severity, Verdict, WallJudgment
 from specgen.model.value_text import count
@@ -36,7 +37,7 @@ def set_verdicts(context: DocumentContext, document: str = "") -> TableView:
     header = ("Wall", "Build-up to the board", "Suitable for finish", found, "Pending")
     if all(pending == _NONE for *_, pending in lines):
         return TableView(header[:-1], tuple(line[:-1] for line in lines), (7, 40, 15, 38))
-    return TableView(header, lines, (7, 29, 14, 31, 19))
+    return TableView(header, lines, (5, 32, 11, 27, 25))
 
 
 def _tell_exceptions(context: DocumentContext, mark: str, judged: WallJudgment) -> str:
@@ -56,10 +57,6 @@ def _tell_exceptions(context: DocumentContext, mark: str, judged: WallJudgment) 
 
 def _tell_pending(context: DocumentContext, mark: str, where: str) -> str:
     """`10 documents; 20 rules not evaluated; listed below`: how much the decision on a wall waits for."""
-    documents, rules = len(list_deciding(context, mark)), len(list_open_rules(context, mark))
-    parts = (
-        count(documents, "document") if documents else "",
-        f"{count(rules, 'rule')} not evaluated" if rules else "",
-    )
-    told = "; ".join(filter(None, parts))
+    documents = len(list_deciding(context, mark))
+    told = "; ".join(filter(None, (count(documents, "document") if documents else "", tell_split(context, mark))))
     return f"{told}; listed {where}" if told else _NONE

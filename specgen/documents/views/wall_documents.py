@@ -19,4 +19,4 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         (entry.name, name_role(entry.owed_by), strip_clause(entry.code), span_marks(marks))
         for entry, marks in walls.items()
     )
-    return TableView(("Document", "From", "Rule", "Wall"), lines, (52, 21, 17, 10))
+    return TableView(("Document", "From", "Rule", "Wall"), lines, (57, 20, 15, 8))

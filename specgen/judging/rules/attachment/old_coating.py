@@ -1,4 +1,4 @@
-"""Board is adhered to an old coating or to bare metal only where pull tests show that the surface holds.
+"""Board is adhered to an old coating, old brick, or bare metal only where pull tests show that the surface holds.
 
 Why: an adhered wall hangs from the weakest layer behind it, and nobody can see whether old paint or
 bare metal will hold. Where it broke tells as much as the pull at which it broke.
@@ -27,6 +27,8 @@ fails ATT-05h at walls.W1.substrate.bond_pulls
     elevations: {E1: {wall: W1, width: 60 ft, height: 20 ft}}
 fails ATT-05i at walls.W1.substrate.kind
     walls: {W1: {substrate: {kind: metal}}}
+fails ATT-05j at walls.W1.substrate.kind
+    walls: {W1: {substrate: {kind: existing_brick}}}
 """
 
 from specgen.computing.old_surface import is_old_surface
@@ -162,6 +164,18 @@ RULE.clause(
     when="wall.substrate.kind = metal",
     basis="adhesion_tests_memory",
     remedy=f"{PULLS} Otherwise install fastened sheathing with a fluid-applied WRB over it.",
+)
+
+RULE.clause(
+    "j",
+    CAUTION,
+    "The board is adhered to old brick, and holds no better than its face and the new pointing.",
+    when="wall.substrate.kind = existing_brick",
+    basis="astm_d7234",
+    remedy="Disturb nothing before the laboratory report on asbestos. Then: "
+    f"{PULLS[0].lower()}{PULLS[1:]} Pull brick and new pointing each. If a pull fails, remove the weak face or "
+    "pointing, repair, and repeat the pull tests, or install fastened sheathing with a fluid-applied WRB over it, a "
+    "new wall type: drained, with its own NFPA 285 report and special inspection.",
 )
 
 

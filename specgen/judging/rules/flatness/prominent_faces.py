@@ -20,7 +20,13 @@ from specgen.quantities.comparison import less
 from specgen.quantities.quantity import Quantity
 
 # What is found of a wall whose limit nobody has set.
-_NOT_GIVEN = "No plane limit of the substrate is given; the guide's {found} in {straightedge.long} is too loose"
+_NOT_GIVEN = (
+    "The plane limit of the substrate is not known; the guide's {found} in {straightedge.long} would be too loose"
+)
+_READ_FIRST = (
+    "Read the limit in the specification. Where it is too loose, or none is given, set a tighter one for this face; "
+    "proposed: maximum {substrate.plane_prominent} in {straightedge.long}."
+)
 
 RULE = Rule(
     "PLN-02",
@@ -68,4 +74,6 @@ def _loose(wall: Wall, limit: Quantity) -> bool:
 def _found(project: Description, wall: Wall, if_not_given: str) -> Violation:
     """The limit of the wall, at its own place; where none is given, that it is the usual one."""
     at = (*wall.path, "substrate", "plane_limit")
-    return violation(wall.substrate.plane_limit, at=at, say="" if project.project.is_given(at) else if_not_given)
+    if project.project.is_given(at):
+        return violation(wall.substrate.plane_limit, at=at)
+    return violation(wall.substrate.plane_limit, at=at, say=if_not_given, remedy=_READ_FIRST)

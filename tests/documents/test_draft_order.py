@@ -1,0 +1,153 @@
+"""In which order a draft asks, what is read before it is asked, and which days it leaves whom."""
+
+from pathlib import Path
+from typing import Any
+
+from tests.documents.example import drafted, rows_below
+from tests.documents.open_page import list_heads, list_lines
+from tests.documents.test_asked_of_drafts import NEW, OLD, before_of
+from tests.support import merged
+
+# The clinic with the section of its specification, its parties, and the days of its contract.
+CLINIC: dict[str, Any] = merged(
+    NEW,
+    {
+        "parties": {
+            "applicator": {"name": "Northline Plaster"},
+            "architect": {"name": "Barlow"},
+            "general_contractor": {"name": "Hartwell"},
+        },
+        "contract": {
+            "spec_sections": [{"number": "07 24 00", "title": "EIFS"}],
+            "review_days": 10,
+            "review_day_kind": "working",
+        },
+        "building": {"eifs_top": "42 ft"},
+        "elevations": {"E1": {"wall": "W1", "prominent": "yes"}, "E2": {"wall": "W1"}},
+    },
+)
+
+
+# Common practice, no source: a contractor reads section and drawings, and asks by request for information what they
+# leave open; the architect alone says which face is prominent.
+def test_the_contract_is_read_before_the_architect_is_asked(tmp_path: Path) -> None:
+    pages = drafted(tmp_path, CLINIC)
+    heads = [head for head in list_heads(pages["D19"]) if head.startswith("Contract documents")]
+    assert heads[0].startswith(
+        "Contract documents: Section 07 24 00 and the drawings; only where silent or contradictory, the architect, "
+        "Barlow, by RFI. Needed before: "
+    )
+    below = pages["D19"].partition(heads[0])[2]
+    assert "Sheathing (W1): standard; thickness, in" in below
+    rest = pages["D19"].partition("\nVALUES\n")[2].partition("\nArchitect")[2]
+    assert rest.splitlines()[1].startswith("( ) Is the elevation prominent? yes/no (E2)")
+    steps = pages["D00"].partition("NEXT STEPS\n")[2]
+    assert steps.startswith("1. Northline Plaster reads Section 07 24 00 and the drawings first")
+    assert (
+        "Contract documents: read Section 07 24 00 and the drawings first, and cite paragraph or sheet" in pages["D19"]
+    )
+    (review,) = (
+        row for row in list_lines(tmp_path) if row[2].startswith("Review of Section 07 24 00 and the drawings")
+    )
+    assert review[:2] == ["Applicator", "first requests"]
+    # Nobody knows what limit the section sets, and the guide's stands in its place only where it sets none.
+    assert "The plane limit of the substrate is not known; the guide's 1/4 in" in pages["D05"]
+    assert "No plane limit of the substrate is given" not in pages["D05"]
+
+
+# Common practice, no source: a wall is decided on by what is known then; measured gaps, movement joints, and openings
+# come later, and hold up no decision.
+def test_rules_before_the_decision_stand_apart_from_those_that_follow(tmp_path: Path) -> None:
+    page = drafted(tmp_path, CLINIC)["D02"]
+    first, _, then = page.partition("\nRULES NOT EVALUATED\n")[2].partition("\nAfter the decision, each at the stage")
+    before, after = ([line[:6] for line in part.splitlines() if line[3:4] == "-"] for part in (first, then))
+    assert {"ATT-07", "ATT-09", "COD-03", "HEA-02"} <= set(before)
+    assert {"PLN-01", "WAT-02", "WAT-08", "COD-04"} <= set(after)
+    late = {code[:6] for row in list_lines(tmp_path) if row[1] not in _EARLY for code in row[3].split(", ")}
+    assert not late.intersection(before)
+    # A question tells by its code which rule it holds up; the title of each stands somewhere.
+    assert "ACC 01 No lifts inside tents; " in page
+
+
+_EARLY = ("first requests", "decision on the walls")
+
+
+# Common practice, no source: a set is issued whole, so that what one of its documents prints is there by then; impact
+# zones are known before mesh is chosen by them, and lines before boards keep clear of them.
+def test_what_a_document_prints_is_asked_for_before_it_is_issued(tmp_path: Path) -> None:
+    pages = drafted(tmp_path, CLINIC)
+    asked = before_of(tmp_path)
+    made = [told[1] for item, told in asked.items() if item.startswith(("Maximum pH", "Volume solids"))]
+    assert made and set(made) == {"this submittal"}
+    (lines,) = (told for item, told in asked.items() if item.startswith("Aesthetic joint lines"))
+    (openings,) = (told for item, told in asked.items() if item.startswith("Openings with place"))
+    assert lines[1] == openings[1] == "this submittal"
+    assert asked["Impact zones (E1, E2)"][1] == "decision on the walls"
+    (layout,) = (row for row in rows_below(pages["D00"], "DOCUMENTS IN THIS PACKAGE") if row[0].startswith("D07"))
+    assert "contract documents" in layout[2]
+    (held,) = (row[3] for row in list_lines(tmp_path) if row[2].startswith("Openings with place"))
+    assert "D07" in held
+
+
+# Counted on a calendar from Monday, April 12, 2027: a working day to act on the return, April 9; ten working days from
+# Thursday, March 25, to April 8; three for the contractor, Monday, March 22. The lengths of three days: common
+# practice, no source. Returned on April 8: corrected by the 13th, sent on the 16th, returned on the 30th, acted on on
+# May 3, so that the mockup begins on May 4.
+def test_dates_leave_the_contractor_its_review_and_tell_of_a_resubmittal(tmp_path: Path) -> None:
+    page = drafted(tmp_path, CLINIC)["D00"]
+    assert "Latest: March 22, 2027; reviewed and sent to the architect by March 25, 2027" in page
+    assert "If revised and resubmitted: mockup no earlier than May 4, 2027" in page
+    assert "as product data, to Hartwell by March 2, 2027; Hartwell reviews and stamps them (3 working days)" in page
+    assert (
+        "sends them to the architect by March 5, 2027; the architect decides on each wall in writing by March 19"
+        in page
+    )
+    # Reports and letters are submitted; only questions are requests for information.
+    assert "as a request for information" not in page and "as requests for information" not in page
+    assert "questions to owner, architect, and engineer by RFI, documents by submittal, through Hartwell" in page
+
+
+# International Building Code 2018, 2603.5.4: foam plastic, exterior coatings and facings are tested separately, each to
+# 25 and 450. 1402.5: NFPA 285 for a combustible barrier above 40 ft (City of San Diego, Technical Bulletin 14-1).
+def test_the_code_asks_for_the_coatings_and_for_a_barrier_that_burns(tmp_path: Path) -> None:
+    pages = drafted(tmp_path, CLINIC)
+    asked = before_of(tmp_path)
+    assert asked["ASTM E84 report of the smoothing, primer, and gloss (W1)"][0] == "Finish manufacturer"
+    assert asked["ASTM E84 report of the base coat with mesh (W1)"][0] == "EIFS manufacturer"
+    (row,) = (line for line in pages["D02"].splitlines() if line.startswith("Combustible water-resistive barrier, W1"))
+    assert " | 1402.5[p] | yes | EIFS top 42 ft; building higher than 40 ft above grade plane: NFPA 285" in row
+    lower = drafted(tmp_path, merged(CLINIC, {"building": {"eifs_top": "40 ft"}}), ("D02",))["D02"]
+    assert "Combustible water-resistive barrier" not in lower
+    question = (
+        "Code: confirm edition 2021, construction type IIB, occupancy B; height of the building above grade plane, ft"
+    )
+    assert asked[question] == ("Architect", "decision on the walls")
+
+
+# Common practice, no source: old brick is pulled as an old coating is, and new pointing is a surface of its own; all
+# dates hang on the first, which the owner tells while no contractor is named.
+def test_old_brick_has_its_measure_and_the_owner_is_asked_for_the_first_dates(tmp_path: Path) -> None:
+    wet = {"W1": {"substrate": {"condition": ["efflorescence", "open_joints"]}}}
+    sized = {"elevations": {"E1": {"width": "62 ft", "height": "22 ft"}}, "walls": wet}
+    pages = drafted(tmp_path, merged(OLD, sized))
+    (row,) = (line for line in pages["D05"].splitlines() if line.startswith("ATT-05j | W1 existing brick"))
+    assert "If a pull fails, remove the weak face or pointing, repair, and repeat the pull tests" in row
+    # 62 ft by 22 ft: two sets of three in each 1000 sq ft, and a set on the pointing.
+    assert "minimum 9 on W1 (1364 sq ft; 3 of them on new pointing)" in pages["D05"]
+    asked = before_of(tmp_path)
+    assert asked["Planned submission date"] == ("Owner", "first requests")
+    (solid,) = (item for item in asked if item.startswith("Is the wall concrete or masonry designed"))
+    assert solid.endswith("and no veneer on framing? yes/no (W1)")
+    assert "Where it is concrete or masonry, is it designed to the code? yes/no (W2)" in asked
+    assert "D12" not in pages
+
+
+# Common practice, no source: one list asks for a figure and the other refers to it, as two answers may differ.
+def test_a_figure_has_one_box_for_its_answer(tmp_path: Path) -> None:
+    pages = drafted(tmp_path, CLINIC)
+    rows = rows_below(pages["D05"], "VERIFY BEFORE SUBMITTAL")
+    wind = [row for row in rows if row[1] == "Wind in which a metallic finish is sprayed"]
+    assert [row[2:] for row in wind] == [["maximum 8 mph", "D05, D19", "D19"]]
+    damp = {row[0]: row[2:] for row in rows if row[1].startswith("Relative humidity")}
+    assert damp["EIFS manufacturer"] == ["( ) maximum 85%", "D05", ""]
+    assert damp["Finish manufacturer"] == ["maximum 85%", "D05, D19", "D19"]
