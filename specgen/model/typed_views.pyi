@@ -620,6 +620,8 @@ class Primer(View):
     moisture_scale: str
     volume_solids: Number
     dry_film: Quantity
+    target_dry_film: Quantity
+    most_dry_film: Quantity
     transfer_efficiency: Number
     pail: Quantity
     reserve: Number
@@ -648,6 +650,8 @@ class Gloss(View):
     permeance: Quantity
     volume_solids: Number
     dry_film: Quantity
+    target_dry_film: Quantity
+    most_dry_film: Quantity
     transfer_efficiency: Number
     pail: Quantity
     reserve: Number

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Literal, NamedTuple
 
 from specgen.computing import find
+from specgen.computing.coats.wet_film import name_aimed
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue, take_stricter
 from specgen.documents.form_units import UNITS
@@ -132,7 +133,8 @@ def _film_targets(context: DocumentContext, coat: str, unit: str) -> Iterator[Bo
     if most.open or not water:
         yield from () if most.open else (Bound("target", _number(most.raw, unit), most),)
         return
-    film, solids = (context.project.get((coat, name)) for name in ("dry_film", "volume_solids"))
+    names = (name_aimed(context.project, coat), "volume_solids")
+    film, solids = (context.project.get((coat, name)) for name in names)
     wet_film = find("wet-film")
     assert wet_film.direct is not None
     assert wet_film.as_read is not None
