@@ -375,6 +375,8 @@ class Accessory(View):
     at: str
     maker: str
     product: str
+    least_temperature: Quantity
+    most_exposure_days: int
 
 class Wall(View):
     framing: Framing
@@ -427,6 +429,7 @@ class Wrb(View):
     least_temperature: Quantity
     most_temperature: Quantity
     direct_sun: bool
+    most_exposure_days: int
     bond_report: Attachment
 
 class WallAttachment(View):
@@ -594,6 +597,7 @@ class Smoothing(View):
     motion: Literal["circular", "straight"]
     contrasting_tint: bool
     dry_hours: Number
+    most_open_days: int
     most_temperature: Quantity
     direct_sun: bool
     spreading_rate: Quantity

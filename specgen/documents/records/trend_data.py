@@ -52,7 +52,7 @@ class Trend:
     bounds: tuple[Bound, ...]
     dated: bool = False
     of_each: str = "pail"  # what stands along the figure where they are not dated
-    of_mean: bool = False  # whether the limits hold for the mean, and not for each reading
+    is_within: bool = False  # whether the limits are both sides of one figure
 
 
 def list_trends(context: DocumentContext) -> tuple[Trend, ...]:
@@ -149,7 +149,7 @@ def _film_targets(context: DocumentContext, coat: str, unit: str) -> Iterator[Bo
 
 
 def _gloss(context: DocumentContext) -> Trend:
-    """The readings of gloss on the mockup, beside the tolerance of their mean."""
+    """The readings of gloss on the mockup, beside the tolerance."""
     target, within = (context.display(("gloss_target", name)) for name in ("units", "tolerance"))
     bounds: tuple[Bound, ...] = ()
     if not target.open and not within.open:
@@ -161,9 +161,9 @@ def _gloss(context: DocumentContext) -> Trend:
         for text in split_readings(entry) if entry.get("criterion") == "gloss" else ():
             value = read_figure(text)
             if value is not None:
-                outside = "reading" in marks.get(("result", entry.number), {})
+                outside = "reading" in marks.get(("result", entry.number), {}) or _is_outside(value, bounds)
                 points.append(Point(len(points) + 1, value, outside, entry))
-    return Trend("Gloss of the mockup", "gloss units", tuple(points), bounds, of_each="reading", of_mean=True)
+    return Trend("Gloss of the mockup", "gloss units", tuple(points), bounds, of_each="reading", is_within=True)
 
 
 def _temperatures(context: DocumentContext) -> Iterator[Trend]:

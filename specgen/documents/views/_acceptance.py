@@ -142,6 +142,7 @@ class Form:
                 "governing": standard,
                 "own_limit": bool(beside),
                 "each_reading": governing is not None and binds_each(self.context.project, row, governing),
+                "of_mean": governing is not None and "mean" in governing.limit.casefold(),
             },
             f"criteria.yaml: {row.name}",
         )

@@ -24,6 +24,7 @@ _WIDTHS = (26, 13, 13, 18, 14, 16)
 _LONG = 96  # hours, above which a wait is told in days
 _MOST = {"primer": ("primer", "most_recoat_hours")}  # the last hour of the next coat
 _AGAIN = ("gloss", "most_recoat_hours")
+_OPEN, _DAY = ("smoothing", "most_open_days"), 24
 _TOUCH = ("gloss", "touch_dry_hours")
 Line = tuple[Any, ...]  # step, minimum, maximum, planned wait, in the schedule, result
 
@@ -142,9 +143,12 @@ def _tell_result(context: DocumentContext, name: str, given: list[Fraction]) -> 
     opened = name == "smoothing_2" and given and max(given) > _LONG and context.project.get(begins) is not None
     if not opened or result != "OK":
         return result
-    # The least wait is kept; how long the coat may stand in the weather, nobody has said.
-    asked = ": obtain in writing how long it may be"
-    return ["minimum kept; open until spraying, from ", context.display(begins), asked]
+    # The least wait is kept; how long the coat may stand in the weather, its maker says or is asked.
+    told: list[Any] = ["minimum kept; open until spraying, from ", context.display(begins)]
+    if context.project.get(_OPEN) is None:
+        return [*told, ": obtain in writing how long it may be"]
+    over = max(given) / _DAY > context.project.get(_OPEN)
+    return [*told, ", over the maximum of " if over else ", within ", context.display(_OPEN)]
 
 
 def _judge(context: DocumentContext, name: str, waits: list[Fraction]) -> Any:

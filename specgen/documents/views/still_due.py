@@ -10,6 +10,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.held import list_held
 from specgen.documents.layout_release import find_layout_release
 from specgen.documents.measures import list_measures, name_rules
+from specgen.documents.mockup import find_ready_day
 from specgen.documents.parties import tell_party
 from specgen.documents.register import ITEMS, is_government
 from specgen.documents.required_documents import list_measured
@@ -25,6 +26,7 @@ _DAYS = {
     "work starts": ("schedule", "work_start"),
     "spraying": ("schedule", "spray_start"),
 }
+_FRAMED = "free_standing"
 _COMPLETION, _CARE = ("contract", "completion_date"), "D16"
 _WARRANTY = re.compile("warrant", re.IGNORECASE)
 Line = tuple[Any, Any, str]
@@ -98,6 +100,12 @@ def _list_later(context: DocumentContext) -> Iterator[Line]:
         if issued is not None and due is not None and due > issued:
             titles.append(str(title))
             yield f"{mark}: {title}", tell_party(context, "general_contractor"), long_date(due)
+    if project.get(("mockup", "kind")) == _FRAMED and project.get(("mockup", "accepted_on")) is None:
+        yield (
+            "Design of the mockup frame, with the wind on its cloth and tent",
+            tell_party(context, "general_contractor"),
+            _tell_day("the frame is built; frame complete", find_ready_day(context)),
+        )
     if any(held.id == _CARE for held in list_held(context)):
         yield (
             f"Written washing instructions of the finish, {_CARE}",
