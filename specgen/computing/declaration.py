@@ -116,7 +116,8 @@ class Declaration(NamedTuple):
         """The value for a member of a project; raises Absent where the project does not give it."""
         if self.computed:
             return ask(self.computed).quantity
-        *links, name = bind_path(self.preferred if self.is_preferred(view.path, view.project) else self.field, view.path)
+        field = self.preferred if self.is_preferred(view.path, view.project) else self.field
+        *links, name = bind_path(field, view.path)
         section: Any = view.project.root()
         for link in links:
             section = section[link]

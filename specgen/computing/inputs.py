@@ -20,6 +20,7 @@ from specgen.resolving.provider import Argument, Ask, Provider
 
 NO_ORIGINS: Mapping[str, str] = MappingProxyType({})
 
+
 def given_input(
     symbol: str, title: str, dimension: str, field: str = "", about: str = "", *, default: Any = MISSING, **more: Any
 ) -> Any:

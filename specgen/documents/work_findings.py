@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from functools import lru_cache
 
-from specgen.documents.display_values import Record
 from specgen.documents.alike_measures import join_messages
+from specgen.documents.display_values import Record
 from specgen.judging.registry import load_rules
 from specgen.model.finding import Finding, Judgment, Severity
 from specgen.model.standard import Step

@@ -163,7 +163,11 @@ def test_what_a_person_answers_together_stands_in_one_row_of_the_page(tmp_path: 
     # A unit that all have is said once.
     assert "( ) Minimum dry film per coat, mils: primer; gloss" in rows
     lines = {line[2] for line in list_lines(tmp_path)}
-    assert {"Mesh layers (W1)", "Minimum dry film per coat of primer, mils", "Minimum dry film per coat of gloss, mils"} <= lines
+    assert {
+        "Mesh layers (W1)",
+        "Minimum dry film per coat of primer, mils",
+        "Minimum dry film per coat of gloss, mils",
+    } <= lines
 
 
 def test_documents_are_numbered_up_to_their_sum_and_values_are_counted(tmp_path: Path) -> None:

@@ -16,6 +16,8 @@ from specgen.documents.marks import list_marks, name_member
 from specgen.model.block import Blank, CheckBox, Text
 
 _GAP = Text("  ")
+# Stands before the name of a blank whose words a further sheet repeats.
+AGAIN = "form.again."
 # So many boxes of a choice stand on a form; of more members the mark is written in.
 MOST_BOXES = 12
 # Stands behind work that the project has or has not, as it says neither.
@@ -25,6 +27,11 @@ WHERE_USED = "where used"
 def make_blank(label: str, field: str, row: str, part: int | str = "", kind: Literal["text", "date"] = "text") -> Blank:
     """A blank of a row; `part` is the place in a list."""
     return Blank(label, kind, f"{field}.{row}.{part}" if part else f"{field}.{row}")
+
+
+def repeat_blank(label: str, field: str, row: str) -> Blank:
+    """A blank of a further sheet for what stands on the first; a record that is printed has it there too."""
+    return Blank(f"{label}, second sheet", field=f"{AGAIN}{field}.{row}")
 
 
 def make_boxes(choices: Iterable[tuple[str, str]], field: str, row: str) -> list[Any]:

@@ -1,7 +1,6 @@
 """The tests of the work in place: one matrix of test, standard, frequency, limit, by whom, form."""
 
 from collections.abc import Iterable, Iterator
-from functools import partial
 from typing import Any
 
 from specgen.documents.composing import Composer
@@ -33,7 +32,9 @@ def list_tests(
         "special_inspection": name_inspection_section(context),
         "sealant_tests": count_sealant_tests(context),
         "not_on_mockup": name_not_shown(context),
-        "readings_of": Function("readings_of", ("a criterion",), run=partial(_count_readings, context)),
+        "readings_of": Function(
+            "readings_of", ("a criterion",), run=lambda criterion: str(count_readings(context, criterion))
+        ),
         "film_each": reads_film_each(context),
     }
     walls = context.project.members[("walls",)]
@@ -44,10 +45,10 @@ def list_tests(
             yield test, line
 
 
-def _count_readings(context: DocumentContext, criterion: str) -> str:
+def count_readings(context: DocumentContext, criterion: str) -> int:
     """How often the acceptance form reads a criterion, by which the wall is read too; with what the project adds."""
     lines, standard = list_lines(context.project, context.standards), context.standards.criteria[criterion]
-    return str(count_asked(standard) + next((line.extra for line in lines if line.criterion == criterion), 0))
+    return count_asked(standard) + next((line.extra for line in lines if line.criterion == criterion), 0)
 
 
 def _line(sentences: Sentences, place: str, test: FieldTest, walls: list[str]) -> tuple[Any, ...]:

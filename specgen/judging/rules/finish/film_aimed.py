@@ -9,6 +9,8 @@ fails FIN-18a at gloss.target_dry_film
     gloss: {dry_film: 1.2 mil, target_dry_film: 1.2 mil, most_dry_film: 1.8 mil}
 """
 
+from functools import partial
+
 from specgen.judging.rule import CAUTION, Rule, Violations, violation
 from specgen.model.absence import if_given, read_all
 from specgen.model.typed_views import Description
@@ -32,10 +34,10 @@ RULE = Rule(
 )
 def aimed_at_the_minimum(project: Description) -> Violations:
     """Of a coat whose minimum is known, the target is asked for, and its maximum; the target is above the minimum."""
-    for coat in ("primer", "gloss"):
-        least = if_given(lambda coat=coat: project[coat].dry_film)
+    for section in (project.primer, project.gloss):
+        least = if_given(partial(getattr, section, "dry_film"))
         if least is None:
             continue
-        aimed, _ = read_all(lambda: project[coat].target_dry_film, lambda: project[coat].most_dry_film)
+        aimed, _ = read_all(*(partial(getattr, section, name) for name in ("target_dry_film", "most_dry_film")))
         if not more(aimed, least):
-            yield violation(aimed, wanted=least, at=(coat, "target_dry_film"))
+            yield violation(aimed, wanted=least, at=(*section.path, "target_dry_film"))
