@@ -7,10 +7,11 @@ from typing import Any, NamedTuple
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import list_marks
+from specgen.documents.views._film import reads_film_each
 from specgen.documents.views._record_blanks import make_blank, make_boxes
 from specgen.documents.views._sealant_tests import count_sealant_tests
 from specgen.documents.views.field_quality import count_readings
-from specgen.documents.views.test_readings import JUDGED, NUMBERED, SAME, list_read
+from specgen.documents.views.test_readings import JUDGED, NUMBERED, list_read
 
 # Boxes side by side; a line with more goes on below itself.
 _ABREAST = 6
@@ -21,6 +22,7 @@ class _Line(NamedTuple):
     """What is read by itself: its words, the row of its blanks, how often, and whether a mean is taken."""
 
     said: str
+    limit: tuple[Any, ...]
     row: str
     times: int
     mean: bool = False
@@ -37,52 +39,57 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _list_cells(context: DocumentContext, composer: Composer) -> Iterator[tuple[Any, ...]]:
-    """The lines of each test that the work needs, its limit on the first."""
+    """The lines of each test that the work needs."""
     make = dict(zip(NUMBERED, (_list_films, _list_gloss, _list_colors, _list_pulls), strict=True))
     for test, limit in list_read(context, composer):
-        for place, line in enumerate(make[test.name](context) if test.name in make else ()):
-            yield from _set_line(line, SAME if place else limit)
+        for line in make[test.name](context, limit) if test.name in make else ():
+            yield from _set_line(line)
 
 
-def _list_films(context: DocumentContext) -> Iterator[_Line]:
-    """The dry film of each coat."""
+def _list_films(context: DocumentContext, limit: Any) -> Iterator[_Line]:
+    """The dry film of each coat, with its own figures."""
+    bound = "each reading" if reads_film_each(context) else "mean"
     for coat, criterion in (("primer", "film_dry"), ("gloss", "film_gloss_dry")):
+        told = [f"{bound} minimum ", context.display((coat, "dry_film"))]
+        if context.project.is_given((coat, "most_dry_film")):
+            told += [", maximum ", context.display((coat, "most_dry_film"))]
         coats = int(context.project.get((coat, "coats")) or context.limit(f"{coat}.coats").raw)
         for number in range(1, coats + 1):
             said = f"Dry film, {coat}" + (f", coat {number}" if coats > 1 else "")
-            yield _Line(said, f"e-dry_film-{coat}{number}", count_readings(context, criterion), mean=True)
+            row, times = f"e-dry_film-{coat}{number}", count_readings(context, criterion)
+            yield _Line(said, tuple(told), row, times, mean=True)
 
 
-def _list_gloss(context: DocumentContext) -> Iterator[_Line]:
-    yield _Line("Gloss", "e-gloss-1", count_readings(context, "gloss"), mean=True)
+def _list_gloss(context: DocumentContext, limit: Any) -> Iterator[_Line]:
+    yield _Line("Gloss", tuple(limit), "e-gloss-1", count_readings(context, "gloss"), mean=True)
 
 
-def _list_colors(context: DocumentContext) -> Iterator[_Line]:
+def _list_colors(context: DocumentContext, limit: Any) -> Iterator[_Line]:
     """The color difference at each angle, of each color."""
-    count, marks = count_readings(context, "color_reading"), list_marks(context, "colors")
+    times, marks = count_readings(context, "color_reading"), list_marks(context, "colors")
     for mark in marks or ("",):
         lead = f"Color {mark}" if len(marks) > 1 else "Color"
-        for angle in context.project.get(("colors", mark, "angles")) or ("",):
+        told = ("CIEDE2000 each reading maximum ", context.display(("colors", mark, "tolerance"))) if mark else limit
+        for angle in (context.project.get(("colors", mark, "angles")) if mark else None) or ("",):
             said = f"{lead}, {angle} degrees" if angle else lead
-            yield _Line(said, f"e-color-{mark}{angle}", count, mean=True)
+            yield _Line(said, tuple(told), f"e-color-{mark}{angle}", times, mean=True)
 
 
-def _list_pulls(context: DocumentContext) -> Iterator[_Line]:
+def _list_pulls(context: DocumentContext, limit: Any) -> Iterator[_Line]:
     """The hand pulls of the sealant, by the length of its joints; one row of boxes where that is not known."""
     counted = count_sealant_tests(context)
-    yield _Line("Sealant hand pull", "e-sealant_adhesion-1", int(counted.raw) if counted else _ABREAST)
+    yield _Line("Sealant hand pull", tuple(limit), "e-sealant_adhesion-1", int(counted.raw) if counted else _ABREAST)
 
 
-def _set_line(line: _Line, limit: Any) -> Iterator[tuple[Any, ...]]:
+def _set_line(line: _Line) -> Iterator[tuple[Any, ...]]:
     """The rows of a line; from the second on they hold further readings alone."""
     mean = make_blank(f"Mean, {line.said}", "form.mean", line.row) if line.mean else _NONE
-    limits = list(limit) if isinstance(limit, (list, tuple)) else [limit]
     for first in range(1, line.times + 1, _ABREAST):
         boxes = (_make_box(line, number) for number in range(first, first + _ABREAST))
         if first > 1:
             yield (f"{line.said}, {first} to {min(first + _ABREAST - 1, line.times)}", *boxes, _NONE, _NONE)
         else:
-            yield ([f"{line.said}: ", *limits], *boxes, mean, make_boxes(JUDGED, "form.met", line.row))
+            yield ([f"{line.said}: ", *line.limit], *boxes, mean, make_boxes(JUDGED, "form.met", line.row))
 
 
 def _make_box(line: _Line, number: int) -> Any:
