@@ -93,15 +93,15 @@ def plan_of(folder: Path, change: Any) -> list[str]:
         (
             {"kind": "free_standing"},
             "Set the mockup on a frame with footing or ballast, braced against wind per local codes and the design "
-            "of a licensed design professional. Submit that design, with the wind on cloth and tent, before the frame is "
-            "built. Complete frame and substrate before Day 1.",
+            "of a licensed design professional. Submit that design, with the wind on cloth and tent, before the frame "
+            "is built. Complete frame and substrate before Day 1.",
         ),
         (
             {"kind": "free_standing", "frame": "steel studs on ballast", "planned_on": "2027-04-12"},
             "Set the mockup on steel studs on ballast, braced against wind per local codes and the design "
             # April 12, 2027 is a Monday.
-            "of a licensed design professional. Submit that design, with the wind on cloth and tent, before the frame is "
-            "built. Complete frame and substrate by April 9, 2027, the last working day before Day 1.",
+            "of a licensed design professional. Submit that design, with the wind on cloth and tent, before the frame "
+            "is built. Complete frame and substrate by April 9, 2027, the last working day before Day 1.",
         ),
     ],
 )

@@ -11,7 +11,7 @@ from specgen.documents.views._film import reads_film_each
 from specgen.documents.views._record_blanks import make_blank, make_boxes
 from specgen.documents.views._sealant_tests import count_sealant_tests
 from specgen.documents.views.field_quality import count_readings
-from specgen.documents.views.test_readings import JUDGED, NUMBERED, list_read
+from specgen.documents.views.test_readings import JUDGED, NUMBERED, SAME, list_read
 
 # Boxes side by side; a line with more goes on below itself.
 _ABREAST = 6
@@ -57,7 +57,7 @@ def _list_films(context: DocumentContext, limit: Any) -> Iterator[_Line]:
         for number in range(1, coats + 1):
             said = f"Dry film, {coat}" + (f", coat {number}" if coats > 1 else "")
             row, times = f"e-dry_film-{coat}{number}", count_readings(context, criterion)
-            yield _Line(said, tuple(told), row, times, mean=True)
+            yield _Line(said, tuple(told) if number == 1 else (SAME,), row, times, mean=True)
 
 
 def _list_gloss(context: DocumentContext, limit: Any) -> Iterator[_Line]:

@@ -18,7 +18,7 @@ _UNDECIDED = {
     "heavy_mesh": "walls.*.mesh.layers is not given",
     "aesthetic_joint_size": "aesthetic_joint.width is not given",
 }
-_SAME = "as above"
+SAME = "as above"
 # Tests that have numbered boxes on the second sheet.
 NUMBERED = ("dry_film", "gloss", "color", "sealant_adhesion")
 JUDGED = (("yes", "pass"), ("no", "fail"))
@@ -59,7 +59,7 @@ def _line(context: DocumentContext, test: FieldTest, number: int, limit: Any) ->
     row = f"e-{test.name}-{number + 1}"
     return (
         said,
-        _SAME if number else limit,
+        SAME if number else limit,
         make_blank(f"Place, {said}", "form.place", row),
         make_blank(f"Readings, {said}", "form.readings", row),
         make_boxes(JUDGED, "form.met", row),
