@@ -59,7 +59,7 @@ LONG, GLOSS = "Base coat flatness, long straightedge", "Specular gloss"
         (
             {"name": "gloss", "limit": "mean 62 within 3 units"},
             GLOSS,
-            "Mean 62 within 3 gloss units at 60 degrees (project criterion)",
+            "62 ± 5 gloss units at 60 degrees. Project criterion: mean 62 within 3 units",
         ),
         ({"name": "gloss", "limit": "62 within 9"}, GLOSS, "62 ± 5 gloss units at 60 degrees, each reading"),
         (

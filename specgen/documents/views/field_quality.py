@@ -1,6 +1,7 @@
 """The tests of the work in place: one matrix of test, standard, frequency, limit, by whom, form."""
 
 from collections.abc import Iterable, Iterator
+from functools import partial
 from typing import Any
 
 from specgen.documents.composing import Composer
@@ -12,7 +13,7 @@ from specgen.documents.views._inspection import name_inspection_section
 from specgen.documents.views._not_shown import name_not_shown
 from specgen.documents.views._sealant_tests import count_sealant_tests
 from specgen.model.standard import FieldTest, Sentence
-from specgen.recording.acceptance_lines import count_asked, list_lines
+from specgen.recording.acceptance_lines import count_asked, list_lines, names_mean
 from specgen.scheduling.applying import applies
 
 
@@ -36,6 +37,7 @@ def list_tests(
             "readings_of", ("a criterion",), run=lambda criterion: str(count_readings(context, criterion))
         ),
         "film_each": reads_film_each(context),
+        "mean_of": Function("mean_of", ("a criterion",), run=partial(is_of_mean, context)),
     }
     walls = context.project.members[("walls",)]
     for test in tests:
@@ -49,6 +51,12 @@ def count_readings(context: DocumentContext, criterion: str) -> int:
     """How often the acceptance form reads a criterion, by which the wall is read too; with what the project adds."""
     lines, standard = list_lines(context.project, context.standards), context.standards.criteria[criterion]
     return count_asked(standard) + next((line.extra for line in lines if line.criterion == criterion), 0)
+
+
+def is_of_mean(context: DocumentContext, criterion: str) -> bool:
+    """Whether the project judges a criterion of the mockup by the mean of its readings, and so the wall."""
+    lines = list_lines(context.project, context.standards)
+    return any(names_mean(own) for line in lines if line.criterion == criterion for own in line.own)
 
 
 def _line(sentences: Sentences, place: str, test: FieldTest, walls: list[str]) -> tuple[Any, ...]:

@@ -10,7 +10,7 @@ from specgen.documents.marks import list_marks
 from specgen.documents.views._film import reads_film_each
 from specgen.documents.views._record_blanks import make_blank, make_boxes
 from specgen.documents.views._sealant_tests import count_sealant_tests
-from specgen.documents.views.field_quality import count_readings
+from specgen.documents.views.field_quality import count_readings, is_of_mean
 from specgen.documents.views.test_readings import JUDGED, NUMBERED, SAME, list_read
 
 # Boxes side by side; a line with more goes on below itself.
@@ -67,9 +67,10 @@ def _list_gloss(context: DocumentContext, limit: Any) -> Iterator[_Line]:
 def _list_colors(context: DocumentContext, limit: Any) -> Iterator[_Line]:
     """The color difference at each angle, of each color."""
     times, marks = count_readings(context, "color_reading"), list_marks(context, "colors")
+    bound = "mean" if is_of_mean(context, "color_reading") else "each reading"
     for mark in marks or ("",):
         lead = f"Color {mark}" if len(marks) > 1 else "Color"
-        told = ("CIEDE2000 each reading maximum ", context.display(("colors", mark, "tolerance"))) if mark else limit
+        told = (f"CIEDE2000 {bound} maximum ", context.display(("colors", mark, "tolerance"))) if mark else limit
         for angle in (context.project.get(("colors", mark, "angles")) if mark else None) or ("",):
             said = f"{lead}, {angle} degrees" if angle else lead
             yield _Line(said, tuple(told), f"e-color-{mark}{angle}", times, mean=True)
