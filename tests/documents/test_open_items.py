@@ -166,7 +166,7 @@ def test_what_a_person_answers_together_stands_in_one_row_of_the_page(tmp_path: 
     assert {
         "Mesh layers (W1)",
         "Minimum dry film per coat of primer, mils",
-        "Minimum dry film per coat of gloss, mils",
+        "Dry film per coat of gloss, minimum, mils",
     } <= lines
 
 

@@ -7,8 +7,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
-from specgen.documents.records.form_sections import FormSection, find_blanks
-from specgen.documents.views._record_blanks import AGAIN
+from specgen.documents.records.form_sections import AGAIN, FormSection, find_blanks
 from specgen.model.block import Blank, Block, CheckBox, Inline, Inlines, Item, Paragraph, Part, Strong, Table, Text
 from specgen.model.value_text import words
 

@@ -13,11 +13,10 @@ from typing import Any, Literal
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks, name_member
+from specgen.documents.records.form_sections import AGAIN
 from specgen.model.block import Blank, CheckBox, Text
 
 _GAP = Text("  ")
-# Stands before the name of a blank whose words a further sheet repeats.
-AGAIN = "form.again."
 # So many boxes of a choice stand on a form; of more members the mark is written in.
 MOST_BOXES = 12
 # Stands behind work that the project has or has not, as it says neither.

@@ -100,11 +100,12 @@ def _list_later(context: DocumentContext) -> Iterator[Line]:
         if issued is not None and due is not None and due > issued:
             titles.append(str(title))
             yield f"{mark}: {title}", tell_party(context, "general_contractor"), long_date(due)
+    ready = find_ready_day(context)
     if project.get(("mockup", "kind")) == _FRAMED and project.get(("mockup", "accepted_on")) is None:
         yield (
             "Design of the mockup frame, with the wind on its cloth and tent",
             tell_party(context, "general_contractor"),
-            _tell_day("the frame is built; frame complete", find_ready_day(context)),
+            f"building of the frame{f', complete {long_date(ready)}' if ready else ''}",
         )
     if any(held.id == _CARE for held in list_held(context)):
         yield (
