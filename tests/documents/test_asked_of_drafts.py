@@ -160,7 +160,7 @@ def test_the_decision_asks_for_what_its_reports_are_made_of(tmp_path: Path) -> N
         "Primer product",
         "Gloss product",
         "Smoothing coat product",
-        "Dry film per coat of gloss, minimum, mils",
+        "Dry film per coat of gloss, mils",
         "Color number (C1)",
         "Sheathing standard (W1)",
         "Sheathing thickness, in (W1)",

@@ -363,7 +363,7 @@ def test_dust_of_a_base_coat_with_cement_is_vacuumed(kind: str, silica: bool, tm
     change = {"safety": {"rules": "us_osha"}, "walls": {"W1": {"base_coat": {"kind": kind, "passes": 2}}}}
     said = procedure(tmp_path, change)
     rubbed, skimmed = step_of(said, "Base coat, leveling pass"), step_of(said, "First smoothing coat")
-    assert ("rub wet, or with a vacuum with HEPA filter at the tool" in rubbed) is silica
+    assert ("rub wet, or with HEPA vacuum at the tool" in rubbed) is silica
     assert ("(29 CFR 1926.1153)" in rubbed) is silica
     assert ("Vacuum dust off the base coat, HEPA filter" in skimmed) is silica
     assert ("Brush dust off the base coat" in skimmed) is not silica

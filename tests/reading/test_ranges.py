@@ -44,7 +44,7 @@ UPSIDE_DOWN = [
         "25 s is below 35 s, the minimum gloss cup time",
     ),
     (
-        "primer: {dry_film: 1.5 mil,\n target_dry_film: 1.4 mil}",
+        "primer: {target_dry_film: 1.4 mil,\n dry_film: 1.5 mil}",
         "primer.target_dry_film",
         "1.4 mil is below 1.5 mil, the dry film per coat of primer",
     ),
