@@ -50,7 +50,8 @@ LINES = (
     " | ( ) yes | ____ | ____ | ____ | ____",
     "( ) water-resistive barrier  ( ) insulation boards  ( ) heavy mesh  ( ) base coat with standard mesh"
     "  ( ) base coat, leveling pass  ( ) first smoothing coat  ( ) second smoothing coat  ( ) primer  ( ) gloss"
-    "  ( ) sealant joints | AT-1, ST-1, HY-1, WM-1",
+    # Cloth comes down ahead of gusts, so that who hangs it writes when: common practice, no source.
+    "  ( ) sealant joints | AT-1, ST-1, HY-1, WM-1 | hung ____ off ____ gusts forecast, mph ____",
 )
 
 
