@@ -46,6 +46,8 @@ UNITS = {
     "voltage": ("kV", "kV"),
     "volume": ("gal", "L"),
 }
+# The origin of what is taken from an elevation and its openings.
+MEASURED = "measured on the elevation"
 # Lengths by what they measure; a key takes any length for them.
 LENGTHS = ("distance", "film")
 
@@ -61,6 +63,7 @@ class Declaration(NamedTuple):
     about: str = ""  # what `calc` says of the key; its title if empty
     units: tuple[str, str] = ("", "")
     key: bool = True  # whether `calc` asks for it
+    preferred: str = ""  # the field that goes before it where a project gives that one
     optional: bool = False  # a project may do without it
     computed: str = ""  # the calculation that gives it in a project
     measured: str = ""  # what is measured on the elevation where a project does not give the field
@@ -113,7 +116,8 @@ class Declaration(NamedTuple):
         """The value for a member of a project; raises Absent where the project does not give it."""
         if self.computed:
             return ask(self.computed).quantity
-        *links, name = bind_path(self.field, view.path)
+        field = self.preferred if self.is_preferred(view.path, view.project) else self.field
+        *links, name = bind_path(field, view.path)
         section: Any = view.project.root()
         for link in links:
             section = section[link]
@@ -123,6 +127,16 @@ class Declaration(NamedTuple):
             if absent.path != (*section.path, name):
                 raise
             return self._value_without_field(absent, ask)
+
+    def origin_in(self, path: Path, project: Project) -> str:
+        """Where its value for a member comes from."""
+        if self.is_measured(path, project):
+            return MEASURED
+        return self.preferred if self.is_preferred(path, project) else self.origin
+
+    def is_preferred(self, path: Path, project: Project) -> bool:
+        """Whether the project gives the field that goes before its own."""
+        return bool(self.preferred) and project.is_given(bind_path(self.preferred, path))
 
     def is_measured(self, path: Path, project: Project) -> bool:
         """Whether its value for a member is measured, as the project gives no field for it."""

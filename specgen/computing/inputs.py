@@ -6,6 +6,7 @@ Keys, reading from a project, checks, the lines of the working and their origins
 from collections.abc import Callable, Mapping
 from dataclasses import MISSING
 from functools import partial
+from types import MappingProxyType
 from typing import Any, ClassVar, Self, TypeVar, dataclass_transform
 
 from specgen.computing.declaration import LENGTHS, UNITS, Declaration
@@ -17,8 +18,7 @@ from specgen.quantities.quantity import Quantity
 from specgen.resolving.find_limit import find_limit, format_limit
 from specgen.resolving.provider import Argument, Ask, Provider
 
-# The origin of what is taken from an elevation and its openings.
-MEASURED = "measured on the elevation"
+NO_ORIGINS: Mapping[str, str] = MappingProxyType({})
 
 
 def given_input(
@@ -70,21 +70,21 @@ class Inputs(Declared):
 
     system: str = "ip"
     limits: Callable[[str], InForce] = find_limit
-    measured: frozenset[str] = frozenset()  # the inputs that come from the elevation in place of their fields
+    origins: Mapping[str, str] = NO_ORIGINS  # of the inputs of a project, as it gives them
 
     def __init__(
         self,
         *,
         system: str = "ip",
         limits: Callable[[str], InForce] | None = None,
-        measured: frozenset[str] = frozenset(),
+        origins: Mapping[str, str] = NO_ORIGINS,
         **given: Any,
     ) -> None:
         """Raises Refused where a value is not what its input may be, TypeError where one is missing or not declared.
 
         Without `limits` they are those of the rows in the unit system.
         """
-        vars(self).update(system=system, limits=limits or partial(find_limit, system=system), measured=measured)
+        vars(self).update(system=system, limits=limits or partial(find_limit, system=system), origins=origins)
         if unknown := given.keys() - self.declared.keys():
             raise TypeError(f"{type(self).__name__} has no input {', '.join(sorted(unknown))}")
         for name, one in self.declared.items():
@@ -135,9 +135,9 @@ class Inputs(Declared):
         read = read_all(*(partial(one.value_in, view, ask) for _, one in computed_first))
         values = dict(zip((name for name, _ in computed_first), read, strict=True))
         project = view.project
-        measured = frozenset(name for name, one in wanted.items() if one.is_measured(view.path, project))
+        origins = {name: one.origin_in(view.path, project) for name, one in wanted.items()}
         limits = partial(find_limit, project=project)
-        return cls(system=project.system, limits=limits, measured=measured, **values, **more)
+        return cls(system=project.system, limits=limits, origins=origins, **values, **more)
 
     def origin(self, name: str) -> str:
         """Where an input comes from in a project: a field, a calculation, or words."""
@@ -168,7 +168,7 @@ class Inputs(Declared):
         value = value.value if isinstance(value, InForce) else value
         unit = one.units[0 if self.system == "ip" else 1]
         number = value.number(unit) if isinstance(value, Quantity) else float(value)
-        origin = MEASURED if name in self.measured else one.origin
+        origin = self.origins.get(name, one.origin)
         return InputRow(one.symbol, one.title, number, unit, origin, source, one.limit if source else "")
 
     def _row_source(self, name: str, one: Declaration, value: Any) -> Source | None:

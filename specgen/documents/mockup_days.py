@@ -22,6 +22,8 @@ _LEFT_OUT = {"mockup", "clean_equipment", "metal_caps", "final_viewing"}
 _CLEANED = {"primer": ", then cleaning of spray equipment", "gloss": ", cleaning after each coat"}
 # What is done once more before each coat of the gloss.
 _AGAIN = {"protection": ", again before each coat", "setup": ", again before each coat"}
+_WATER_TESTS = "Water tests of sill pan and head flashing"
+_TESTS = "Tests of film, adhesion, gloss, and color"
 _DAY = 24  # hours
 UNTOLD, _FOLLOWS = "Drying time", "follows"
 _LAST_COAT = "the last gloss coat"
@@ -51,20 +53,24 @@ def list_lines(context: DocumentContext, composer: Composer) -> tuple[MockupLine
     """The steps for the walls of the mockup: access first, what only a mockup shows, acceptance last."""
     taken = steps(context, composer, list_mockup_walls(context))
     ordered = sorted((step for step in taken if step.name not in _LEFT_OUT), key=_rank)
-    return tuple(_with_preparation(context, composer, tuple(_lines(context, composer, ordered))))
+    (mockup,) = (step for step in taken if step.name == "mockup")
+    return tuple(_with_preparation(context, composer, tuple(_lines(context, composer, ordered, mockup))))
 
 
 def _rank(step: StepPage) -> int:
     return {"site_conditions": 0, "acceptance": 2}.get(step.name, 1)
 
 
-def _lines(context: DocumentContext, composer: Composer, ordered: list[StepPage]) -> Iterator[MockupLine]:
+def _lines(
+    context: DocumentContext, composer: Composer, ordered: list[StepPage], accepted: StepPage
+) -> Iterator[MockupLine]:
     last_coat = "the recoated panel" if _shows(context, "recoat_patch") else _LAST_COAT
-    sealed = any(step.name == "sealant" for step in ordered)
     for step in ordered:
         wait = _LONGER.sub("", step.wait)
         if step.name == "gloss":
-            yield from _gloss(context, composer, step, wait, _LONGER.sub("", ordered[-1].wait))
+            dried = _LONGER.sub("", ordered[-1].wait)
+            yield from _gloss(context, composer, step, wait, dried)
+            yield MockupLine(_TESTS, dried.replace(_LAST_COAT, last_coat), "")
             continue
         if step.name == "wrb" and list_fluid_walls(context):
             yield from _fluid(context, composer, step)
@@ -72,15 +78,17 @@ def _lines(context: DocumentContext, composer: Composer, ordered: list[StepPage]
         if step.name == "sealant":
             yield from _sealant(context, composer, step, wait.replace(_LAST_COAT, last_coat))
             continue
-        if step.name == "acceptance" and sealed:
-            wait = ""  # for the pull that stands before it
+        if step.name == "acceptance":
+            wait = ""  # for the tests, and the pull of the sealant, that stand before it
         yield MockupLine(
             f"{step.title}{_CLEANED.get(step.name, '')}{_AGAIN.get(step.name, '')}",
             wait.replace(_LAST_COAT, last_coat),
-            _point(step),
+            f"Hold Point {accepted.hold}, Form {accepted.release_form}" if step.name == "acceptance" else _point(step),
             _hours_of(context, step.name),
             step=step.name,
         )
+        if step.name == "flashings" and _shows(context, "opening"):
+            yield MockupLine(_WATER_TESTS, "", "")
 
 
 def _fluid(context: DocumentContext, composer: Composer, step: StepPage) -> Iterator[MockupLine]:

@@ -38,6 +38,7 @@ class _Subject(NamedTuple):
 
     path: Path
     name: str  # in words, such as `E1 South face`
+    again: str  # where its place was told before
 
 
 class _Spoken(NamedTuple):
@@ -52,6 +53,7 @@ class Sentences:
 
     def __init__(self, context: DocumentContext, composer: Composer) -> None:
         self.context, self.composer = context, composer
+        self.placed = set[Path]()  # the members whose place was told
         root = Page(context, context.project.schema.root, ())
         self.names: dict[str, Any] = {name: getattr(root, name) for name in context.project.schema.root.children}
         self.names |= figure_functions(context)
@@ -95,7 +97,9 @@ class Sentences:
             face = self._face(path)
             wall = mark if collection == "walls" else face and project.values.get((*face, "wall"))
             if not wall or wall in walls:
-                found.append(_Subject(path, self._title(path, face)))
+                title = self._title(path, face)
+                again = ", ".join((mark, *([self.context.name_member(face)] if face else [])))
+                found.append(_Subject(path, title, again))
         return found
 
     def _face(self, path: Path) -> Path:
@@ -123,7 +127,7 @@ class Sentences:
         """The members in words; no words for all of them."""
         names = list(dict.fromkeys(member.name for member in taking))
         if collection in _NAMED_BY_PLACE:
-            return self.composer.token("; ".join(names))
+            return self.composer.token("; ".join(self._name_once(member) for member in taking))
         if len(names) == len(everyone):
             return ""
         listed = ", ".join(names)
@@ -131,6 +135,12 @@ class Sentences:
             return self.composer.token(listed)
         noun = self._noun(collection).replace("_", " ").capitalize()
         return self.composer.token(f"{noun}{'s' if len(names) > 1 else ''} {listed}")
+
+    def _name_once(self, member: _Subject) -> str:
+        """A single place in words, which are told once."""
+        told = member.again if member.path in self.placed else member.name
+        self.placed.add(member.path)
+        return told
 
     def _lines(self, place: str, sentence: Sentence, member: _Subject) -> Iterator[tuple[str, str]]:
         """Each line of a sentence for a member, or of what stands in its place: its plain words, and its text."""

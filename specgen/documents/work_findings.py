@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from functools import lru_cache
 
+from specgen.documents.alike_measures import join_messages
 from specgen.documents.display_values import Record
 from specgen.judging.registry import load_rules
 from specgen.model.finding import Finding, Judgment, Severity
@@ -42,8 +43,10 @@ def _tell(finding: Finding) -> WorkFinding:
 
 
 def _join_messages(finding: Finding) -> str:
-    """The message; where that of each subject ends in the same part, this part once behind them."""
+    """The message; what the subjects share once, with their own figures in it or their own parts before it."""
     messages = {told.message: ", ".join(told.subjects) for told in finding.told}
+    if len(messages) > 1 and (said := join_messages([(names, message) for message, names in messages.items()])):
+        return said
     ends = {message.rpartition(_PARTS)[2] for message in messages}
     if len(messages) < 2 or len(ends) > 1 or not all(_PARTS in message for message in messages):
         return finding.message

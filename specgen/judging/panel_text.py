@@ -24,10 +24,14 @@ def report_panels(
 
 
 def name_panels(elevation: Elevation, panels: list[Panel], size: Measure, limit: Quantity, *, least: bool) -> str:
-    """`6 ft (1.83 m) at E1-A1, E1-A2 and 3 more`: the farthest past a limit, and the panels by how far they are."""
-    found = sorted(panels, key=size, reverse=not least)
-    value = quantity_like(limit, size(found[0]))
-    return f"{value_text(value, None, elevation.project.system, elevation.project.both_units)} at {name_some(found)}"
+    """`6 ft at E1-A1, 5 ft 6 in at E1-A2 and 3 more`: each with its own figure, the farthest past a limit first."""
+    found, project = sorted(panels, key=size, reverse=not least), elevation.project
+    of_figure: dict[str, list[str]] = {}
+    for panel in found[:NAMED]:
+        figure = value_text(quantity_like(limit, size(panel)), None, project.system, project.both_units)
+        of_figure.setdefault(figure, []).append(panel.mark)
+    more = f" and {len(found) - NAMED} more" if len(found) > NAMED else ""
+    return ", ".join(f"{figure} at {', '.join(marks)}" for figure, marks in of_figure.items()) + more
 
 
 def name_each(elevation: Elevation, panels: list[Panel], limit: Quantity) -> str:
@@ -55,9 +59,3 @@ def _tell_least(elevation: Elevation, panel: Panel, limit: Quantity) -> str:
 def quantity_like(limit: Quantity, amount: Fraction) -> Quantity:
     """A figure of a layout in the unit of what it is held against."""
     return Quantity(amount, limit.dimension, limit.unit)
-
-
-def name_some(panels: list[Panel]) -> str:
-    """The marks of some panels."""
-    more = f" and {len(panels) - NAMED} more" if len(panels) > NAMED else ""
-    return ", ".join(panel.mark for panel in panels[:NAMED]) + more

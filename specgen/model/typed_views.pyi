@@ -325,7 +325,6 @@ class Opening(View):
     height: Quantity
     sill_pan: bool
     head_flashing: bool
-    landing: str
 
 class FloorLine(View):
     height: Quantity
@@ -369,7 +368,6 @@ class WaterDetail(View):
     rod_diameter: Quantity
     flashing: bool
     clearance: Quantity
-    thickness: Quantity
 
 class Accessory(View):
     kind: Literal["sheathing_joint_treatment", "flashing_membrane", "sill_pan", "head_flashing", "step_flashing", "kick_out_flashing", "floor_line_flashing", "cap", "collar", "starter", "edge_profile", "drainage_outlet", "bond_break_tape", "membrane_primer", "masking_tape", "other"]
@@ -377,7 +375,8 @@ class Accessory(View):
     at: str
     maker: str
     product: str
-    most_days: Number
+    least_temperature: Quantity
+    most_exposure_days: int
 
 class Wall(View):
     framing: Framing
@@ -430,6 +429,7 @@ class Wrb(View):
     least_temperature: Quantity
     most_temperature: Quantity
     direct_sun: bool
+    most_exposure_days: int
     bond_report: Attachment
 
 class WallAttachment(View):
@@ -597,6 +597,7 @@ class Smoothing(View):
     motion: Literal["circular", "straight"]
     contrasting_tint: bool
     dry_hours: Number
+    most_open_days: int
     most_temperature: Quantity
     direct_sun: bool
     spreading_rate: Quantity
@@ -623,6 +624,8 @@ class Primer(View):
     moisture_scale: str
     volume_solids: Number
     dry_film: Quantity
+    target_dry_film: Quantity
+    most_dry_film: Quantity
     transfer_efficiency: Number
     pail: Quantity
     reserve: Number
@@ -651,6 +654,8 @@ class Gloss(View):
     permeance: Quantity
     volume_solids: Number
     dry_film: Quantity
+    target_dry_film: Quantity
+    most_dry_film: Quantity
     transfer_efficiency: Number
     pail: Quantity
     reserve: Number
@@ -753,8 +758,6 @@ class Shading(View):
     elevation: Elevation
     kind: Literal["none", "natural", "shade_cloth", "tent"]
     hung_from_building: bool
-    rig_minutes: Number
-    rigged_by: str
     heated: bool
     heater: Literal["indirect_vented", "direct_fired", "none"]
     ventilated: bool
@@ -814,7 +817,6 @@ class Schedule(View):
     night_work: bool
     days_off: tuple[str, ...]
     holidays: str
-    viewing_hours: Number
     weather_days: int
     gaps: Members[PlannedWait]
     later_trades: tuple[Literal["roof_edge", "window_cleaning", "masonry_wash", "landscape", "signage", "paving"], ...]
@@ -838,7 +840,6 @@ class Attachment(View):
     assembly: Wall
     parties: tuple[Literal["eifs_source", "finish_source", "wrb_source", "sealant_source"], ...]
     colors: tuple[Color, ...]
-    states: tuple[str, ...]
 
 class Deviation(View):
     kind: Literal["deviation", "substitution"]

@@ -78,9 +78,14 @@ def list_standard_spans(project: Project, row: Criterion) -> tuple[Span, ...]:
     return tuple(span_of(*pair) for pair in pairs)
 
 
+def names_mean(own: Own) -> bool:
+    """Whether a criterion of the project is about the mean of the readings."""
+    return "mean" in own.limit.casefold()
+
+
 def binds_each(project: Project, row: Criterion, own: Own) -> bool:
     """Whether a least figure of the project binds each reading, where the standard line takes their mean."""
-    if not row.mean or not row.least or "mean" in own.limit.casefold():
+    if not row.mean or not row.least or names_mean(own):
         return False
     span, standard = read_span(own.limit), list_standard_spans(project, row)
     verdict = compare_limits(span, standard) if span and standard else None

@@ -71,16 +71,17 @@ log.fluid_pressure  Fluid pressure used
   example   fluid_pressure: 12 psi
 """,
     "walls.*.wrb": """\
-walls.*.wrb.kind               verdict   Water-resistive barrier (WRB)
-walls.*.wrb.product            mockup    WRB product
-walls.*.wrb.standard           mockup    WRB standard
-walls.*.wrb.coats              work      Coats of WRB
-walls.*.wrb.dry_thickness      work      WRB dry thickness
-walls.*.wrb.dry_hours          work      WRB drying time
-walls.*.wrb.least_temperature  work      WRB minimum temperature
-walls.*.wrb.most_temperature   optional  WRB maximum temperature
-walls.*.wrb.direct_sun         optional  WRB, direct sun before it is set
-walls.*.wrb.bond_report        mockup    Bond report of adhesive on WRB
+walls.*.wrb.kind                verdict   Water-resistive barrier (WRB)
+walls.*.wrb.product             mockup    WRB product
+walls.*.wrb.standard            mockup    WRB standard
+walls.*.wrb.coats               work      Coats of WRB
+walls.*.wrb.dry_thickness       work      WRB dry thickness
+walls.*.wrb.dry_hours           work      WRB drying time
+walls.*.wrb.least_temperature   work      WRB minimum temperature
+walls.*.wrb.most_temperature    optional  WRB maximum temperature
+walls.*.wrb.direct_sun          optional  WRB, direct sun before it is set
+walls.*.wrb.most_exposure_days  work      WRB, maximum exposure to weather
+walls.*.wrb.bond_report         mockup    Bond report of adhesive on WRB
 """,
 }
 

@@ -23,8 +23,8 @@ def told(folder: Path, change: Any, name: str = "D08") -> str:
 def test_a_caution_has_no_code_and_says_what_its_months_share_once(tmp_path: Path) -> None:
     said = step_of(told(tmp_path, {}), "Preparation for spraying")
     assert (
-        "! Caution: July: Days in a month of spraying reach 85 °F. August: Days in a month of spraying reach 83 °F."
-        " In the sun, from 80 °F on, a wall passes 90 °F. Spray each elevation only under shade cloth"
+        "! Caution: Days in a month of spraying reach 85 °F (July), 83 °F (August); in the sun, from 80 °F on, a wall"
+        " passes 90 °F. Spray each elevation only under shade cloth"
     ) in said
     assert not re.search(r"(?:Caution|Note) [A-Z]{3}-\d\d|\(project\)", told(tmp_path, {}))
 
@@ -58,7 +58,7 @@ def test_the_preparation_of_the_maker_is_said_where_it_is_given(coat: str, title
 
 def test_a_penetration_sealed_on_the_primer_is_masked_and_the_material_beside_a_face_pulled(tmp_path: Path) -> None:
     said = told(tmp_path, {"joints": {"J6": {"other_face": "corner panel of coated aluminum"}}})
-    assert "2 ft up: Mask the joint around the penetration where sealant bonds to the primer." in said
+    assert "PN1, E3 Stack house: Mask the joint around the penetration where sealant bonds to the primer." in said
     assert "and collar material, and on the adjoining material at J6, J7, J8, J9, place a test bead" in said
     assert "| tinted primer, corner panel of coated aluminum\n" in said
     assert "Joint bond faces masked before gloss (J1 to J9, PN1)" in told(tmp_path, {}, "D12")

@@ -93,14 +93,15 @@ def plan_of(folder: Path, change: Any) -> list[str]:
         (
             {"kind": "free_standing"},
             "Set the mockup on a frame with footing or ballast, braced against wind per local codes and the design "
-            "of a licensed design professional. Complete frame and substrate before Day 1.",
+            "of a licensed design professional. Submit that design, with the wind on cloth and tent, before the frame "
+            "is built. Complete frame and substrate before Day 1.",
         ),
         (
             {"kind": "free_standing", "frame": "steel studs on ballast", "planned_on": "2027-04-12"},
             "Set the mockup on steel studs on ballast, braced against wind per local codes and the design "
             # April 12, 2027 is a Monday.
-            "of a licensed design professional. Complete frame and substrate by April 9, 2027, the last working day "
-            "before Day 1.",
+            "of a licensed design professional. Submit that design, with the wind on cloth and tent, before the frame "
+            "is built. Complete frame and substrate by April 9, 2027, the last working day before Day 1.",
         ),
     ],
 )
@@ -269,13 +270,24 @@ def test_what_only_the_mockup_shows_stands_in_its_order_of_work(tmp_path: Path) 
     assert after == [
         "Gloss beyond the end-of-day stop, then cleaning",
         "Recoated panel, then cleaning",
+        # What the acceptance rests on is read first, on the dry film: common practice, no source.
+        "Tests of film, adhesion, gloss, and color",
         "Acceptance of the finish",
     ]
     assert told["Gloss finish, cleaning after each coat"][0] == "Day 7"
     assert told["Gloss beyond the end-of-day stop, then cleaning"] == ["Day 8", "the next working day"]
     assert told["Recoated panel, then cleaning"][0] == "Day 10"
-    day, wait = told["Acceptance of the finish"]
+    assert told["Acceptance of the finish"] == ["Day 12", "–"]
+    day, wait = told["Tests of film, adhesion, gloss, and color"]
     assert (day, wait.split("[")[0]) == ("Day 12", "the recoated panel has dried a minimum of 36 h")
+
+
+def test_the_water_tests_of_an_opening_stand_before_its_boards(tmp_path: Path) -> None:
+    # A pan that is covered cannot be poured on: common practice, no source.
+    plan = plan_of(tmp_path, merged(DRYING, {"mockup": {"includes": ["opening"]}}))
+    names = [line.split(" | ")[3] for line in plan if line.count(" | ") == 4]
+    water = names.index("Water tests of sill pan and head flashing")
+    assert names.index("Flashings and terminations") < water < names.index("Insulation boards")
 
 
 def test_a_panel_recoated_past_its_window_is_prepared_first(tmp_path: Path) -> None:
@@ -331,7 +343,7 @@ def test_the_mockup_is_accepted_when_its_slowest_sealant_has_cured(tmp_path: Pat
     assert [row[1:] for row in rows[-3:]] == [
         ["Day 9", "the last gloss coat has dried a minimum of 36 h[a]", "Sealant joints", "–"],
         ["Day 18", "the sealant has cured a minimum of 9 days", "Sealant hand pull", "Hold point (sealant adhesion)"],
-        ["Day 18", "–", "Acceptance of the finish", "Hold point"],
+        ["Day 18", "–", "Acceptance of the finish", "Hold Point 2, Form D10"],
     ]
     usual = merged(DRYING, {"joints": SEALED["joints"], "sealants": {"S1": {"chemistry": "silicone"}}})
     last = [line for line in plan_of(tmp_path / "b", usual) if "Sealant hand pull" in line][0]

@@ -36,6 +36,12 @@ def test_an_issued_set_lists_what_is_still_to_be_done_by_whom_and_by_when() -> N
             "first smoothing coat, June 7, 2027",
         ],
         [
+            "Design of the mockup frame, with the wind on its cloth and tent",
+            "General contractor (Almsgrove Building)",
+            # The last working day before the mockup begins.
+            "building of the frame, complete April 9, 2027",
+        ],
+        [
             "Written washing instructions of the finish, D16",
             "Finish manufacturer (Quillgloss Coating Works)",
             "completion, October 15, 2027",
@@ -172,7 +178,7 @@ def test_what_a_person_answers_together_stands_in_one_row_of_the_page(tmp_path: 
         "back-wrapped edges: yes/no"
     ) in rows
     # A unit that all have is said once.
-    assert "( ) Dry film per coat, mils: primer; gloss" in rows
+    assert "( ) Minimum dry film per coat, mils: primer; gloss" in rows
     lines = {line[2] for line in list_lines(tmp_path)}
     assert {"Mesh layers (W1)", "Dry film per coat of primer, mils", "Dry film per coat of gloss, mils"} <= lines
 

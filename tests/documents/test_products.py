@@ -453,3 +453,13 @@ def test_the_examples_leave_no_product_open(example: str) -> None:
     context = context_of_example(example)
     (gloss, board) = (("gloss", "product"), ("walls", "W1", "insulation", "product"))
     assert not context.display(gloss).open and not context.display(board).open
+
+
+# Common practice, no source: readings scatter about the film that is aimed at.
+def test_the_film_aimed_at_stands_between_its_minimum_and_its_maximum(tmp_path: Path) -> None:
+    films = {"dry_film": "1.5 mil", "target_dry_film": "1.7 mil", "most_dry_film": "2.2 mil"}
+    coat = films | {"coats": 1, "volume_solids": 40, "max_water": 10}
+    page = text_of(tmp_path, {"coating": {"primer": coat}})
+    assert "each coat, mean 1.5 mil to 2.2 mil, target 1.7 mil" in rows_of(part_two(page))["Dry film"][1]
+    # By hand: 1.7 / 0.40 x 1.10 = 4.675.
+    assert "(target 4.7 mil wet with 10% water, 1.7 mil dry; limits 1.5 mil to 2.2 mil dry)" in page

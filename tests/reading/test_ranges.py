@@ -44,6 +44,16 @@ UPSIDE_DOWN = [
         "25 s is below 35 s, the minimum gloss cup time",
     ),
     (
+        "primer: {target_dry_film: 1.4 mil,\n dry_film: 1.5 mil}",
+        "primer.target_dry_film",
+        "1.4 mil is below 1.5 mil, the dry film per coat of primer",
+    ),
+    (
+        "gloss: {most_dry_film: 1.3 mil,\n target_dry_film: 1.4 mil}",
+        "gloss.most_dry_film",
+        "1.3 mil is below 1.4 mil, the target dry film per coat of gloss",
+    ),
+    (
         "elevations: {E1: {impact_zones: [{to: 1 m,\n from: 2 m, class: high}]}}",
         "elevations.E1.impact_zones.0.to",
         "1 m is below 2 m, the impact zone lower edge",

@@ -462,11 +462,11 @@ SPOKEN_OF = {text: one.each for _, one in sentences() for text in (one.text, one
 # Names that the acceptance form gives its lines.
 OF_THE_FORM = (
     *("governing", "long_edge", "edge_line", "edge_note", "tape_method", "least_clearance"),
-    *("least_base_coat", "least_wrb", "drained", "has_starter", "joint_sizes", "own_limit", "each_reading"),
+    *("least_base_coat", "least_wrb", "drained", "has_starter", "joint_sizes", "own_limit", "each_reading", "of_mean"),
 )
 # Names that the procedure gives its tests in place.
 OF_THE_PROCEDURE = (
-    *(("special_inspection",), ("sealant_tests",), ("not_on_mockup",), ("readings_of",), ("film_each",)),
+    *(("special_inspection",), ("sealant_tests",), ("not_on_mockup",), ("readings_of",), ("mean_of",), ("film_each",)),
     ("article",),
 )
 

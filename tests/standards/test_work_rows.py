@@ -21,7 +21,7 @@ ASKED = re.compile(r"(?:limit|figure)\('([^']*)'\)|computed\('([^']*)'|\{\{ ([a-
 # Names that the acceptance form gives its lines.
 OF_THE_FORM = (
     *("governing", "long_edge", "edge_line", "edge_note", "tape_method", "least_clearance"),
-    *("least_base_coat", "least_wrb", "drained", "has_starter", "joint_sizes", "own_limit", "each_reading"),
+    *("least_base_coat", "least_wrb", "drained", "has_starter", "joint_sizes", "own_limit", "each_reading", "of_mean"),
 )
 
 

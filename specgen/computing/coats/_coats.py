@@ -17,14 +17,19 @@ COVERAGE = find_source("coating_coverage").quote(
 )
 WET_FILM = Source(Kind.MEMORY, "wet film is dry film over volume solids, more by the water added")
 SECTIONS = ("primer", "gloss")
+LEAST, AIMED = "dry_film", "target_dry_film"
 THINNEST, THICKEST = Quantity.of("0.1", "mil"), Quantity.of(100, "mil")  # of one coat; common practice, no source
 ROUNDED = "1604 is the trade's rounding of 1604.17, a gallon of 231 cubic inches spread one mil thick."
 MOST_WATER = "Based on the maximum water addition the coating manufacturer permits; record the actual addition daily."
 
 
 def film_input(title: str) -> Any:
-    """Declares the dry film of one coat; another figure is a slip between mils, micrometers and inches."""
-    return given_input("D", title, "film", "*.dry_film", "dry film of one coat", within=(THINNEST, THICKEST))
+    """Declares the dry film of one coat; another figure is a slip between mils, micrometers and inches.
+
+    Of a project it is the film aimed at, the minimum where it names none.
+    """
+    aimed, within = f"*.{AIMED}", (THINNEST, THICKEST)
+    return given_input("D", title, "film", f"*.{LEAST}", "dry film of one coat", preferred=aimed, within=within)
 
 
 def solids_input() -> Any:

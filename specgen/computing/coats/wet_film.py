@@ -6,6 +6,7 @@ from math import ceil, floor
 from specgen.computing.coats import _coats
 from specgen.computing.inputs import Inputs, provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.project import Project
 from specgen.model.typed_views import Gloss, Primer
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
@@ -42,6 +43,11 @@ def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
     """The wet film of the primer or the gloss of a project, with the most water it may be thinned by."""
     working = wet_film(WetFilmInputs.from_project(coat, ask))
     return working._replace(notes=(*working.notes, _coats.MOST_WATER, READ))
+
+
+def name_aimed(project: Project, coat: str) -> str:
+    """The field of the dry film that is aimed at: the target, the minimum where there is none."""
+    return _coats.AIMED if project.is_given((coat, _coats.AIMED)) else _coats.LEAST
 
 
 def round_up_film(film: float, unit: str) -> Quantity:

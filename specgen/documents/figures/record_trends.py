@@ -151,7 +151,7 @@ def _draw_bounds(sheet: Sheet, trend: Trend, scale: _Scale) -> None:
         level = scale.y(bound.value)
         sheet.line("target" if bound.sense == "target" else "limit", (_LEFT, level), (_RIGHT, level))
         y = max(level + SIZE * 0.34, y + SIZE * 1.25)
-        sheet.say(_RIGHT + 1.5, y, ("mean " if trend.of_mean else "") + _name(bound))
+        sheet.say(_RIGHT + 1.5, y, _name(bound))
 
 
 def _name(bound: Bound) -> str:
@@ -179,15 +179,15 @@ def _draw_key(sheet: Sheet, trend: Trend) -> None:
 
 
 def _has_limit(trend: Trend) -> bool:
-    return not trend.of_mean and any(bound.sense != "target" for bound in trend.bounds)
+    return any(bound.sense != "target" for bound in trend.bounds)
 
 
 def _caption(trend: Trend) -> Iterator[Inline]:
     """What is shown with its unit, and its limits with their sources."""
     yield Text(f"{trend.title}, {trend.unit}")
     told = [(str(bound.sense), bound.shown) for bound in trend.bounds]
-    if trend.of_mean and told:  # both sides of one figure
-        told = [("mean within", told[0][1])]
+    if trend.is_within and told:  # both sides of one figure
+        told = [("within", told[0][1])]
     for number, (sense, shown) in enumerate(told):
         lead = ", " if number else ". Limits: " if len(told) > 1 else ". Limit: "
         yield Text(". Target " if sense == "target" else f"{lead}{sense} ")

@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
-from specgen.documents.records.form_sections import FormSection, find_blanks
+from specgen.documents.records.form_sections import AGAIN, FormSection, find_blanks
 from specgen.model.block import Blank, Block, CheckBox, Inline, Inlines, Item, Paragraph, Part, Strong, Table, Text
 from specgen.model.value_text import words
 
@@ -112,11 +112,16 @@ class _Filler:
 
     def _fill_blank(self, blank: Blank) -> Iterator[Inline]:
         numbers = self.entered.outside.get(blank.name, ())
-        text = self.entered.texts.get(blank.name)
+        text = self._repeat(blank.name) if blank.name.startswith(AGAIN) else self.entered.texts.get(blank.name)
         told: Inline = replace(blank, field="") if text is None else Text(text)
         yield Strong((told,)) if numbers and text is not None else told
         if numbers:
             yield mark_outside(numbers)
+
+    def _repeat(self, name: str) -> str | None:
+        """What stands on the first sheet at a blank of a further one."""
+        first = name.removeprefix(AGAIN)
+        return self.entered.texts.get(first) or ", ".join(map(words, self.entered.ticks.get(first, ()))) or None
 
     def _tell_other(self, name: str) -> Iterator[Inline]:
         """What was chosen that no box offers, such as a plain no; then whether it is outside its limit."""

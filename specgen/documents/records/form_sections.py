@@ -9,6 +9,8 @@ from typing import Any
 
 from specgen.model.block import Blank, Block, Break, CheckBox, Document, Part
 
+# Stands before the name of a blank whose words a further sheet repeats.
+AGAIN = "form.again."
 # A numbered row of a form: `c3`.
 _NUMBERED = re.compile(r"([a-z]+)(\d+)")
 

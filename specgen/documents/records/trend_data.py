@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Literal, NamedTuple
 
 from specgen.computing import find
+from specgen.computing.coats.wet_film import name_aimed
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue, take_stricter
 from specgen.documents.form_units import UNITS
@@ -51,7 +52,7 @@ class Trend:
     bounds: tuple[Bound, ...]
     dated: bool = False
     of_each: str = "pail"  # what stands along the figure where they are not dated
-    of_mean: bool = False  # whether the limits hold for the mean, and not for each reading
+    is_within: bool = False  # whether the limits are both sides of one figure
 
 
 def list_trends(context: DocumentContext) -> tuple[Trend, ...]:
@@ -132,7 +133,8 @@ def _film_targets(context: DocumentContext, coat: str, unit: str) -> Iterator[Bo
     if most.open or not water:
         yield from () if most.open else (Bound("target", _number(most.raw, unit), most),)
         return
-    film, solids = (context.project.get((coat, name)) for name in ("dry_film", "volume_solids"))
+    names = (name_aimed(context.project, coat), "volume_solids")
+    film, solids = (context.project.get((coat, name)) for name in names)
     wet_film = find("wet-film")
     assert wet_film.direct is not None
     assert wet_film.as_read is not None
@@ -147,7 +149,7 @@ def _film_targets(context: DocumentContext, coat: str, unit: str) -> Iterator[Bo
 
 
 def _gloss(context: DocumentContext) -> Trend:
-    """The readings of gloss on the mockup, beside the tolerance of their mean."""
+    """The readings of gloss on the mockup, beside the tolerance."""
     target, within = (context.display(("gloss_target", name)) for name in ("units", "tolerance"))
     bounds: tuple[Bound, ...] = ()
     if not target.open and not within.open:
@@ -159,9 +161,9 @@ def _gloss(context: DocumentContext) -> Trend:
         for text in split_readings(entry) if entry.get("criterion") == "gloss" else ():
             value = read_figure(text)
             if value is not None:
-                outside = "reading" in marks.get(("result", entry.number), {})
+                outside = "reading" in marks.get(("result", entry.number), {}) or _is_outside(value, bounds)
                 points.append(Point(len(points) + 1, value, outside, entry))
-    return Trend("Gloss of the mockup", "gloss units", tuple(points), bounds, of_each="reading", of_mean=True)
+    return Trend("Gloss of the mockup", "gloss units", tuple(points), bounds, of_each="reading", is_within=True)
 
 
 def _temperatures(context: DocumentContext) -> Iterator[Trend]:

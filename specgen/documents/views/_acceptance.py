@@ -25,6 +25,7 @@ from specgen.recording.acceptance_lines import (
     count_asked,
     list_lines,
     list_standard_spans,
+    names_mean,
 )
 from specgen.recording.own_criteria import Own
 
@@ -142,6 +143,7 @@ class Form:
                 "governing": standard,
                 "own_limit": bool(beside),
                 "each_reading": governing is not None and binds_each(self.context.project, row, governing),
+                "of_mean": any(names_mean(line) for line in own),
             },
             f"criteria.yaml: {row.name}",
         )

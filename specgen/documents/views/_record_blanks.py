@@ -13,6 +13,7 @@ from typing import Any, Literal
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks, name_member
+from specgen.documents.records.form_sections import AGAIN
 from specgen.model.block import Blank, CheckBox, Text
 
 _GAP = Text("  ")
@@ -25,6 +26,11 @@ WHERE_USED = "where used"
 def make_blank(label: str, field: str, row: str, part: int | str = "", kind: Literal["text", "date"] = "text") -> Blank:
     """A blank of a row; `part` is the place in a list."""
     return Blank(label, kind, f"{field}.{row}.{part}" if part else f"{field}.{row}")
+
+
+def repeat_blank(label: str, field: str, row: str) -> Blank:
+    """A blank of a further sheet for what stands on the first; a record that is printed has it there too."""
+    return Blank(f"{label}, second sheet", field=f"{AGAIN}{field}.{row}")
 
 
 def make_boxes(choices: Iterable[tuple[str, str]], field: str, row: str) -> list[Any]:

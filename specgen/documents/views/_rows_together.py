@@ -171,7 +171,9 @@ ROWS: dict[str, dict[str, str]] = {
         "gloss.touch_dry_hours": "touch-dry time",
         "gloss.first_pass": "first pass, light or full",
     },
-    "Dry film per coat": {"primer.dry_film": "primer", "gloss.dry_film": "gloss"},
+    "Minimum dry film per coat": {"primer.dry_film": "primer", "gloss.dry_film": "gloss"},
+    "Target dry film per coat": {"primer.target_dry_film": "primer", "gloss.target_dry_film": "gloss"},
+    "Maximum dry film per coat": {"primer.most_dry_film": "primer", "gloss.most_dry_film": "gloss"},
     "Volume solids": {"primer.volume_solids": "primer", "gloss.volume_solids": "gloss"},
     "Pail size": {"primer.pail": "primer", "gloss.pail": "gloss"},
     "Quantities": {

@@ -28,9 +28,17 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 def _films(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
     total = context.display(("smoothing", "total_thickness"))
     bound = "each coat, each reading" if reads_film_each(context) else "each coat, mean"
-    each = [[f"{bound} minimum ", context.display((coat, "dry_film"))] for coat in _SPRAYED]
+    each = [[bound, *_span(context, coat)] for coat in _SPRAYED]
     yield ("Coats", *(context.display((coat, "coats")) for coat in _COATS))
     yield ("Dry film", ["maximum ", total, " total"], *each)
+
+
+def _span(context: DocumentContext, coat: str) -> Iterator[Any]:
+    """` 1.5 mil to 2.2 mil, target 1.7 mil`; ` minimum 1.5 mil` where the finish manufacturer gives no more."""
+    most, target = (coat, "most_dry_film"), (coat, "target_dry_film")
+    least = context.display((coat, "dry_film"))
+    yield from (" ", least, " to ", context.display(most)) if context.project.is_given(most) else (" minimum ", least)
+    yield from (", target ", context.display(target)) if context.project.is_given(target) else ()
 
 
 def _optional_rows(context: DocumentContext) -> Iterator[tuple[Any, ...]]:

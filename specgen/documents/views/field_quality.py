@@ -13,7 +13,7 @@ from specgen.documents.views._inspection import name_inspection_section
 from specgen.documents.views._not_shown import name_not_shown
 from specgen.documents.views._sealant_tests import count_sealant_tests
 from specgen.model.standard import FieldTest, Sentence
-from specgen.recording.acceptance_lines import count_asked, list_lines
+from specgen.recording.acceptance_lines import count_asked, list_lines, names_mean
 from specgen.scheduling.applying import applies
 
 
@@ -33,8 +33,11 @@ def list_tests(
         "special_inspection": name_inspection_section(context),
         "sealant_tests": count_sealant_tests(context),
         "not_on_mockup": name_not_shown(context),
-        "readings_of": Function("readings_of", ("a criterion",), run=partial(_count_readings, context)),
+        "readings_of": Function(
+            "readings_of", ("a criterion",), run=lambda criterion: str(count_readings(context, criterion))
+        ),
         "film_each": reads_film_each(context),
+        "mean_of": Function("mean_of", ("a criterion",), run=partial(is_of_mean, context)),
     }
     walls = context.project.members[("walls",)]
     for test in tests:
@@ -44,10 +47,16 @@ def list_tests(
             yield test, line
 
 
-def _count_readings(context: DocumentContext, criterion: str) -> str:
+def count_readings(context: DocumentContext, criterion: str) -> int:
     """How often the acceptance form reads a criterion, by which the wall is read too; with what the project adds."""
     lines, standard = list_lines(context.project, context.standards), context.standards.criteria[criterion]
-    return str(count_asked(standard) + next((line.extra for line in lines if line.criterion == criterion), 0))
+    return count_asked(standard) + next((line.extra for line in lines if line.criterion == criterion), 0)
+
+
+def is_of_mean(context: DocumentContext, criterion: str) -> bool:
+    """Whether the project judges a criterion of the mockup by the mean of its readings, and so the wall."""
+    lines = list_lines(context.project, context.standards)
+    return any(names_mean(own) for line in lines if line.criterion == criterion for own in line.own)
 
 
 def _line(sentences: Sentences, place: str, test: FieldTest, walls: list[str]) -> tuple[Any, ...]:

@@ -25,6 +25,8 @@ _SIGNED = 26  # the share of the width for the signatures of one half
 _BY = {"inspector": "Insp.", "architect": "Arch."}
 # Hold points of the walls alone: the finish of the mockup is accepted on its own form, and it has no caps.
 _NOT_ON_MOCKUP = ("acceptance", "metal_caps", "final_viewing")
+# The step that is released of the mockup alone.
+_MOCKUP = "mockup"
 # The document on which the joint layout is released, and the form of this table.
 LAYOUT, _FORM = "D07", "D11"
 
@@ -66,27 +68,29 @@ def _points(context: DocumentContext, composer: Composer, faces: tuple[str, ...]
         if page.name == "aesthetic_joints":
             release = find_layout_release(context)
             layout = f"Joint layout, latest {long_date(release.latest)}" if release else "Joint layout"
-            yield (_NONE, layout, _BY["architect"], *_refer(LAYOUT, faces), _NONE)
+            yield (_NONE, layout, _BY["architect"], *(f"on {LAYOUT}" for _ in (*faces, "mockup")))
         if page.hold:
             role = find_releasing_role(context.project, step)
-            signed = _sign(context, page.name, role, step, faces)
-            if page.release_form != _FORM:
-                signed = _refer(page.release_form, faces)
-            yield (f"H{page.hold}", page.title, name_role(role), *signed, _sign_mockup(page, role))
-        if page.name == "mockup" and name_not_shown(context):
+            here = page.release_form == _FORM
+            signed = (*_sign(context, page.name, role, step, faces), _sign_mockup(page, role)) if here else ()
+            yield (f"H{page.hold}", page.title, name_role(role), *(signed or _refer(context, page, faces)))
+        if page.name == _MOCKUP and name_not_shown(context):
             yield from (_witness(role, faces) for role in list_witnesses(context))
 
 
 def _sign_mockup(page: StepPage, role: str) -> Any:
-    """A date to sign for the mockup; one alone where another form has it, or the mockup does not show it."""
-    if page.name in _NOT_ON_MOCKUP or page.release_form != _FORM:
+    """A date to sign for the mockup, where it shows the work."""
+    if page.name in _NOT_ON_MOCKUP:
         return _NONE
     return make_blank(f"Released on the mockup: {page.title}", "form.mockup_released", page.name, role, "date")
 
 
-def _refer(form: str, faces: tuple[str, ...]) -> tuple[Any, ...]:
-    """The form on which a point is signed instead of here."""
-    return (f"on {form}", *(_NONE,) * (len(faces) - 1))
+def _refer(context: DocumentContext, page: StepPage, faces: tuple[str, ...]) -> Iterator[str]:
+    """The form on which a point is signed instead of here, in each column that it is signed for."""
+    step, said = context.standards.steps[page.name], f"on {page.release_form}"
+    for face in faces:
+        yield said if page.name != _MOCKUP and _takes(context, step, face) else _NONE
+    yield said
 
 
 def list_witnesses(context: DocumentContext) -> tuple[str, ...]:

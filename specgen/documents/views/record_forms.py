@@ -23,7 +23,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         *((pulls,) if list_pulled(context) else ()),
         ("D12a Spray record", _SPRAYED, "before, during, and after each coat", "applicator"),
         ("D12b Viscosity and water", _SPRAYED, "at each pail", "applicator"),
-        ("D12c Weather", "one day", ["before work, then maximum ", apart, " apart"], "applicator"),
+        ("D12c Weather", "one day", ["before work and each coat, then maximum ", apart, " apart"], "applicator"),
         ("D12d Drying release", _AREA, "when a step has dried", "applicator; who releases the step signs"),
         ("D12e Readings in place", _AREA, "at each test", "who makes the test"),
     )

@@ -32,6 +32,7 @@ _WIDTHS = (26, 13, 13, 18, 14, 16)
 _HOURS_OF_DAY = 24
 _MOST = {"primer": ("primer", "most_recoat_hours")}  # the last hour of the next coat
 _AGAIN = ("gloss", "most_recoat_hours")
+_OPEN = ("smoothing", "most_open_days")
 _TOUCH = ("gloss", "touch_dry_hours")
 Line = tuple[Any, ...]  # step, minimum, maximum, planned wait, in the schedule, result
 
@@ -172,9 +173,12 @@ def _tell_result(context: DocumentContext, name: str, given: list[Fraction]) -> 
     opened = name == "smoothing_2" and find_open_smoothing(context) is not None
     if not opened or result != "OK":
         return _tell_margin(context, name) if result == "OK" and name in _MOST else result
-    # The least wait is kept; how long the coat may stand in the weather, nobody has said.
-    asked = ": obtain in writing, before the first smoothing coat, how long it may be"
-    return ["minimum kept; open until spraying, from ", context.display(begins), asked]
+    # The least wait is kept; how long the coat may stand in the weather, its maker says or is asked.
+    told: list[Any] = ["minimum kept; open until spraying, from ", context.display(begins)]
+    if context.project.get(_OPEN) is None:
+        return [*told, ": obtain in writing, before the first smoothing coat, how long it may be"]
+    over = max(given) / _HOURS_OF_DAY > context.project.get(_OPEN)
+    return [*told, ", over the maximum of " if over else ", within ", context.display(_OPEN)]
 
 
 def _judge(context: DocumentContext, name: str, waits: list[Fraction]) -> Any:

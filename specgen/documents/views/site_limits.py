@@ -37,7 +37,11 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         *_of_sun(context),
         ("Direct sun", _SPRAYED, "none"),
         ("Rain", "all work until dry", f"none present or forecast{_outside_tents(context)}"),
-        ("Readings", "at the wall, in sun and shade", ["maximum ", limit("weather.readings"), " apart"]),
+        (
+            "Readings",
+            "at the wall, in sun and shade",
+            ["before each coat; maximum ", limit("weather.readings"), " apart"],
+        ),
     ]
     return TableView(("Condition", "During", "Limit"), tuple(lines), (34, 26, 40))
 

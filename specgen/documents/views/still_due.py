@@ -27,6 +27,7 @@ _DAYS = {
     "work starts": ("schedule", "work_start"),
     "spraying": ("schedule", "spray_start"),
 }
+_FRAMED = "free_standing"
 _COMPLETION, _CARE = ("contract", "completion_date"), "D16"
 _WARRANTY = re.compile("warrant", re.IGNORECASE)
 Line = tuple[Any, Any, str]
@@ -107,7 +108,7 @@ def _list_frame(context: DocumentContext) -> Iterator[Line]:
 def _list_open_coats(context: DocumentContext) -> Iterator[Line]:
     """How long a smoothing coat may stand open, where it waits for the season and nobody has said it."""
     begun = find_open_smoothing(context)
-    if begun is not None:
+    if begun is not None and context.project.get(("smoothing", "most_open_days")) is None:
         product = context.project.get(("smoothing", "product")) or "the smoothing coat"
         asked = f"Written maximum for {product} to stand open in the weather before primer, D14"
         yield asked, tell_party(context, "finish_source"), _tell_day("first smoothing coat", begun)
@@ -122,6 +123,13 @@ def _list_later(context: DocumentContext) -> Iterator[Line]:
         if issued is not None and due is not None and due > issued:
             titles.append(str(title))
             yield f"{mark}: {title}", tell_party(context, "general_contractor"), long_date(due)
+    ready = find_ready_day(context)
+    if project.get(("mockup", "kind")) == _FRAMED and project.get(("mockup", "accepted_on")) is None:
+        yield (
+            "Design of the mockup frame, with the wind on its cloth and tent",
+            tell_party(context, "general_contractor"),
+            f"building of the frame{f', complete {long_date(ready)}' if ready else ''}",
+        )
     if any(held.id == _CARE for held in list_held(context)):
         yield (
             f"Written washing instructions of the finish, {_CARE}",

@@ -18,15 +18,18 @@ _UNDECIDED = {
     "heavy_mesh": "walls.*.mesh.layers is not given",
     "aesthetic_joint_size": "aesthetic_joint.width is not given",
 }
-_SAME = "as above"
-_JUDGED = (("yes", "pass"), ("no", "fail"))
+SAME = "as above"
+# Tests that have numbered boxes on the second sheet.
+NUMBERED = ("dry_film", "gloss", "color", "sealant_adhesion")
+JUDGED = (("yes", "pass"), ("no", "fail"))
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Each test that is read and that the work on any wall needs, a line for each thing that is read."""
     cells = [
         _line(context, test, number, limit)
-        for test, limit in _list_read(context, composer)
+        for test, limit in list_read(context, composer)
+        if test.name not in NUMBERED
         for number in range(len(test.lines))
     ]
     half = (len(cells) + 1) // 2
@@ -36,7 +39,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     return TableView(header, lines, (9, 17, 5, 9, 5, 5) * 2)
 
 
-def _list_read(context: DocumentContext, composer: Composer) -> Iterator[tuple[FieldTest, Any]]:
+def list_read(context: DocumentContext, composer: Composer) -> Iterator[tuple[FieldTest, Any]]:
     """The tests with readings, each with its limit, by the step after which they are made."""
     standards, sentences = context.standards, Sentences(context, composer)
     found = [
@@ -56,9 +59,9 @@ def _line(context: DocumentContext, test: FieldTest, number: int, limit: Any) ->
     row = f"e-{test.name}-{number + 1}"
     return (
         said,
-        _SAME if number else limit,
+        SAME if number else limit,
         make_blank(f"Place, {said}", "form.place", row),
         make_blank(f"Readings, {said}", "form.readings", row),
-        make_boxes(_JUDGED, "form.met", row),
+        make_boxes(JUDGED, "form.met", row),
         make_blank(f"By and date, {said}", "form.read_by", row),
     )

@@ -1,12 +1,14 @@
 """The work that a sheet of the weather record is of, and the instruments it is read by."""
 
 from collections.abc import Iterator
+from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.form_units import UNITS
 from specgen.documents.marks import list_marks
 from specgen.documents.standing_walls import list_standing
-from specgen.documents.views._record_blanks import make_boxes
+from specgen.documents.views._record_blanks import make_blank, make_boxes
 from specgen.documents.views.spray_head import SPRAYED
 from specgen.model.block import Blank
 from specgen.scheduling.applying import applies
@@ -29,7 +31,27 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         make_boxes(_list_work(context), "log.step", "c"),
         ", ".join(marks) if marks else Blank("Instruments", field="form.instruments.c"),
     )
-    return TableView(("Work", "Instruments"), (line,), (80, 20))
+    if not _hangs_cloth(context):
+        return TableView(("Work", "Instruments"), (line,), (80, 20))
+    return TableView(("Work", "Instruments", "Cloth"), ((*line, _follow_cloth(context)),), (64, 14, 22))
+
+
+def _hangs_cloth(context: DocumentContext) -> bool:
+    """Whether a face is shaded by cloth, which comes down ahead of gusts."""
+    return any(context.project.get(("shade", mark, "kind")) == "shade_cloth" for mark in list_marks(context, "shade"))
+
+
+def _follow_cloth(context: DocumentContext) -> list[Any]:
+    """When the cloth was hung and taken off, and the gusts that were forecast."""
+    unit = UNITS[context.first]["speed"]
+    return [
+        "hung ",
+        make_blank("Cloth hung at", "form.cloth_hung", "c"),
+        " off ",
+        make_blank("Cloth taken off at", "form.cloth_off", "c"),
+        f" gusts forecast, {unit} ",
+        make_blank("Gusts forecast", "form.cloth_gusts", "c"),
+    ]
 
 
 def _takes(context: DocumentContext, step: str, wall: str) -> bool:

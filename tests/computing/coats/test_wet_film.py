@@ -104,6 +104,15 @@ def test_a_coat_of_a_project_is_told_with_the_most_water_it_bears(tmp_path: Path
     assert missing == ["gloss.volume_solids", "gloss.max_water"]
 
 
+# Common practice, no source: a film is aimed at above the minimum, so that a low reading still passes.
+# By hand: 2.5 / 0.40 x 1.10.
+def test_a_coat_is_sprayed_to_the_film_aimed_at_where_one_is_given(tmp_path: Path) -> None:
+    coat: dict[str, Any] = {"volume_solids": 40, "dry_film": "2 mil", "target_dry_film": "2.5 mil", "max_water": "10%"}
+    made = resolver_of(tmp_path, {"coating": {"primer": coat}})(("primer",), "wet-film")
+    assert made.result == pytest.approx(6.875)
+    assert [row.origin for row in made.inputs if row.symbol == "D"] == ["*.target_dry_film"]
+
+
 # 1.2 mil at 36 % and 6 % of water is 3.533 mil, 1.5 mil at 38 % 3.947 mil, 35 µm at 36 % and 6 % 103.06 µm: by hand.
 @pytest.mark.parametrize(
     ("read", "unit", "wanted"),

@@ -91,19 +91,20 @@ def test_readings_of_one_place_on_paper_are_drawn_once() -> None:
     assert len(many.svg) < 400_000
 
 
-def test_the_gloss_of_the_mockup_is_judged_by_its_mean_and_marks_no_reading() -> None:
+# A mean lets a panel stand outside, so that each reading is held to the tolerance: common practice, no source.
+def test_the_gloss_of_the_mockup_is_judged_by_each_reading() -> None:
     given = [("result", {"criterion": "gloss", "reading": of}) for of in ("60 GU; 75 GU", "62", "rough")]
     figure = figures_of(*given)["Gloss of the mockup, gloss units"]
     assert "Readings: 60, 75, 62." in figure.alt
-    assert "outside" not in figure.alt
+    assert "outside 1." in figure.alt
 
 
 @pytest.mark.parametrize(
     ("water", "told"),
     [
-        ((), "target 4.3"),  # at the most water allowed, 8%: 1.5 / 0.38 * 1.08 = 4.26, up to a tenth, by hand
-        ((0, 5), "target 4, target 4.2"),  # 1.5 / 0.38 = 3.95; * 1.05 = 4.14
-        ((4, 5), "target 4.2"),  # * 1.04 = 4.11: both up to 4.2
+        ((), "target 4.6"),  # at the most water allowed, 8%: 1.6 / 0.38 * 1.08 = 4.55, up to a tenth, by hand
+        ((0, 5), "target 4.3, target 4.5"),  # 1.6 / 0.38 = 4.21; * 1.05 = 4.42
+        ((4, 5), "target 4.4, target 4.5"),  # * 1.04 = 4.38
     ],
 )
 def test_wet_film_is_aimed_at_with_the_water_that_the_pails_hold(water: tuple[int, ...], told: str) -> None:

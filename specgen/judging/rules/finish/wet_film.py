@@ -19,7 +19,7 @@ fails FIN-17b at log.0.wet_film
 
 from typing import NamedTuple
 
-from specgen.computing.coats.wet_film import find_wet_film, round_down_film, round_up_film
+from specgen.computing.coats.wet_film import find_wet_film, name_aimed, round_down_film, round_up_film
 from specgen.judging.choice_groups import SPRAYED
 from specgen.judging.entry_view import FoundFact, ask_fact
 from specgen.judging.rule import CAUTION, STOP, Rule, Violations, violation
@@ -103,7 +103,7 @@ def thick_pass(log: SiteRecordEntry, project: Description, limit: int, standards
     """A pass is far thicker than the film aimed at, whatever water its pails hold."""
     if log.step not in SPRAYED:
         return
-    film, coat = read_all(lambda: log.wet_film, lambda: _find_coat(log, project))
+    film, coat = read_all(lambda: log.wet_film, lambda: _find_coat(log, project, name_aimed(project.project, log.step)))
     unit, water = _unit_of(project), ask_fact(log, _WATER)
 
     def find_most(pail: Number) -> Quantity:
@@ -119,9 +119,9 @@ def thick_pass(log: SiteRecordEntry, project: Description, limit: int, standards
         read_all(lambda: log.water)
 
 
-def _find_coat(log: SiteRecordEntry, project: Description) -> _Coat:
-    dry, solids = read_all(lambda: project[log.step].dry_film, lambda: project[log.step].volume_solids)
-    paths = ((log.step, name) for name in ("dry_film", "volume_solids"))
+def _find_coat(log: SiteRecordEntry, project: Description, film: str = "dry_film") -> _Coat:
+    dry, solids = read_all(lambda: project[log.step][film], lambda: project[log.step].volume_solids)
+    paths = ((log.step, name) for name in (film, "volume_solids"))
     sources = dict.fromkeys(source for path in paths for source in sources_of(project.project, path))
     return _Coat(dry, solids, tuple(sources))
 

@@ -1,0 +1,43 @@
+"""The sprayer aims at a film above the minimum, and below a maximum.
+
+Why: readings scatter about the film aimed at. Where that is the minimum itself, half of them fall below it; and a
+metallic coat without a maximum is sprayed on until it runs and its flakes drift.
+
+passes
+    gloss: {dry_film: 1.2 mil, target_dry_film: 1.4 mil, most_dry_film: 1.8 mil}
+fails FIN-18a at gloss.target_dry_film
+    gloss: {dry_film: 1.2 mil, target_dry_film: 1.2 mil, most_dry_film: 1.8 mil}
+"""
+
+from functools import partial
+
+from specgen.judging.rule import CAUTION, Rule, Violations, violation
+from specgen.model.absence import if_given, read_all
+from specgen.model.typed_views import Description
+from specgen.quantities.comparison import more
+
+RULE = Rule(
+    "FIN-18",
+    "Dry film aimed at",
+    remedy="Get target and maximum dry film of each coat from the finish manufacturer in writing.",
+    steps="primer gloss",
+    documents="D08 D10 D12a",
+)
+
+
+@RULE.test(
+    "a",
+    CAUTION,
+    "The dry film aimed at is {found}, no more than the minimum of {wanted}.",
+    at="primer.target_dry_film",
+    basis="practice",
+)
+def aimed_at_the_minimum(project: Description) -> Violations:
+    """Of a coat whose minimum is known, the target is asked for, and its maximum; the target is above the minimum."""
+    for section in (project.primer, project.gloss):
+        least = if_given(partial(getattr, section, "dry_film"))
+        if least is None:
+            continue
+        aimed, _ = read_all(*(partial(getattr, section, name) for name in ("target_dry_film", "most_dry_film")))
+        if not more(aimed, least):
+            yield violation(aimed, wanted=least, at=(*section.path, "target_dry_film"))
