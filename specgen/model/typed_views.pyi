@@ -325,6 +325,7 @@ class Opening(View):
     height: Quantity
     sill_pan: bool
     head_flashing: bool
+    landing: str
 
 class FloorLine(View):
     height: Quantity
@@ -368,6 +369,7 @@ class WaterDetail(View):
     rod_diameter: Quantity
     flashing: bool
     clearance: Quantity
+    thickness: Quantity
 
 class Accessory(View):
     kind: Literal["sheathing_joint_treatment", "flashing_membrane", "sill_pan", "head_flashing", "step_flashing", "kick_out_flashing", "floor_line_flashing", "cap", "collar", "starter", "edge_profile", "drainage_outlet", "bond_break_tape", "membrane_primer", "masking_tape", "other"]
@@ -375,6 +377,7 @@ class Accessory(View):
     at: str
     maker: str
     product: str
+    most_days: Number
     least_temperature: Quantity
     most_exposure_days: int
 
@@ -758,6 +761,8 @@ class Shading(View):
     elevation: Elevation
     kind: Literal["none", "natural", "shade_cloth", "tent"]
     hung_from_building: bool
+    rig_minutes: Number
+    rigged_by: str
     heated: bool
     heater: Literal["indirect_vented", "direct_fired", "none"]
     ventilated: bool
@@ -817,6 +822,7 @@ class Schedule(View):
     night_work: bool
     days_off: tuple[str, ...]
     holidays: str
+    viewing_hours: Number
     weather_days: int
     gaps: Members[PlannedWait]
     later_trades: tuple[Literal["roof_edge", "window_cleaning", "masonry_wash", "landscape", "signage", "paving"], ...]
@@ -840,6 +846,7 @@ class Attachment(View):
     assembly: Wall
     parties: tuple[Literal["eifs_source", "finish_source", "wrb_source", "sealant_source"], ...]
     colors: tuple[Color, ...]
+    states: tuple[str, ...]
 
 class Deviation(View):
     kind: Literal["deviation", "substitution"]

@@ -96,7 +96,7 @@ def _list_measures(context: DocumentContext) -> Iterator[Line]:
 
 def _list_frame(context: DocumentContext) -> Iterator[Line]:
     """The design of the frame of a free-standing mockup, which carries its cloth or tent in the wind."""
-    if context.project.get(("mockup", "frame")) is None or context.project.get(("mockup", "accepted_on")) is not None:
+    if context.project.get(("mockup", "kind")) != _FRAMED or context.project.get(("mockup", "accepted_on")) is not None:
         return
     engineer = context.project.is_given(("parties", "design_engineer", "name"))
     by = tell_party(context, "design_engineer" if engineer else "applicator")
@@ -123,13 +123,6 @@ def _list_later(context: DocumentContext) -> Iterator[Line]:
         if issued is not None and due is not None and due > issued:
             titles.append(str(title))
             yield f"{mark}: {title}", tell_party(context, "general_contractor"), long_date(due)
-    ready = find_ready_day(context)
-    if project.get(("mockup", "kind")) == _FRAMED and project.get(("mockup", "accepted_on")) is None:
-        yield (
-            "Design of the mockup frame, with the wind on its cloth and tent",
-            tell_party(context, "general_contractor"),
-            f"building of the frame{f', complete {long_date(ready)}' if ready else ''}",
-        )
     if any(held.id == _CARE for held in list_held(context)):
         yield (
             f"Written washing instructions of the finish, {_CARE}",
