@@ -5,7 +5,7 @@ Read the difference before you commit it.
 
 import io
 from collections.abc import Callable, Iterable, Iterator
-from contextlib import chdir, redirect_stderr, redirect_stdout
+from contextlib import chdir, redirect_stderr, redirect_stdout, suppress
 from itertools import chain
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -16,6 +16,7 @@ from lxml import html
 
 from specgen import pipeline
 from specgen.cli import main
+from specgen.commands import list_verbs
 from specgen.computing import names
 from specgen.documents.catalogue import templates
 from specgen.documents.document import compose_document
@@ -73,7 +74,7 @@ def figure_texts() -> dict[str, str]:
     drawn: dict[str, str] = {}
     for example in ("clean", "gable-hall"):
         context = context_of_example(example)
-        for template in (t for t in templates() if t.id in ("D07", "D08", "D09")):
+        for template in (t for t in templates() if t.id in ("D07", "D08", "D09", "D14")):
             blocks = compose_document(template, context, False).blocks
             for figure in (block for block in blocks if isinstance(block, Figure)):
                 name = f"{example}-{template.id}-{figure.name}"
@@ -91,6 +92,7 @@ def command_texts() -> dict[str, str]:
         "sums.txt": printed([("calc",), *(("calc", name, "no-such-key=1") for name in names())]),
         "workings.txt": printed(sample_calls()),
         "matrix.txt": printed([("matrix",)]),
+        "help.txt": printed([("--help",), *((command, "--help") for command in list_verbs())]),
         "starter.yaml": format_starter(project_schema(), "closeout", "ip"),
         "starter-firm.yaml": format_side_starter(project_schema(), "firm", "ip"),
         "starter-coating-system.yaml": format_side_starter(project_schema(), "coating_system", "si"),
@@ -158,7 +160,8 @@ def printed(commands: Iterable[tuple[str, ...]]) -> str:
     with chdir(ROOT), redirect_stdout(out), redirect_stderr(out):
         for words in commands:
             print(f"$ specgen {' '.join(words)}")
-            main(words)
+            with suppress(SystemExit):  # a page of help ends the command
+                main(words)
             print()
     return out.getvalue()
 

@@ -5,9 +5,12 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from specgen import building, pipeline
+from specgen.model.field import dotted_path
 from specgen.model.problem import Problem, Refused
 from specgen.quantities.parse import QuantityError, parse_quantity
+from specgen.reading.choices import find_choice, refuse_choice
 from specgen.reading.marks import find_mark_fault
+from specgen.reading.schema import project_schema
 from tests.documents.support import written as compose
 from tests.documents.test_page_overrides import BODY, FRAME, HEAD, LOOKS
 from tests.documents.test_template_mistakes import MISTAKES
@@ -30,6 +33,7 @@ def mistake_texts() -> dict[str, str]:
         "marks.txt": tell_marks,
         "files.txt": tell_files,
         "project.txt": tell_table,
+        "choices.txt": tell_choices,
     }
     return {name: "\n".join(tell()) for name, tell in kinds.items()}
 
@@ -54,6 +58,15 @@ def tell_refused(mistake: str, run: Callable[[Path], object]) -> str:
 def place(problem: Problem) -> tuple[str, str]:
     """The message with the line and path it stands at, and the remedy."""
     return f"line {problem.line} {problem.path}: {problem.message}".replace(" :", ":"), problem.hint
+
+
+def tell_choices() -> Iterator[str]:
+    """The words of the trade beside the choices of a field: what each is taken for, or what is asked back."""
+    for field in project_schema().fields.values():
+        for word in field.means:
+            meant = find_choice(field, word.word)
+            said = f"  {meant}" if meant in field.values else "  {}\n    -> {}".format(*refuse_choice(field, word.word))
+            yield f"{dotted_path(field.path)}: {word.word}\n{said}"
 
 
 def tell_templates() -> Iterator[str]:

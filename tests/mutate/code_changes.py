@@ -37,7 +37,7 @@ class CodeChanges:
         """The changes of a node and of all below it."""
         yield from self.of(node)
         for name, value in ast.iter_fields(node):
-            if name in {"annotation", "returns"}:
+            if name in {"annotation", "returns"} or is_strict(node):
                 continue
             for child in value if isinstance(value, list) else [value]:
                 if isinstance(child, ast.AST) and not is_docstring(child):
@@ -125,6 +125,11 @@ class CodeChanges:
     def place(self, line: int, column: int) -> int:
         """Where a line and column of the parser stand, in bytes."""
         return self.lines[line - 1] + column
+
+
+def is_strict(node: ast.AST) -> bool:
+    """Whether a node is the word by which `zip` asks for rows of one length, which changes nothing where they are."""
+    return isinstance(node, ast.keyword) and node.arg == "strict"
 
 
 def is_docstring(node: ast.AST) -> bool:

@@ -84,8 +84,10 @@ def test_without_wind_the_face_is_the_fourth_root_of_what_it_takes_up(emittance:
 
 
 def test_a_face_that_gives_nothing_off_has_no_temperature() -> None:
-    with pytest.raises(Refused, match="no steady temperature"):
+    with pytest.raises(Refused, match="no steady temperature") as refused:
         face(emittance="0", h_c="0 W/m2K")
+    # Only these two terms of the balance carry heat away.
+    assert refused.value.problems[0].hint == "give h_c or emittance more than 0"
 
 
 GRID = list(
