@@ -45,6 +45,7 @@ NOT_FREE = {
     "days_off",
     "for",
     "time_zone",
+    "states",
 }  # a path, a mark, a day, or a name that is known
 
 
