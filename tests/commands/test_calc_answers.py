@@ -57,7 +57,7 @@ def test_the_area_of_a_day_stands_beside_that_of_the_elevation(capsys: Any) -> N
     assert [(row["elevation"], row["daily area"], row["net elevation area"]) for row in rows] == [
         # On September 15 the sun rises at 6:45 a.m. by the clock at 41.2 N, 75.4 W: 9.25 h of the shift, less 1.5 h.
         ("E1", "1163 sq ft", "936 sq ft"),
-        # Two windows of 36 sq ft and 9 ft by 6 in at the porch roof, its thickness and as much above, are taken off 864.
+        # Two windows of 36 sq ft and 9 ft by 6 in at the porch roof, its thickness and as much over it, go off 864.
         ("E2", "1163 sq ft", "787.5 sq ft"),
         # In July its own shade leaves 6 h 30 min of the shift, 5 h 30 min of them for the two coats: 300 x 5.5 / 2.
         ("E3", "825 sq ft", "756 sq ft"),

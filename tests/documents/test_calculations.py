@@ -411,11 +411,11 @@ def test_what_nothing_is_compared_with_stands_apart_with_what_is_bought() -> Non
     said = text.write_text(document_of("clean", "D06"))
     # 2479.5 sq ft of faces, 3 % of returns (common practice, no source) and 14 by 10 ft of mockup. Joints, V of 3/4
     # in by 1/2 in: two sides of 5/8 in are 1/2 in wider than flat; 276 + 251.5 + 273 ft: 33.35 sq ft. 2727.24 sq ft.
-    # Primer: 1604 * 0.38 * 0.35 / 1.5 mil = 142.22 sq ft/gal, 2727.24 / 142.22 * 1.1 = 21.09 gal, in pails of 5 gal.
-    # Gloss: 1604 * 0.36 * 0.35 / 1.2 mil = 168.42 sq ft/gal, 2727.24 / 168.42 * 2 coats * 1.12 = 36.27 gal.
+    # Primer to its target: 1604 * 0.38 * 0.35 / 1.7 mil = 125.49 sq ft/gal, 2727.24 / 125.49 * 1.1 = 23.91 gal, in
+    # pails of 5 gal. Gloss: 1604 * 0.36 * 0.35 / 1.4 mil = 144.36 sq ft/gal, 2727.24 / 144.36 * 2 coats * 1.12 = 42.32.
     # Smoothing: 2727.24 / 240 * 2 coats * 1.08 = 24.55 gal. Of each the mockup, 140 sq ft, takes a pail of its own;
-    # the work takes 20.01 of primer, 34.41 of gloss, 23.29 gal of smoothing: 5, 7 and 5 pails.
-    assert "Coating quantity | primer, gloss | primer 21.1\u00a0gal, use 6 whole pails; gloss 36.3\u00a0gal" in said
+    # the work takes 22.68 of primer, 40.15 of gloss, 23.29 gal of smoothing: 5, 9 and 5 pails.
+    assert "Coating quantity | primer, gloss | primer 23.9\u00a0gal, use 6 whole pails; gloss 42.3\u00a0gal" in said
     assert "Smoothing coat quantity | Project | 24.5\u00a0gal, use 6 whole pails" in said
     # 936 + 789.75 + 756 sq ft.
     assert "Net elevation area | E1, E2, E3 | total 2480\u00a0sq\u00a0ft" in said

@@ -115,9 +115,19 @@ def test_one_list_says_what_to_check_against_which_text(clean: dict[str, str]) -
     rows = [line.split(" | ") for line in clean["D05"].partition(LIST)[2].split("\n") if " | " in line]
     assert rows[0] == ["Verify against", "Figure, or method", "Value used", "Used in", "Answer, date"]
     assert "Basis, unless named: common practice, no source; *: from memory." in clean["D05"]
-    # Ticked is what the engineer sealed, and that alone.
-    assert all(row[0] and row[1] and row[2].startswith("(x) " if row[4] else "( ) ") for row in rows[1:])
-    assert {row[0].partition(",")[0] for row in rows[1:] if row[4]} == {"ASCE 7-16", "ISO 13788"}
+    # Ticked is what the engineer sealed, and that alone; what D19 asks for is answered there.
+    assert {row[4] for row in rows[1:]} == {"", "D19", "holds, February 26, 2027"}
+    sealed = [row for row in rows[1:] if row[4].startswith("holds")]
+    assert all(row[0] and row[1] and row[2].startswith("(x) " if row in sealed else "( ) ") for row in rows[1:])
+    # The seal covers heat, movement joints, wind, and moisture: their texts are the engineer's.
+    assert {row[0].partition(",")[0] for row in sealed} == {
+        "ASCE 7-16",
+        "ASHRAE Handbook",
+        "ASTM C1193",
+        "ASTM C1472",
+        "ASTM E1980",
+        "ISO 13788",
+    }
     # The text in which a figure was read is named, without what it says.
     (bead,) = [row for row in rows if "Sealant bead depth" in row[1]]
     assert bead[0] == "ASTM C1193"

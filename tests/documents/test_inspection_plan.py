@@ -177,10 +177,10 @@ def test_many_elevations_have_a_sheet_each(tmp_path: Path) -> None:
 # UFGS 07240, page 26: what items i, k, m, and o are about.
 LISTED = {
     "i": "No mechanical fasteners.",
-    "k": "Adhesive cured a minimum of 36 h before rasping.",
+    "k": "Adhesive cured a minimum of 36 h before rasping.[d]",
     "m": "Mesh fully embedded; corners and openings reinforced; laps minimum 2-1/2 in, detail mesh 3 in; "
     "heavy mesh butted.",
-    "o": "Base coat cured a minimum of 24 h before the next coat.",
+    "o": "Base coat cured a minimum of 24 h before the next coat.[d]",
 }
 
 

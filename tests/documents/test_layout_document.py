@@ -134,26 +134,26 @@ def test_the_areas_add_up_from_exact_figures() -> None:
 
 
 def test_the_mockup_and_the_work_are_ordered_apart_in_whole_pails() -> None:
-    """Primer: 2727.25 sq ft at 1604 x 0.38 x 0.35 / 1.5 sq ft/gal, 10 % more: 21.09 gal. Mockup: 140/2727.25 of it.
+    """Primer: 2727.25 sq ft at 1604 x 0.38 x 0.35 / 1.7 sq ft/gal, 10 % more: 23.91 gal. Mockup: 140/2727.25 of it.
 
-    The 20.01 gal of the work take a fifth pail of 5 gal.
+    The 22.68 gal of the work take a fifth pail of 5 gal, the 40.15 gal of gloss at 1.4 mil a ninth.
     """
     told = said("clean", "D13")
-    assert "Primer, Tinted primer 52 | Mockup | 140[a] | 1[c] | 142 sq ft/gal[a] | 0.98[a] | 10%[c]" in told
-    assert "| 10%[c] | 1.08[a] | 1[a] x 5 gal[c]" in told
-    assert "| 10%[c] | 20.01[a] | 5[a] x 5 gal[c]" in told
-    assert "| 12%[c] | 34.41[a] | 7[a] x 5 gal[c]" in told
+    assert "Primer, Tinted primer 52 | Mockup | 140[a] | 1[c] | 125 sq ft/gal[a] | 1.12[a] | 10%[c]" in told
+    assert "| 10%[c] | 1.23[a] | 1[a] x 5 gal[c]" in told
+    assert "| 10%[c] | 22.68[a] | 5[a] x 5 gal[c]" in told
+    assert "| 12%[c] | 40.15[a] | 9[a] x 5 gal[c]" in told
 
 
 def test_the_batches_share_all_that_is_ordered() -> None:
-    """Of 2727.25 sq ft the mockup is 140, the faces 975.58, 821.60 and 790.06; of gloss 36.27 gal in all."""
+    """Of 2727.25 sq ft the mockup is 140, the faces 975.58, 821.60 and 790.06; of gloss 42.32 gal in all."""
     shares = [
         float(line.rsplit(" | ", 1)[1].removesuffix(" gal[a]"))
         for line in said("clean", "D13").splitlines()
         if line.startswith(("BT1", "BT2", "BT3", "BM | Mockup | C1 sample board 2 |", "Total | –"))
     ]
-    assert shares == [1.86, 12.98, 10.93, 10.51, 36.27]
-    assert sum(shares[:4]) == pytest.approx(36.28)
+    assert shares == [2.17, 15.14, 12.75, 12.26, 42.32]
+    assert sum(shares[:4]) == pytest.approx(42.32)
 
 
 def test_orders_arrive_before_they_are_needed() -> None:
@@ -200,9 +200,16 @@ def test_wall_materials_are_taken_off_by_their_net_area() -> None:
         "Adhesive | Wall adhesive 14, full-bed adhesive | 756[a] | E3",
         "Board | System board 20, 3 in EPS | 2480[a] | E1 to E3",
         "Base coat | Base coat 31, 3/32 in dry in 2 passes[b] | 2480[a] | E1 to E3",
+        "Base coat | Base coat 31, one pass more under heavy mesh | 828[a] | E1 to E3",
         "Heavy mesh | Mesh 150, high zone | 828[a] | E1 to E3",
         "Standard mesh | Mesh 45 | 2480[a] | E1 to E3",
+        # 5.5 ft by 9 in.
+        "Board, adhesive | System board 20, ledge LG1, full bed | 4[a] | E3",
+        lines[-1],
     ]
+    assert lines[-1].startswith(
+        "Not counted | sheathing joint treatment, flashing membrane, membrane primer, starter, "
+    )
 
 
 @pytest.mark.parametrize(
