@@ -125,6 +125,7 @@ TWINS = [
     ("substrate.bond", "100 kPa", MEMORY, "15 psi in steps of 10 kPa"),
     ("substrate.pulls_area", "100 m2", PRACTICE, "1000 sq ft in whole hundreds"),
     ("sealant.field_test_later", "300 m", PRACTICE, "a foot is 0.3 m"),
+    ("wrb.building_height", "12 m", MEMORY, "a foot is 0.3 m"),
     ("access.platform_wide", "650 mm", PRACTICE, "an inch is 25 mm"),
 ]
 

@@ -166,6 +166,7 @@ NAMED = {
     "ledge.depth": "astm_c1397_memory",
     "face.height": "astm_c1397_memory",
     **{f"impact.{name}": "impact_classes_memory" for name in ("standard", "medium", "high", "ultra_high")},
+    "wrb.building_height": "ibc_combustible_walls_memory",
     "color.angles": "color_memory",
     "color.range_samples": "color_memory",
 }

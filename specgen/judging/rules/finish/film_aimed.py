@@ -24,6 +24,8 @@ RULE = Rule(
     documents="D08 D10 D12a",
 )
 
+_FILMS = ("dry_film", "target_dry_film", "most_dry_film")
+
 
 @RULE.test(
     "a",
@@ -33,11 +35,11 @@ RULE = Rule(
     basis="practice",
 )
 def aimed_at_the_minimum(project: Description) -> Violations:
-    """Of a coat whose minimum is known, the target is asked for, and its maximum; the target is above the minimum."""
+    """Of a coat whose minimum or target is known, the rest is asked for; the target is above the minimum."""
     for section in (project.primer, project.gloss):
-        least = if_given(partial(getattr, section, "dry_film"))
-        if least is None:
+        least, aimed, most = (partial(getattr, section, name) for name in _FILMS)
+        if if_given(least) is None and if_given(aimed) is None:
             continue
-        aimed, _ = read_all(*(partial(getattr, section, name) for name in ("target_dry_film", "most_dry_film")))
+        least, aimed, _ = read_all(least, aimed, most)
         if not more(aimed, least):
             yield violation(aimed, wanted=least, at=(*section.path, "target_dry_film"))
