@@ -22,20 +22,29 @@ def write_entry(path: Path, text: str) -> str:
 
 def match_answers(project: Project) -> dict[Path, Answered]:
     """The values that answers have given, by path; of two answers the one whose value stands, else the last."""
-    given: dict[str, Path] = {}
+    entries = _list_entries(project)
+    given = {dotted_path(path): path for path in project.values} if entries else {}
     matched: dict[Path, Answered] = {}
+    for (name, text), mark in entries.items():
+        for path in _list_paths(given, name):
+            field = project.schema.field_at(path)
+            if field is None:
+                continue
+            found = Answered(mark, text, _is_value(field, text, project.values[path]))
+            if found.stands or path not in matched or not matched[path].stands:
+                matched[path] = found
+    return matched
+
+
+def _list_entries(project: Project) -> dict[tuple[str, str], str]:
+    """Each name and text that was answered, in their order, with the mark of the last answer that says so."""
+    entries: dict[tuple[str, str], str] = {}
     for mark in project.members.get((ANSWERS,), ()):
-        given = given or {dotted_path(path): path for path in project.values}
         for entry in project.values.get((ANSWERS, mark, "fields"), ()):
             name, _, text = entry.partition(_IS)
-            for path in _list_paths(given, name.strip()):
-                field = project.schema.field_at(path)
-                if field is None:
-                    continue
-                found = Answered(mark, text.strip(), _is_value(field, text.strip(), project.values[path]))
-                if found.stands or path not in matched or not matched[path].stands:
-                    matched[path] = found
-    return matched
+            entries.pop((name.strip(), text.strip()), None)
+            entries[name.strip(), text.strip()] = mark
+    return entries
 
 
 def _list_paths(given: dict[str, Path], name: str) -> list[Path]:

@@ -17,6 +17,10 @@ _OF_MAKERS = ("data_sheet", "instructions")
 
 def find_stating(project: Project, row: str, figure: Any) -> Source | None:
     """The attachment that states this figure of a row of the limits, as a source; None where none does."""
+    return project.remember((find_stating, row, project.system), lambda: _find_stating(project, row, figure))
+
+
+def _find_stating(project: Project, row: str, figure: Any) -> Source | None:
     stated = project.remember((find_stating,), lambda: _list_stating(project)).get(row)
     return stated[1] if stated and is_figure(figure, stated[0]) else None
 
