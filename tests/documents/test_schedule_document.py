@@ -416,7 +416,8 @@ def test_what_is_not_ordered_by_color_is_on_site_before_its_first_work(tmp_path:
 def test_what_is_first_used_at_an_earlier_step_is_on_site_by_then() -> None:
     # Membrane lines openings as the barrier is applied, mesh wraps the boards bonded over it, and sealant closes
     # the laps of flashings: common practice, no source.
-    rows = {row[0]: row for row in rows_of("D13", context_of_example("clean"))}
+    listed = rows_of("D13", context_of_example("clean"))
+    rows = {name[:1].upper() + name[1:]: row for row in listed for name in row[0].split("; ")}
     membrane, mesh = rows["Flashing membrane and its primer"], rows["Mesh"]
     assert membrane[2] == rows["Water-resistive barrier"][2]
     assert mesh[2] == rows["Boards and adhesive"][2] and "back-wrapping" in mesh[3]

@@ -33,14 +33,26 @@ Use = tuple[str, datetime.date, str]  # the material, the day of its first use, 
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each material that the schedule works with, in the order of need; none without a schedule."""
+    """One row for each first use of materials that the schedule works with, in the order of need.
+
+    None without a schedule.
+    """
     planned = context.project.get(("mockup", "planned_on"))
     mockup = long_date(find_worked_before(context, planned)) if planned else _UNDATED
+    taken: dict[tuple[datetime.date, str], list[str]] = {}
+    for material, day, use in sorted(_list_uses(context, _find_starts(context)), key=lambda one: one[1]):
+        taken.setdefault((day, use), []).append(material)
     lines = tuple(
-        (material, mockup, long_date(find_worked_before(context, day)), f"{use}, {long_date(day)}")
-        for material, day, use in sorted(_list_uses(context, _find_starts(context)), key=lambda one: one[1])
+        (_join(materials), mockup, long_date(find_worked_before(context, day)), f"{use}, {long_date(day)}")
+        for (day, use), materials in taken.items()
     )
-    return TableView(("On site by", "Mockup", "Wall", "First use on the wall"), lines, (28, 18, 18, 36))
+    return TableView(("On site by", "Mockup", "Wall", "First use on the wall"), lines, (42, 13, 13, 32))
+
+
+def _join(materials: list[str]) -> str:
+    """Materials in one cell: `Starters; boards and adhesive`."""
+    first, *others = materials
+    return "; ".join([first, *(f"{one[:1].lower()}{one[1:]}" for one in others)])
 
 
 def _list_uses(context: DocumentContext, starts: Starts) -> Iterator[Use]:
