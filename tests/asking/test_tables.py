@@ -52,14 +52,16 @@ def test_openings_of_all_elevations_stand_in_one_table(tmp_path: Path) -> None:
         "Opening height, ft",
         "Sill pan",
         "Head flashing",
+        "Landing at the door",
     ]
-    names = ["mark", "elevation", "kind", "x", "y", "width", "height", "sill_pan", "head_flashing"]
+    names = ["mark", "elevation", "kind", "x", "y", "width", "height", "sill_pan", "head_flashing", "landing"]
     assert [cell.value for cell in page[2]] == names
     rows = [[cell.value for cell in page[row]] for row in (3, 4, 5)]
     assert rows == [
-        ["A", "E1", "window", "5'-6\"", "3 ft", "4 ft", "4 ft", "yes", None],
-        ["B", "E1", "louver", "15 ft", None, None, None, None, None],
-        [None] * 9,
+        ["A", "E1", "window", "5'-6\"", "3 ft", "4 ft", "4 ft", "yes", None, None],
+        # A row may be added for a door, so that its landing has a column though none is given yet.
+        ["B", "E1", "louver", "15 ft", None, None, None, None, None, None],
+        [None] * 10,
     ]
     assert [[cell or None for cell in line] for line in lines_of(made["openings.csv"])[1:]] == [names, *rows[:2]]
 
@@ -92,7 +94,7 @@ def test_cells_are_text_that_can_be_filled_in_and_offer_choices(tmp_path: Path) 
     ]
     assert page.protection.sheet and not page.protection.password
     assert page.freeze_panes == "B3"
-    assert [cell.protection.locked for row in (1, 2) for cell in page[row]] == [True] * 18
+    assert [cell.protection.locked for row in (1, 2) for cell in page[row]] == [True] * 20
     for row in (3, 4, 5, 40):
         assert {(cell.protection.locked, cell.number_format) for cell in page[row]} == {(False, "@")}
     rules = {str(rule.sqref)[:2]: rule for rule in page.data_validations.dataValidation}
