@@ -23,6 +23,7 @@ _DECIDED_ON, _FOR_DECISION = "D02", "For the decision on the walls; not submitte
 # These tell of the whole draft, and ask for answers.
 _OPEN_ITEMS = "D19"
 _TELL_WHOLE = (ANSWER, _OPEN_ITEMS)
+_NONE = "No exception that stops the work"
 # What a report is about before which nobody touches a wall that stands, by the clause that asks for it.
 _HAZARDS = {"ATT-10a": "lead", "ATT-10c": "asbestos"}
 
@@ -93,16 +94,18 @@ _TOLD: dict[str, Callable[[str], str]] = {"Purpose": _tell_purpose, "Revision": 
 
 
 def _tell_held(document: Document, context: DocumentContext, whole: bool) -> Iterator[str]:
-    """The exceptions that stop the work, as D05 lists them, and the hazard that does; of the whole, that none.
-
-    That none is found is no comfort while rules are not evaluated, and is not said then.
-    """
-    stops, held = _count_standing(context), tell_held_work(context)
+    """The exceptions that stop the work, as D05 lists them, and the hazard that does; of the whole, that none."""
+    stops = _count_standing(context)
     if stops:
         yield f"{tell_stops(stops)}, {'listed below' if document.id == 'D05' else 'see D05'}."
-    elif whole and not held and not context.judgment.not_judged:
-        yield "No exception that stops the work."
-    yield held
+    elif whole and _is_free(context):
+        yield f"{_NONE}."
+    yield tell_held_work(context)
+
+
+def _is_free(context: DocumentContext) -> bool:
+    """Whether nothing stops the work; that nothing does so far is no comfort while rules are not evaluated."""
+    return not (_count_standing(context) or tell_held_work(context) or context.judgment.not_judged)
 
 
 def _tell_open(document: Document, context: DocumentContext, whole: bool) -> Iterator[str]:
@@ -117,19 +120,22 @@ def _tell_open(document: Document, context: DocumentContext, whole: bool) -> Ite
 
 
 def _count_owed(context: DocumentContext) -> Iterator[str]:
-    """`31 documents still required`, `197 values asked for in D19`: as its head counts them."""
-    required, values = count_pending(context), count_values(context)
+    """`31 documents still required`, `102 rules not evaluated`, `197 values asked for in D19`: as pages count them."""
+    required, rules, values = count_pending(context), count_not_evaluated(context), count_values(context)
     if required:
         yield f"{count(required, 'document')} still required"
+    if rules:
+        yield f"{count(rules, 'rule')} not evaluated"
     if values:
         yield f"{count(values, 'value')} asked for in {_OPEN_ITEMS}"
 
 
 def tell_draft(context: DocumentContext) -> str:
-    """The same in one line: `no exception that stops the work; 31 documents still required; 197 values ...`."""
+    """The same in one line: `1 exception that stops the work; 31 documents still required; 102 rules not ...`."""
     stops, held = _count_standing(context), tell_held_work(context).rstrip(".")
-    told = tell_stops(stops) if stops else "" if held else "no exception that stops the work"
-    return "; ".join(filter(None, (told, f"{held[:1].lower()}{held[1:]}", *_count_owed(context))))
+    told = tell_stops(stops) if stops else _NONE if _is_free(context) else ""
+    said = (f"{part[:1].lower()}{part[1:]}" for part in (told, held))
+    return "; ".join(filter(None, (*said, *_count_owed(context))))
 
 
 def tell_held_work(context: DocumentContext) -> str:

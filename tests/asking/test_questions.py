@@ -242,27 +242,39 @@ DATED: dict[str, Any] = {
 }
 
 
+# Counted on a calendar: February 1, March 1, and April 12, 2027, are Mondays. Common practice, no source: a working day
+# to act on what is returned, three for the contractor to review what it sends on, three for the applicator to check
+# and send what came in; the decision stands the working day before the issue, and takes as long as a review.
 @pytest.mark.parametrize(
     ("change", "due"),
     [
-        # The walls are decided on the working day before the issue, a review behind what is sent on the working day
-        # behind the replies: counted on a calendar.
-        ({"schedule": {"submit_on": "2027-03-01"}}, "2027-02-11"),
-        # April 12, 2027 is a Monday: the set is sent 14 days before it, on Monday, March 29, and issued to the
-        # contractor on Friday; the decision is on Thursday, March 25.
-        ({}, "2027-03-10"),
-        # 14 working days: sent March 23, issued March 22, decided Friday, March 19, asked March 1.
-        ({"contract": {"review_day_kind": "working"}}, "2027-02-26"),
-        # Sent March 25, issued March 24, decided March 23, asked on Saturday, March 6; Saturdays are worked.
-        ({"contract": {"review_day_kind": "working"}, "schedule": {"days_off": ["sun", "2027-04-02"]}}, "2027-03-05"),
-        # A mockup on a Sunday has no day of review in it: sent March 22, issued Friday, March 19, decided March 18.
-        ({"contract": {"review_day_kind": "working"}, "mockup": {"planned_on": "2027-04-11"}}, "2027-02-25"),
+        # Issued Monday, March 1, decided Friday, February 26, with the architect 14 days before, on Friday the 12th;
+        # checked and sent on the 11th, 10th, and 9th.
+        ({"schedule": {"submit_on": "2027-03-01"}}, "2027-02-09"),
+        # Mockup on Monday, April 12: acted on Friday, April 9, returned Thursday the 8th, with the architect 14 days
+        # before, on March 25. Reviewed on the 24th, 23rd, and 22nd: issued Monday, March 22, decided Friday the 19th.
+        # With the architect on March 5; checked and sent on the 4th, 3rd, and 2nd.
+        ({}, "2027-03-02"),
+        # A contractor that is named reviews what the decision needs as well, on March 4, 3, and 2; checked and sent
+        # on Monday, March 1, Friday, February 26, and Thursday the 25th.
+        ({"parties": {"general_contractor": {"name": "Lark Builders"}}}, "2027-02-25"),
+        # 14 working days before April 8: April 7 to 1 are five, March 31 to 29 three, March 26 to 22 five, and March 19
+        # the last. Issued three before, on the 16th, decided Monday the 15th. 14 before that: March 12 to 8 and
+        # March 5 to 1 are ten, February 26 to 23 four. Three before that: Monday the 22nd, Friday the 19th, the 18th.
+        ({"contract": {"review_day_kind": "working"}}, "2027-02-18"),
+        # Saturdays are worked and April 2 is not: acted on Saturday, April 10, returned Friday the 9th. 14 before:
+        # April 8 to 5 are four, April 3 and 1 two, March 31 to 29 three, March 27 to 23 five. Issued three before, by
+        # Monday the 22nd and Saturday the 20th on Friday the 19th, decided on the 18th. 14 before that: March 17 to 15
+        # are three, March 13 to 8 six, March 6 to 2 five. Three before that: March 1, Saturday the 27th, the 26th.
+        ({"contract": {"review_day_kind": "working"}, "schedule": {"days_off": ["sun", "2027-04-02"]}}, "2027-02-26"),
+        # A mockup on Sunday, April 11, has the same two working days before it as one on Monday: April 9 and 8.
+        ({"contract": {"review_day_kind": "working"}, "mockup": {"planned_on": "2027-04-11"}}, "2027-02-18"),
         # The working day before the mockup on Monday, April 12, and before the start on Monday, May 17.
         ({"contract": {"review_days": "tbd"}}, "2027-04-09"),
         ({"contract": {"review_days": "tbd"}, "mockup": "drop"}, "2027-05-14"),
         ({"contract": {"review_days": "tbd"}, "mockup": "drop", "schedule": "drop"}, None),
         # A day before the date of the package dates no answer: the last day does.
-        ({"schedule": {"submit_on": "2027-01-29"}}, "2027-03-10"),
+        ({"schedule": {"submit_on": "2027-01-29"}}, "2027-03-02"),
         # On the date of the package itself what it lacks is due.
         ({"schedule": {"submit_on": "2027-02-01"}, "mockup": "drop"}, "2027-02-01"),
     ],

@@ -194,7 +194,8 @@ def test_a_wallboard_among_the_layers_is_the_thermal_barrier(tmp_path: Path) -> 
     assert told == "painted 5/8 in gypsum wallboard between board and interior, minimum 1/2 in"
 
 
-# 2603.5.1, 2603.5.3 and 2603.5.4 besides, the last with an index of 25.
+# International Building Code 2018, 2603.5.1, 2603.5.3 and 2603.5.4 besides, the last with an index of 25: board,
+# exterior coatings, and facings are tested separately, so that each coat owes a report of its own.
 def test_foam_plastic_in_a_wall_of_types_i_to_iv_owes_more(tmp_path: Path) -> None:
     rows = foam_rows(tmp_path, "IIB", {"kind": "concrete_masonry"}, {"kind": "eps"})
     owed = "report required from the EIFS manufacturer"
@@ -203,7 +204,9 @@ def test_foam_plastic_in_a_wall_of_types_i_to_iv_owes_more(tmp_path: Path) -> No
             "2603.5.4",
             "yes",
             "flame spread index maximum 25, smoke-developed index maximum 450; board [Board flame spread index] and "
-            f"[Board smoke-developed index]; ASTM E84 {owed}; exterior coatings and facings tested separately",
+            f"[Board smoke-developed index]; ASTM E84 {owed}; exterior coatings and facings tested separately, same "
+            f"limits; ASTM E84 report of the base coat with mesh {owed.removeprefix('report ')}; "
+            "ASTM E84 report of the smoothing, primer, and gloss required from the finish manufacturer",
         ],
         "Foam plastic, thermal barrier, W1": ["2603.4", "yes", "concrete masonry between board and interior"],
         "Foam plastic, fire-resistance-rated wall, W1": [

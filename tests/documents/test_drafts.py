@@ -488,7 +488,8 @@ def test_a_draft_prints_the_forms_whose_limits_are_known_and_says_what_the_other
         "\nThe applicator issues these forms when the values of the parties named are known, see D19. With the "
         "package: D12a Spray record (finish manufacturer); "
         "D12b Viscosity and water (finish manufacturer); D12d Drying release (finish manufacturer); "
-        "D12e Readings in place (finish manufacturer, architect). "
+        # In the order of the form, whose numbered boxes name the architect's target of gloss before the film.
+        "D12e Readings in place (architect, finish manufacturer). "
         # The decision on the walls rests on the pull tests, and the package on the decision.
         "Before the pull tests: D12f Pull tests and moisture (EIFS manufacturer).\n"
     ) in page

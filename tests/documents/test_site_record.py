@@ -232,9 +232,17 @@ def test_accepted_pressures_stand_with_what_they_may_differ_by(tmp_path: Path) -
     assert "Fluid pressure, psi | accepted 11 psi ± 5 psi" in lines
 
 
-def test_the_forms_print_in_every_draft(tmp_path: Path) -> None:
-    context = context_of(tmp_path)
+# A sheet whose limits are brackets is no record, as no reading can be held to them: common practice, no source.
+def test_the_forms_print_in_a_draft_that_knows_their_limits_and_are_told_as_wanting_in_another(tmp_path: Path) -> None:
+    known, unknown = written_as_draft(context_of_example("metric")), written_as_draft(context_of(tmp_path))
+    assert re.findall(r"(?m)^D12([a-f]) [A-Z ]+$", known["D12"]) == ["a", "b", "c", "d", "e"]
+    assert re.search(r"(?m)^D12 Site record \| yes \| ", known["D00"])
+    assert "D12" not in unknown and re.search(r"(?m)^D12 Site record \| no \| \d+ values: ", unknown["D00"])
+
+
+def written_as_draft(context: Any) -> dict[str, str]:
+    """The text of each document of the whole draft, by its id."""
     made = package.make_package(
         context.project, context.standards, context.judgment, context.resolve, ("txt",), (), draft=True
     )
-    assert any(name.startswith("D12") for name in made.files)
+    return {name[:3]: page.decode() for name, page in made.files.items() if name.endswith(".txt")}
