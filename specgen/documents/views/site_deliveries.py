@@ -43,7 +43,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for material, day, use in sorted(_list_uses(context, _find_starts(context)), key=lambda one: one[1]):
         taken.setdefault((day, use), []).append(material)
     lines = tuple(
-        (_join(materials), mockup, long_date(find_worked_before(context, day)), f"{use}, {long_date(day)}")
+        (_join(materials), mockup, long_date(find_worked_before(context, day)), f"{use}, {day:%B} {day.day}")
         for (day, use), materials in taken.items()
     )
     return TableView(("On site by", "Mockup", "Wall", "First use on the wall"), lines, (42, 13, 13, 32))
