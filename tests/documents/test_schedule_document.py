@@ -126,7 +126,12 @@ def test_the_chain_tells_what_each_date_follows_from_and_which_governs(tmp_path:
     # By their dates: the gloss is dry on 5 July, 4 days before the season ends; 6 July is 24 before the completion.
     assert rows[9:] == [
         ["First day of spray window", "June 21, 2027", "as planned", "–"],
-        ["Gloss dry on the last elevation", "July 5, 2027", "activities below", "4 days, to end of window"],
+        [
+            "Gloss dry on the last elevation",
+            "July 5, 2027",
+            "activities below, without weather days",
+            "4 days, to end of window",
+        ],
         ["End of the work", "July 6, 2027", "activities below, weather days included", "24 days, to completion"],
         ["Last day of spray window", "July 9, 2027", "as planned", "–"],
         ["Completion date of the contract", "July 30, 2027", "–", "–"],

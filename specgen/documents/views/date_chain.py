@@ -199,7 +199,8 @@ def _list_ends(context: DocumentContext) -> Iterator[tuple[date | None, Line]]:
             max(sprayed).date(),
             _tell_spare(project.get(("schedule", "spray_end")), max(sprayed).date(), "end of window"),
         )
-        yield dry, ("Gloss dry on the last elevation", long_date(dry), "activities below", told)
+        by = "activities below, without weather days" if project.get(_WEATHER) else "activities below"
+        yield dry, ("Gloss dry on the last elevation", long_date(dry), by, told)
     path = ("contract", "completion_date")
     if project.get(path) is not None:
         yield project.get(path), ("Completion date of the contract", context.display(path), "", "")

@@ -33,6 +33,7 @@ _HOURS_OF_DAY = 24
 _MOST = {"primer": ("primer", "most_recoat_hours")}  # the last hour of the next coat
 _AGAIN = ("gloss", "most_recoat_hours")
 _OPEN = ("smoothing", "most_open_days")
+_LONGEST = {**_MOST, "smoothing_2": _OPEN}  # what the column of maximums says
 _TOUCH = ("gloss", "touch_dry_hours")
 Line = tuple[Any, ...]  # step, minimum, maximum, planned wait, in the schedule, result
 
@@ -77,10 +78,10 @@ def _list_lines(context: DocumentContext, name: str, title: str) -> Iterator[Lin
         told = _tell_scheduled(given)
         yield f"{title}, between coats", context.display(_TOUCH), _tell_most(context, _AGAIN), "", told, result
     least, given = tell_least_hours(context, name), _find_given(context, name)
-    most = _tell_most(context, _MOST[name]) if name in _MOST else ""
+    most = _tell_most(context, _LONGEST[name]) if name in _LONGEST else ""
     plans = [mark for mark in _list_plans(context) if context.project.get((*mark, "from_step")) == name]
     if not plans:
-        told = _tell_scheduled(given, in_hours=bool(most))
+        told = _tell_scheduled(given, in_hours=name in _MOST and bool(most))
         yield title, least, most, "", told, _tell_result(context, name, given)
     for plan in plans:
         to_step = context.project.get((*plan, "to_step"))
