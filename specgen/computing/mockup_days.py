@@ -83,6 +83,17 @@ def count_days_to_primer(project: Description, start: date) -> int | None:
     return (moment.date() - first.date()).days if walls else None
 
 
+def require_drying_to_primer(project: Description) -> None:
+    """Raises Absent for the hours without which nobody can tell when the mockup takes its first coat of primer."""
+    walls = [wall.mark for wall in project.walls if is_on_mockup(wall)]
+    for step in _BEFORE_PRIMER:
+        if step == "wrb" or not _count_coats(project, step, walls) or find_mockup_drying(project.project, step, walls):
+            continue
+        pattern = DRYING.get(step) or BETWEEN[step]
+        for path in (path for wall in walls for path in list_drying_paths(project.project, pattern, wall)):
+            raise Absent(path)
+
+
 def _list_waits(project: Description, walls: list[str]) -> Iterator[Fraction | None]:
     """The hours behind each coat before the primer, coat by coat."""
     for step in _BEFORE_PRIMER:

@@ -104,9 +104,8 @@ def _tell(elevation: Elevation, miss: _Miss, limit: Quantity) -> str:
 def _heights(elevation: Elevation) -> list[Fraction]:
     """The heights above grade of the lines and level joints of an elevation."""
     project = elevation.project
-    joints = [
-        project.view(("joints", mark)) for mark in project.find_referring(("joints",), "elevation", elevation.mark)
-    ]
-    level = [joint.get("at") for joint in joints if joint.get("runs") == "horizontal"]
-    places = [*elevation.layout.horizontal_lines, *(at for at in level if at is not None)]
+    joints = [("joints", mark) for mark in project.find_referring(("joints",), "elevation", elevation.mark)]
+    # Where one is not known, neither is what it meets: that is asked, and not taken for a miss.
+    level = [project.value((*joint, "at")) for joint in joints if project.value((*joint, "runs")) == "horizontal"]
+    places = [*elevation.layout.horizontal_lines, *level]
     return [(elevation.base_above_grade + at).amount for at in places]

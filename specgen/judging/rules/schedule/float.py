@@ -17,6 +17,7 @@ fails SCH-04c at schedule.work_start
     mockup: {duration_days: 14}
 """
 
+from specgen.computing.mockup_days import require_drying_to_primer
 from specgen.judging.rule import CAUTION, Computed, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.dates import days_after
@@ -67,4 +68,6 @@ def second_review_moves_the_start(project: Description, earliest_start: Computed
     days = {step.symbol: step.value for step in earliest.steps}
     first, second = (days_after(project.schedule.submit_on, round(days[symbol])) for symbol in ("E", "E_2"))
     if more and first <= planned < second and project.mockup.get("accepted_on") is None:
+        if "A" in days and not any(row.symbol == "c" for row in earliest.inputs):
+            require_drying_to_primer(project)  # a color may be needed later than the mockup begins
         yield violation(planned, wanted=second)
