@@ -12,7 +12,6 @@ from tempfile import TemporaryDirectory
 from typing import Any
 
 import yaml
-from lxml import html
 
 from specgen import pipeline
 from specgen.cli import main
@@ -26,9 +25,12 @@ from specgen.model.source import Basis, Source
 from specgen.output import package
 from specgen.reading.schema import project_schema
 from specgen.standards import load_standards
+from specgen.terminal.finding_text import find_clause
 from specgen.terminal.starter import format_side_starter, format_starter
 from tests.documents.support import context_of_example
 from tests.mistakes.told import mistake_texts
+from tests.output.written_files import file_texts
+from tests.page_text import page_text
 from tests.support import EXAMPLES, ROOT, project_of, told_by
 from tests.typed_views import STUB, stub
 
@@ -36,11 +38,20 @@ HERE = Path(__file__).parent
 CASES = HERE / "judging" / "cases"
 # `metric` and `old-wall` stand in buildings whose fire tests are due, and are told in the units of metric work.
 AS_DOCUMENTS = ("first-look", "stops", "clean", "metric", "old-wall")
+# What stands on the record of the site, of which one example has a whole season.
+OF_SITE = ("season-D00", "season-D17")
+FIGURES = {
+    "clean": ("D07", "D08", "D09", "D14"),
+    "gable-hall": ("D07", "D08", "D09", "D14"),
+    "metric": ("D08", "D09"),
+    "season": ("D17",),
+}
 
 
 def document_texts() -> dict[str, str]:
     """Every document of the examples as plain text, by file name."""
-    return {name: text for example in AS_DOCUMENTS for name, text in texts_of(example).items()}
+    texts = {name: text for example in AS_DOCUMENTS for name, text in texts_of(example).items()}
+    return texts | {name: text for name, text in texts_of("season").items() if name.startswith(OF_SITE)}
 
 
 def texts_of(example: str) -> dict[str, str]:
@@ -57,24 +68,12 @@ def texts_of(example: str) -> dict[str, str]:
     return texts | {f"{example}-review-page.txt": page_text(made.files["index.html"])}
 
 
-def page_text(page: bytes) -> str:
-    """What a page says: each heading, paragraph, and row of a table on a line."""
-    body = html.fromstring(page).body
-    for unread in [*body.iter("script", "style", "svg")]:
-        unread.drop_tree()
-    lines = []
-    for part in body.iter("h1", "h2", "h3", "p", "li", "caption", "dt", "dd", "tr"):
-        cells = list(part) if part.tag == "tr" else [part]
-        lines.append(" | ".join(" ".join(cell.text_content().split()) for cell in cells))
-    return "".join(f"{line}\n" for line in lines if line)
-
-
 def figure_texts() -> dict[str, str]:
-    """The drawings of two examples as they stand in their documents, each stroke in a line of its own."""
+    """The drawings of examples as they stand in their documents, each stroke in a line of its own."""
     drawn: dict[str, str] = {}
-    for example in ("clean", "gable-hall"):
+    for example, documents in FIGURES.items():
         context = context_of_example(example)
-        for template in (t for t in templates() if t.id in ("D07", "D08", "D09", "D14")):
+        for template in (t for t in templates() if t.id in documents):
             blocks = compose_document(template, context, False).blocks
             for figure in (block for block in blocks if isinstance(block, Figure)):
                 name = f"{example}-{template.id}-{figure.name}"
@@ -91,6 +90,8 @@ def command_texts() -> dict[str, str]:
         "rules.txt": "".join(less_reasons(printed([("rules", rule.code)])) for rule in load_rules()),
         "sums.txt": printed([("calc",), *(("calc", name, "no-such-key=1") for name in names())]),
         "workings.txt": printed(sample_calls()),
+        "keys.txt": printed(("calc", name, "--help") for name in names()),
+        "site.txt": printed(site_calls()),
         "matrix.txt": printed([("matrix",)]),
         "help.txt": printed([("--help",), *((command, "--help") for command in list_verbs())]),
         "starter.yaml": format_starter(project_schema(), "closeout", "ip"),
@@ -104,6 +105,25 @@ def sample_calls() -> Iterator[tuple[str, ...]]:
     for file in sorted((HERE / "computing" / "samples").glob("*.yaml")):
         for keys in yaml.load(file.read_text("utf-8"), Loader=yaml.BaseLoader):
             yield ("calc", file.stem, *(f"{key}={value}" for key, value in keys.items()))
+
+
+def site_calls() -> Iterator[tuple[str, ...]]:
+    """Calls that tell what the site sent back, and what it may do now."""
+    season, clean = (f"project_examples/{name}/project.yaml" for name in ("season", "clean"))
+    dry, damp = "--rh 60 --wind 6mph", "--rh 97% --wind 14mph --gust 22mph --rain yes --sun yes --forecast-low 40F"
+    yield from (
+        ("record", season),
+        ("record", season, "--elevation", "E2"),
+        ("status", season),
+        ("status", season, "--at", "2027-07-02T10:00"),
+        ("status", season, "--elevation", "E3"),
+        ("status", season, "--panel", "E3-A1"),
+        ("go", clean, "--step", "gloss", "--air", "62F", "--surface", "70F", *dry.split()),
+        ("go", clean, "--air", "46F", "--surface", "45F", *damp.split()),
+        ("weather", clean, "--hours", "project_examples/clean/hours.csv"),
+        ("weather", clean, "--hours", "project_examples/clean/hours.csv", "--step", "boards", "--all-hours"),
+        ("weather", clean, "--hours", "project_examples/clean/hours.csv", "--surface", "model"),
+    )
 
 
 def less_reasons(manual: str) -> str:
@@ -126,7 +146,9 @@ def said_in(file: Path) -> Iterator[str]:
                 finding = told_by(project_of(Path(folder), case["project"]), code).finding
             if finding is not None:
                 says = f"{code} {finding.severity}: {finding.message}"
-                yield f"{says}\n  measure: {finding.remedy}\n  basis: {finding.basis}\n"
+                reason = find_clause(code).why
+                why = f"  why: {reason}\n" if reason else ""
+                yield f"{says}\n{why}  measure: {finding.remedy}\n  basis: {finding.basis}\n"
 
 
 def row_texts() -> dict[str, str]:
@@ -174,6 +196,7 @@ GOLDEN: dict[Path, Callable[[], dict[str, str]]] = {
     HERE / "mistakes" / "golden": mistake_texts,
     DOCUMENTS: document_texts,
     HERE / "documents" / "figures" / "golden": figure_texts,
+    HERE / "output" / "golden": file_texts,
 }
 
 
