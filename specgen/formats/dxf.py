@@ -64,6 +64,8 @@ def write_dxf(layout: ElevationLayout, facts: ElevationFacts) -> bytes:
         drawing.header["$MEASUREMENT"] = measures
         _add_layers(drawing, Fraction(UNITS["in"].factor) / UNITS[unit].factor)
         _Sketch(drawing.modelspace(), Fraction(1) / UNITS[unit].factor).draw(layout, facts)
+        for kind in sorted(drawing.entitydb.dxf_types_in_use()):  # the library adds them in no order of its own
+            drawing.classes.add_class(kind)
         stream = io.StringIO()
         drawing.write(stream)
     return stream.getvalue().encode("utf-8")
