@@ -15,7 +15,8 @@ QUESTIONS = (
     (
         "ATT-10",
         "Asbestos in the existing wall, lead in its coating",
-        "asbestos is found and can be neither removed nor left undisturbed; lead alone does not decide, see D05",
+        "asbestos is found and can be neither removed nor left undisturbed; lead alone rules no wall out, see Existing "
+        "walls in D05",
     ),
     (
         BEHIND,
@@ -35,7 +36,7 @@ QUESTIONS = (
     (
         "SUB-06a",
         "Finish of another manufacturer on this EIFS",
-        "the EIFS manufacturer does not accept these coats in writing",
+        "the EIFS manufacturer does not accept these coats in writing, or its warranty does not hold under them",
     ),
     (
         "HEA-02",

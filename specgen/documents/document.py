@@ -12,11 +12,14 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.draft_forms import drop_forms
+from specgen.documents.drafts import OPEN_ITEMS
 from specgen.documents.numbering import number_blocks, resolve_deferred
 from specgen.documents.shape import check_shape
 from specgen.documents.template_globals import template_globals
 from specgen.model.block import Contents, Document
 from specgen.model.value_text import long_date, words
+
+_UNVERIFIED = "D05"  # lists what is not verified
 
 
 def compose_document(template: Template, context: DocumentContext, draft: bool) -> Document:
@@ -37,8 +40,7 @@ def compose_document(template: Template, context: DocumentContext, draft: bool) 
         blocks = (Contents(), *blocks)
     digests = digest_blocks(blocks)
     numbered, legend = number_blocks(blocks, numbering, template.landscape)
-    # The document that lists what is not verified does not refer to itself.
-    legend = tuple((mark, text.replace(f"see {template.id}", "see the list above")) for mark, text in legend)
+    legend = tuple((mark, _say_here(template.id, text)) for mark, text in legend)
     given = context.project.get(("package", "date"))
     date = long_date(given) if isinstance(given, datetime.date) else ""
     document = Document(
@@ -116,3 +118,13 @@ def facts(context: DocumentContext) -> tuple[tuple[str, str], ...]:
         if text:
             lines.append((label, text))
     return tuple(lines)
+
+
+def _say_here(document: str, text: str) -> str:
+    """A source in the words of the document that prints it: the list of what is not verified refers not to itself.
+
+    The open items ask for what they print to be confirmed.
+    """
+    if document == OPEN_ITEMS:
+        return text.replace(f"see {_UNVERIFIED}", f"confirm in its row, or see {_UNVERIFIED}")
+    return text.replace(f"see {document}", "see the list above")

@@ -19,6 +19,7 @@ from specgen.documents.required_documents import count_pending, list_measured
 from specgen.documents.template_globals import set_table
 from specgen.documents.views import open_by_party, still_due, to_verify
 from specgen.documents.views import register as submittal_register
+from specgen.documents.views._who_verifies import tell_verifiers
 from specgen.documents.views.findings import table as set_findings
 from specgen.documents.views.verdicts import set_verdicts
 from specgen.documents.waiting_rules import count_not_evaluated
@@ -73,7 +74,7 @@ def _list_blocks(files: PackageFiles, drafted: bool) -> Iterator[Block]:
     verified = _list_unverified(files, composer)
     if len(verified):
         title = "Verify before submittal" if drafted else "Figures not verified against a published text"
-        yield from _set_section(title, verified, (Text(to_verify.tell_verifiers(context)),))
+        yield from _set_section(title, verified, (Text(tell_verifiers(context)),))
 
 
 def _set_section(title: str, view: TableView, said: Inlines = ()) -> Iterator[Block]:

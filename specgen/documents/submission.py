@@ -93,7 +93,11 @@ def _tell_again(context: DocumentContext) -> str:
     again = context.project.get(("contract", "resubmittal_days"))
     days = int(again) if again is not None else _find_review(context) or 0
     day = _count_on(context, day, days, working=_counts_working(context))
-    assumed = "" if again is not None else ", the second review taken as long as the first until the contract tells"
+    assumed = (
+        ""
+        if again is not None
+        else ", the second review assumed as long as the first until the contract states its days"
+    )
     earliest = long_date(_count_on(context, day, 2, working=True))
     return f"If revised and resubmitted: mockup no earlier than {earliest}{assumed}"
 

@@ -35,14 +35,15 @@ from specgen.documents.template_functions import Function, check_words, figure_f
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
 from specgen.documents.transmittal import cite_procedure
+from specgen.documents.views._who_verifies import tell_verifiers
 from specgen.documents.views.code_items import code_name, tell_who_adopts
 from specgen.documents.views.mockup_details import name_places
-from specgen.documents.views.not_evaluated import tell_titles
+from specgen.documents.views.not_evaluated import tell_others
 from specgen.documents.views.open_items import count_asked, count_values, tell_asked, tell_holds_key
 from specgen.documents.views.package_documents import tell_forms_left_out
 from specgen.documents.views.reply_dates import tell_undated
 from specgen.documents.views.site_limits import find_stricter
-from specgen.documents.views.to_verify import count_to_tick, tell_verifiers
+from specgen.documents.views.to_verify import count_to_tick, verifies_pulls
 from specgen.documents.waiting_rules import list_waiting_rules
 from specgen.judging.owners import looks_for_document
 from specgen.model.absence import Absent
@@ -153,12 +154,13 @@ def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Funct
         Function("calculations", run=cache(lambda: calculation_pages(context))),
         Function("faults", run=lambda: context.remember(list_faults)),
         Function("mockup_count", run=lambda: context.remember(count_criteria).tell()),
-        Function("titles_of_work", run=lambda: tell_titles(context)),
+        Function("other_rules", run=lambda: tell_others(context)),
         Function("layout_release", run=lambda: tell_layout_release(context)),
         Function("mockup_ready", run=lambda: tell_ready_day(context)),
         Function("trends_not_drawn", run=lambda: tell_not_drawn(context)),
         Function("verifiers", run=cache(lambda: tell_verifiers(context))),
         Function("to_answer", run=cache(lambda: count_to_tick(context))),
+        Function("verifies_pulls", run=cache(lambda: verifies_pulls(context))),
         Function("table", ("view",), ("caption",), _set_named_table, example="table(view.joints)"),
         Function(
             "drawing",

@@ -68,6 +68,11 @@ _SETTLED_BY = {
 _OTHERS = "finish_source"
 # Who settles a figure besides, for its own materials.
 _BESIDES = {"weather.humidity": ("eifs_source",)}
+# What of a figure each of several parties settles, in place of what it is of in all.
+_PARTS = {
+    ("weather.humidity", "eifs_source"): "Relative humidity, adhesive and base coat",
+    ("weather.humidity", "finish_source"): "Relative humidity, smoothing to gloss",
+}
 # The text that tells of what a sum rests on, by the name of the method or of its figure.
 _TEXTS_OF_SUMS = {
     "peak sun, governing orientation": _ASHRAE,
@@ -120,6 +125,11 @@ def find_reader(project: Project, text: str) -> str:
 def find_text_of_sum(name: str) -> str:
     """The text that tells of a method or figure of a sum; empty where a party settles it."""
     return next((text for said, text in _TEXTS_OF_SUMS.items() if name.lower() in (said, f"{said}, default")), "")
+
+
+def name_part(row: str, role: str) -> str:
+    """What of a figure, by the row of the limits, a party settles; empty where it settles the whole."""
+    return _PARTS.get((row, role), "")
 
 
 def find_settlers(figure: str) -> tuple[str, ...]:

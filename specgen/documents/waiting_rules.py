@@ -3,7 +3,7 @@
 import re
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.required_documents import list_measured, list_pending
+from specgen.documents.required_documents import list_pending
 
 _RULE = re.compile(r"[A-Z]{3}-\d\d")
 _REVIEWED, _COMPLETE = "SUB-05", "SUB-09"
@@ -17,9 +17,7 @@ def list_waiting_rules(context: DocumentContext) -> list[str]:
         waiting.add(_REVIEWED)
     if context.judgment.open_items and not _is_design_draft(context):
         waiting.add(_COMPLETE)
-    # One that has told its measure is evaluated, and its document is asked for all the same.
-    measured = {finding.rule for finding in list_measured(context)}
-    return sorted(waiting - unjudged - measured)
+    return sorted(waiting - unjudged)
 
 
 def awaits_review(context: DocumentContext) -> bool:

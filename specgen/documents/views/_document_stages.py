@@ -4,6 +4,7 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.deciding import is_undecided
 from specgen.documents.owed_sheets import RequiredDocument
 from specgen.documents.required_documents import list_pending
+from specgen.documents.views._concerned import concerns
 from specgen.documents.views._stages import (
     BEFORE_MOCKUP,
     DECISION,
@@ -80,3 +81,13 @@ def _seals_mockup(context: DocumentContext) -> bool:
 def decides(context: DocumentContext, document: RequiredDocument) -> bool:
     """Whether a wall cannot be decided on without a document."""
     return sort_document(context, document)[0] <= DECISION[0]
+
+
+def list_deciding(context: DocumentContext, mark: str) -> list[RequiredDocument]:
+    """The documents that a wall waits for, those too that a design draft does not have to list yet."""
+    deciding = context.judgment.walls[mark].deciding
+    return [
+        entry
+        for entry in list_pending(context)
+        if entry.code in deciding or (decides(context, entry) and concerns(context, entry, mark))
+    ]

@@ -5,22 +5,48 @@ from typing import Any, cast
 
 from specgen.computing.board.board_thickness import rasped_r_value, required_r_value, tell_basis
 from specgen.documents.context import DocumentContext
+from specgen.documents.deciding import is_undecided
+from specgen.documents.members import span_marks
 from specgen.documents.page_figures import measure
 from specgen.documents.views._cells import join_cells
 from specgen.documents.views._fire_tests import answer_open
 from specgen.model.absence import Absent
 from specgen.quantities.comparison import less
 
+# What the architect states of the energy code.
+_REQUIRED = "R-value of continuous insulation and vapor retarder required, or none"
+
 
 def rows(context: DocumentContext) -> list[tuple[Any, ...]]:
-    """One row of the walls with a figure, each with that of its rasped board; none where the project gives none."""
+    """One row of the walls with a figure, each with that of its rasped board; a draft without any tells who gives it.
+
+    A package without a figure has no row.
+    """
     walls = [cast(Any, context.project.view(("walls", mark))) for mark in context.project.members[("walls",)]]
     asked = [wall for wall in walls if required_r_value(wall) is not None]
     if not asked:
-        return []
+        return [_ask(context)] if asks_requirement(context) else []
     marks = ", ".join(wall.mark for wall in asked)
     told = [[tell_basis(asked[0])], *(list(_tell(context, wall)) for wall in asked)]
     return [(f"Continuous insulation, {marks}", "energy code", "yes", join_cells(told))]
+
+
+def asks_requirement(context: DocumentContext) -> bool:
+    """Whether nobody has told yet what the energy code requires of walls that are still to be decided on."""
+    project = context.project
+    paths = [
+        ("code", "required_r_value"),
+        *(("walls", wall, "required_r_value") for wall in project.members[("walls",)]),
+    ]
+    return context.is_marked and is_undecided(context) and not any(map(project.is_given, paths))
+
+
+def _ask(context: DocumentContext) -> tuple[Any, ...]:
+    """What the board has, where it is not known yet what it must have."""
+    walls = context.project.members[("walls",)]
+    boards = [[f"{mark} ", context.display(("walls", mark, "insulation", "r_value"))] for mark in walls]
+    met = [f"{_REQUIRED}: architect to state; board: ", *join_cells(boards)]
+    return f"Continuous insulation, {span_marks(walls)}", "energy code", "pending", met
 
 
 def _tell(context: DocumentContext, wall: Any) -> Iterator[Any]:

@@ -6,8 +6,9 @@ from typing import NamedTuple
 from specgen.documents.context import DocumentContext
 from specgen.documents.required_documents import list_pending
 from specgen.documents.views._concerned import concerns
+from specgen.documents.views._document_stages import list_deciding
 from specgen.documents.views._requests import list_requests
-from specgen.documents.views._rules import list_undecided
+from specgen.documents.views._rules import list_undecided, strip_clause
 from specgen.documents.views._stages import DECISION
 from specgen.documents.waiting_rules import list_waiting_rules
 from specgen.judging.verdict import OF_A_WALL
@@ -22,9 +23,15 @@ class OpenRules(NamedTuple):
 
 
 def list_open_rules(context: DocumentContext, mark: str) -> tuple[str, ...]:
-    """The rules on a wall that are not evaluated: those that lack a value, and those that wait for a document alone."""
-    waiting = (rule for rule in list_waiting_rules(context) if rule[:3] in OF_A_WALL)
-    return (*list_undecided(context, mark), *(rule for rule in waiting if _is_on(context, rule, mark)))
+    """The rules on a wall that are not evaluated: those that lack a value, and those that wait for a document alone.
+
+    A rule on the work is among them whose document the wall is decided by.
+    """
+    waiting = list_waiting_rules(context)
+    decides = {strip_clause(entry.code) for entry in list_deciding(context, mark)}
+    of_wall = (rule for rule in waiting if rule[:3] in OF_A_WALL and _is_on(context, rule, mark))
+    of_work = (rule for rule in waiting if rule[:3] not in OF_A_WALL and rule in decides)
+    return (*list_undecided(context, mark), *of_wall, *of_work)
 
 
 def _is_on(context: DocumentContext, rule: str, mark: str) -> bool:
@@ -49,6 +56,7 @@ def tell_split(context: DocumentContext, mark: str) -> str:
 
 
 def _find_late(context: DocumentContext) -> frozenset[str]:
-    """The rules that wait for something that is asked for later than the decision."""
+    """The rules that wait for something that is asked for later than the decision, and for no document before it."""
     late = (request for request in list_requests(context) if request.order > DECISION[0])
-    return frozenset(code for request in late for item in request.items for code in item.holds)
+    decides = {strip_clause(one.code) for mark in context.judgment.walls for one in list_deciding(context, mark)}
+    return frozenset(code for request in late for item in request.items for code in item.holds) - decides

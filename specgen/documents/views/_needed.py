@@ -9,6 +9,7 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.deciding import bears_on_wall, is_undecided
 from specgen.documents.required_documents import list_pending
 from specgen.documents.standing_walls import BARRIER, list_unconfirmed
+from specgen.documents.views._energy import asks_requirement
 from specgen.documents.views._fields import OF_ASCE_7, ask_by_code
 from specgen.judging.verdict import list_pending as list_pending_clauses
 from specgen.model.field import Path, dotted_path
@@ -52,6 +53,8 @@ _BEARS: dict[Path, tuple[str, ...]] = {
     ("colors", "*", "kind"): _MEASURED,
     ("schedule", "color_sample_order_on"): _MEASURED,
     _JURISDICTION: ("ATT-03",),
+    ("code", "name"): ("COD-02", _FIRE),
+    ("code", "edition"): ("COD-02", _FIRE),
 }
 # Where what the reports name is given.
 _OF_REPORTS = ("walls", "colors", "primer", "gloss", "smoothing")
@@ -59,6 +62,8 @@ _OF_REPORTS = ("walls", "colors", "primer", "gloss", "smoothing")
 _FLASHED = (("elevations", "*", "grade_clearance"), ("elevations", "*", "openings"), ("details",))
 # Whether vapor condenses in a wall is known before it is decided on.
 _VAPOR = "INS-05"
+# Held against what the energy code requires, which is asked for with it.
+_BOARD_R = ("walls", "*", "insulation", "r_value")
 # What a joint serves: the opening that it goes around, or a place that moves.
 _SERVES, _AROUND, _PLACES = ("joints", "*", "serves"), "opening_perimeter", ("floor_lines", "joint_needs")
 # So many signs of a clause are the code of its rule.
@@ -124,7 +129,7 @@ def bears_on_decision(context: DocumentContext, dotted: str) -> bool:
         return False
     if pattern in _FLASHED and any(entry.name == BARRIER for entry in list_pending(context)):
         return True
-    if _VAPOR in find_held(context).get(dotted, ()):
+    if _VAPOR in find_held(context).get(dotted, ()) or (pattern == _BOARD_R and asks_requirement(context)):
         return True
     if dotted_path(pattern) in OF_ASCE_7:
         return not deciding.isdisjoint(OF_ASCE_7)

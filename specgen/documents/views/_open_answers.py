@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from specgen.documents.code_edition import assumes_edition, name_weather_sections, tell_code_data
 from specgen.documents.context import DocumentContext
+from specgen.documents.deciding import is_undecided
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.foam_reports import SECTIONS, list_unknown, list_unparted, list_unrated
 from specgen.documents.form_units import UNITS
@@ -12,13 +13,17 @@ from specgen.documents.members import span_marks
 from specgen.documents.parties import find_contractor
 from specgen.documents.required_documents import list_pending
 from specgen.documents.standing_walls import list_barriers, list_solid, list_standing, list_wet
+from specgen.documents.views._energy import asks_requirement
 
 EDITION = "IBC edition adopted by the authority"
 _CODE, _VAPOR, _SECTIONS, _INSPECTION = "COD", "INS-05", "SUB-07", "COD-04"
-SPEC_SECTIONS = "Specification section for this work: number, or none"
+SPEC_SECTIONS = "Specification section for this work, a copy, or none"
 _WATER = "Source of the water in the wall, and how it is stopped"
 SEALING = "Is sealant installed before or after the gloss?"
 _OWN_REVIEW = "Working days of the contractor's own review, before a submittal is sent on"
+_ENERGY = "Energy code: edition, climate zone; R-value of continuous insulation, vapor retarder, or none required"
+_DARK = "HEA-05a"
+_REFLECTANCE = "Light reflectance by data sheet or reading"
 EXISTING = "Existing building code: adopted or not; governs this work or not"
 
 # What the engineer sets before old walls are pulled, while the report on the pulls is pending.
@@ -47,10 +52,15 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
         asked = f"Code: confirm {tell_code_data(context)}; height of the building above grade plane, {_feet(context)}"
         yield OpenAnswer(asked, (_CODE,), decides=True)
     if not context.project.members.get(("contract", "spec_sections")):
-        yield OpenAnswer(SPEC_SECTIONS, (_SECTIONS,), decides=False)
+        yield OpenAnswer(SPEC_SECTIONS, (_SECTIONS,), decides=context.is_marked and is_undecided(context))
     if any(clause.rule == _VAPOR for clause in context.judgment.not_judged):
         asked = f"Indoor design temperature, {UNITS[context.first]['temperature']}, and relative humidity, %, in winter"
         yield OpenAnswer(asked, (_VAPOR,), decides=True)
+    if asks_requirement(context):
+        yield OpenAnswer(_ENERGY, (_VAPOR,), decides=True)
+    for mark in _list_stated(context) if context.is_marked else ():
+        told = (context.display(("colors", mark, "lrv")),)
+        yield OpenAnswer(f"{_REFLECTANCE} ({mark})", ("HEA-05",), decides=True, party="finish_source", figures=told)
     wet = list_wet(context, list_barriers(context))
     if wet:
         yield OpenAnswer(f"{_WATER} ({', '.join(wet)})", ("ATT-08",), decides=True)
@@ -70,6 +80,12 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
     if joints and not context.project.members.get(("sealants",)):
         yield OpenAnswer(f"{SEALING} ({span_marks(joints)})", ("SLT-07",), decides=False, party="applicator")
     yield from _ask_of_walls(context, str(model))
+
+
+def _list_stated(context: DocumentContext) -> list[str]:
+    """The colors held to be dark by a light reflectance of which nobody knows whose it is: they have no number yet."""
+    dark = dict.fromkeys(m for f in context.judgment.findings if f.code == _DARK for m in f.subjects)
+    return [mark for mark in dark if not context.project.is_given(("colors", mark, "number"))]
 
 
 def _feet(context: DocumentContext) -> str:

@@ -43,6 +43,11 @@ DOCUMENTS = "Documents"
 _RULE = re.compile(r"([A-Z]{3}-\d\d)[a-z]")
 # A question that names its answers.
 _ANSWERS = re.compile("[?:]")
+# What is told of each member of a list that has none yet.
+_CONTENTS = {
+    "elevations": "of each: facing, width, height, wall, color, openings, clearance above grade, light, wind pressures",
+    "colors": "of each: name, number, light reflectance, solar reflectance and emittance with their reports, tolerance",
+}
 # What of an attachment each rule on all of them is about, as its name says it.
 _OF_KIND = {
     "SUB-03": re.compile(r"^(?!Acceptance).*\breports?\b"),
@@ -87,9 +92,8 @@ def _gather(context: DocumentContext) -> tuple[Request, ...]:
     for asked, paths in _group(context).items():
         told[asked] += say(context, paths)
     for document in list_pending(context):
-        places = "" if document.subjects == ("project",) else f" ({', '.join(document.subjects)})"
         key = (document.owed_by, *sort_document(context, document), DOCUMENTS)
-        told[key].append(Item(f"{document.name}{places}", _tell_rules(context, document), number=document.number))
+        told[key].append(Item(name_document(document), _tell_rules(context, document), number=document.number))
     for answer in list_open_answers(context):
         stage = find_decision(context) if answer.decides else find_next_package(context)
         told[(answer.party, *stage, DOCUMENTS)].append(Item(answer.question, answer.holds, answer.figures))
@@ -100,6 +104,12 @@ def _gather(context: DocumentContext) -> tuple[Request, ...]:
     parties = _order_parties(context, list(told))
     keys = sorted(told, key=lambda key: (parties.index(key[0]), key[1], key[3] == DOCUMENTS))
     return _hold_names(context, tuple(Request(*key, tuple(told[key])) for key in keys))
+
+
+def name_document(document: RequiredDocument) -> str:
+    """A document that is still required with what it is for: `ASTM E84 report of the board (W1, W2)`."""
+    places = "" if document.subjects == ("project",) else f" ({', '.join(document.subjects)})"
+    return f"{document.name}{places}"
 
 
 def _tell_rules(context: DocumentContext, document: RequiredDocument) -> tuple[str, ...]:
@@ -169,7 +179,7 @@ def _ask(context: DocumentContext, path: str, label: str, *, proposed: bool) -> 
     """The question of a field, in words that its party can answer; a label asks for itself, and what is proposed."""
     field = context.project.schema.field_at(tuple(path.split(".")))
     if field is None:
-        return label
+        return f"{label}, {_CONTENTS[path]}" if path in _CONTENTS else label
     asked = word_question(context, field, tuple(path.split(".")))
     if proposed:
         return label if not asked or _ANSWERS.search(asked) else asked

@@ -4,16 +4,19 @@ from collections.abc import Iterator
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.owed_sheets import RequiredDocument
-from specgen.documents.required_documents import list_measured, list_pending
-from specgen.documents.views._concerned import concerns
-from specgen.documents.views._document_stages import decides
+from specgen.documents.required_documents import list_measured
+from specgen.documents.views._asked import list_asked
+from specgen.documents.views._document_stages import list_deciding
 from specgen.documents.views._following import tell_split
 from specgen.documents.views._rules import name_rules
+from specgen.documents.views._stages import DECISION
 from specgen.documents.views._walls import SAID, describe_build_up
 from specgen.judging.owners import looks_for_document
 from specgen.model.finding import Severity, Verdict
 from specgen.model.value_text import count
+
+# Who is asked is named before.
+_FIRST = ("parties",)
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -22,7 +25,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         ([mark, ": ", describe_build_up(context, mark)], SAID[judged.verdict], " ".join(_reasons(context, mark)))
         for mark, judged in context.judgment.walls.items()
     )
-    return TableView(("Wall", "Suitable for finish", "Decided by"), lines, (26, 12, 62))
+    return TableView(("Wall", "Suitable for finish", "Reasons, and what is pending"), lines, (26, 12, 62))
 
 
 def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:
@@ -37,9 +40,10 @@ def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:
         yield " ".join(stops)
     documents = len(name_documents(context, mark))
     told = [count(documents, "document")] if documents else []
-    told += ["values"] if judged.fields else []
+    values = _count_values(context, mark) if judged.fields else 0
+    told += [count(values, "value")] if values else []
     if told:
-        yield f"Pending, listed in D19: {', and '.join(told)}."
+        yield f"Pending, listed in D19 before the decision: {' and '.join(told)}."
     rules = tell_split(context, mark)
     if rules:
         yield f"{rules}, listed in D02."
@@ -48,16 +52,12 @@ def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:
         yield f"Measures required, see D05: {'; '.join(measures)}."
 
 
+def _count_values(context: DocumentContext, mark: str) -> int:
+    """How many values are asked for before the decision on a wall: its own, and those that are of no other wall."""
+    early = (one.path.split(".") for one in list_asked(context) if one.order <= DECISION[0])
+    return sum(path[0] not in _FIRST and (path[0] != "walls" or path[1] == mark) for path in early)
+
+
 def name_documents(context: DocumentContext, mark: str) -> list[str]:
     """The names of the documents that a wall waits for."""
     return [entry.name for entry in list_deciding(context, mark)]
-
-
-def list_deciding(context: DocumentContext, mark: str) -> list[RequiredDocument]:
-    """The documents that a wall waits for, those too that a design draft does not have to list yet."""
-    deciding = context.judgment.walls[mark].deciding
-    return [
-        entry
-        for entry in list_pending(context)
-        if entry.code in deciding or (decides(context, entry) and concerns(context, entry, mark))
-    ]

@@ -12,6 +12,9 @@ from specgen.documents.views._concerned import list_colors
 from specgen.model.field import Path
 from specgen.model.value_text import words
 
+# Behind the figures of a base coat whose product nobody has named.
+_UNNAMED = " (EIFS manufacturer to confirm)"
+
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each build-up, with its walls."""
@@ -24,7 +27,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _tell(context: DocumentContext, mark: str) -> list[Any]:
-    """`base coat 3/32 in in 2 passes, [Mesh layers]; smoothing coat; primer; gloss, C1 champagne silver, 65 ...`."""
+    """`base coat 3/32 in, 2 passes, [Mesh layers]; smoothing coat; primer; gloss, C1 champagne silver, 65 ...`."""
     counted = context.display(("smoothing", "coats"))
     smoothing = [] if counted.raw == 0 else [count_things(counted, "smoothing coat", "smoothing coats")]
     coats = [*smoothing, *([["primer"]] if context.project.get(("primer", "coats")) != 0 else [])]
@@ -33,8 +36,10 @@ def _tell(context: DocumentContext, mark: str) -> list[Any]:
 
 def _tell_base_coat(context: DocumentContext, mark: str) -> list[Any]:
     thickness, passes = (context.display(("walls", mark, "base_coat", name)) for name in ("dry_thickness", "passes"))
-    counted = [", ", passes] if passes.open else [" in ", *count_things(passes, "pass", "passes")]
-    return ["base coat ", thickness, *counted, ", ", *_tell_mesh(context, ("walls", mark, "mesh", "layers"))]
+    counted = [passes] if passes.open else count_things(passes, "pass", "passes")
+    if context.is_marked and not context.project.is_given(("walls", mark, "base_coat", "product")):
+        counted = [*counted, _UNNAMED] if not thickness.open and not passes.open else counted
+    return ["base coat ", thickness, ", ", *counted, ", ", *_tell_mesh(context, ("walls", mark, "mesh", "layers"))]
 
 
 def _tell_mesh(context: DocumentContext, path: Path) -> list[Any]:

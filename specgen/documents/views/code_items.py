@@ -47,7 +47,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     edition = read_edition(context) if model == "ibc" else {}
     lines: list[tuple[Any, ...]]
     if model == "other":
-        lines = [(subject, _UNNAMED, "not evaluated", why) for subject, why in _list_local(context)]
+        lines = [(subject, _UNNAMED, "pending", why) for subject, why in _list_local(context)]
     else:
         walls = context.project.members[("walls",)]
         drained = [("Drained wall", mark, _tell_drainage(context, edition, mark)) for mark in walls]

@@ -9,8 +9,8 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.deciding import APART, BEHIND, DRAINAGE, QUESTIONS
 from specgen.documents.drainage_asked import BY_CODE, OF_EACH, tell_who_asks
 from specgen.documents.standing_walls import BARRIER, list_unconfirmed, list_wet
+from specgen.documents.views._document_stages import list_deciding
 from specgen.documents.views._rules import list_undecided
-from specgen.documents.views.answers import list_deciding
 from specgen.judging.verdict import list_pending
 from specgen.model.figure_text import split_figures
 from specgen.model.finding import Verdict

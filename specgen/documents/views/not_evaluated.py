@@ -19,7 +19,6 @@ from specgen.documents.views._requests import list_requests
 from specgen.documents.views._rules import name_rules
 from specgen.documents.waiting_rules import list_waiting_rules
 from specgen.documents.wall_areas import list_elevations
-from specgen.judging.registry import load_rules
 from specgen.model.block import Strong, Text
 from specgen.model.value_text import count
 
@@ -49,7 +48,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         waiting = {rule: decides[rule] for rule in rules if rule not in alone}
         lines += [(head,)] if rules and split.after else []
         lines += _list_deciding(context, waiting, values, documents)
-        lines += _list_alone({rule: decides[rule] for rule in rules if rule in alone})
+        lines += _list_alone(context, {rule: decides[rule] for rule in rules if rule in alone})
     return TableView(("Rule", "Wall", "Pending, and from whom"), tuple(lines), (32, 6, 62))
 
 
@@ -79,24 +78,20 @@ def _refer(items: tuple[str, ...], rule: str, told: dict[tuple[str, ...], str]) 
     return [f"as {first}"] if len(items) >= _MANY and first != rule else list(items)
 
 
-def _list_alone(alone: dict[str, list[str]]) -> Iterator[tuple[str, str, str]]:
+def _list_alone(context: DocumentContext, alone: dict[str, list[str]]) -> Iterator[tuple[str, str, str]]:
     """A row for the rules that wait for no value but a document, those on the same walls together."""
     alike: dict[str, list[str]] = defaultdict(list)
     for rule, walls in alone.items():
-        alike[span_marks(walls)].append(rule)
+        alike[span_marks(walls)].append(_name(context, rule))
     for marks, rules in alike.items():
-        yield ", ".join(rules), marks, _DOCUMENTS
+        yield "; ".join(rules), marks, _DOCUMENTS
 
 
-def tell_titles(context: DocumentContext) -> str:
-    """`66 other rules, on the work; ... ACC 01 No lifts inside tents; 02 ...`: those not evaluated by title."""
-    told = {rule.code: rule for rule in load_rules()}
-    groups: dict[str, list[str]] = defaultdict(list)
-    for code in _list_of_work(context):
-        groups[code[:3]].append(f"{code[4:]} {told[code].title}")
-    number = count(sum(map(len, groups.values())), "other rule")
-    listed = ". ".join(f"{group} {'; '.join(titles)}" for group, titles in groups.items())
-    return f"{number} on the work; what they wait for: see D19. {listed}." if groups else ""
+def tell_others(context: DocumentContext) -> str:
+    """`66 other rules are on the work, and bear on no wall; ...`: how many are not evaluated besides."""
+    number = len(_list_of_work(context))
+    bear = "is on the work, and bears" if number == 1 else "are on the work, and bear"
+    return f"{count(number, 'other rule')} {bear} on no wall: see D19." if number else ""
 
 
 def _list_of_work(context: DocumentContext) -> list[str]:

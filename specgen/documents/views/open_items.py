@@ -1,5 +1,6 @@
 """Every open item by the party that owes it: what it holds up, and before which work it is needed."""
 
+import itertools
 import re
 from collections.abc import Iterator
 from typing import Any, NamedTuple
@@ -135,11 +136,12 @@ def list_documents(context: DocumentContext) -> tuple[OpenDocument, ...]:
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """A row for what is answered together, below the party and the work that it is needed before."""
     lines: list[tuple[Any, ...]] = []
+    numbers = itertools.count(1)
     for head, groups in group_items(context, lambda item: not item.number):
         lines.append(head)
         for step, row in ((group.step, row) for group in groups for row in join_items(context, group.items)):
-            lines.append(([*row.asked, tell_step(step)], shorten_holds(row.holds), ""))
-    return TableView(("Value", "Holds up", "Answer, date"), tuple(lines), (57, 24, 19))
+            lines.append((f"V{next(numbers)}", [*row.asked, tell_step(step)], shorten_holds(row.holds), ""))
+    return TableView(("No.", "Value", "Holds up", "Answer, date"), tuple(lines), (5, 57, 22, 16))
 
 
 def count_values(context: DocumentContext) -> int:

@@ -22,7 +22,7 @@ _OF_DATES = "SCH-"
 # In brackets: a document that is still required, and what follows from values that are asked for.
 _PENDING = "pending"
 _FOLLOWS = ("open", "pending: ", "follows from ")
-_DOCUMENTS = "documents still required"
+_DOCUMENTS = "documents still required, D19"
 _OF_PULLS = "D12f"
 # Who gives what no field holds.
 _GIVEN_BY = {"Review of the specification": "applicator", MOISTURE: "EIFS manufacturer"}

@@ -6,8 +6,7 @@ from dataclasses import dataclass, field
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.drafts import OPEN_ITEMS
-from specgen.documents.members import join_words
-from specgen.documents.parties import name_role, tell_party
+from specgen.documents.parties import name_role
 from specgen.documents.verifiers import (
     APPLICATOR,
     ARCHITECT,
@@ -18,7 +17,7 @@ from specgen.documents.verifiers import (
     find_sealing_day,
     find_settlers,
     find_text_of_sum,
-    is_checked_by_engineer,
+    name_part,
 )
 from specgen.documents.views._requests import list_requests
 from specgen.model.block import CheckBox, Value
@@ -39,11 +38,12 @@ Basis = tuple[int, str]  # its place in that order, and its words
 _SIDES = {Sense.AT_LEAST: "minimum ", Sense.AT_MOST: "maximum "}
 METHODS = "Methods: "
 _KINDS = (("Method of ", METHODS), ("Basis of ", "Applies as cited in: "))
-_SECTION = "Section, "  # the numbers of an edition of the code stand in one row
+_SECTION = "Section, "  # stands before the subject of a section of the code adopted
+_PULLS = "ull tests"  # of old walls, and of sealant
 _SIDE = re.compile(r"(?P<side>[Mm]inimum|[Mm]aximum) (?P<of>.+)")
 LONGEST = 130
 # Stands behind a figure that rests on memory; what it means is said once, above the table.
-_REMEMBERED = "*"
+REMEMBERED = "*"
 
 
 @dataclass
@@ -67,9 +67,11 @@ Key = tuple[str, str, str]  # the role that verifies, the text, and what is veri
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each figure; those of texts first, then those of parties, manufacturers, and what is answered."""
     entries = list_entries(context)
+    # What the open items alone print is confirmed there, in its row.
+    entries = {key: entry for key, entry in entries.items() if not _stands_in_open_items(context, key, entry)}
     ordered = sorted(entries.items(), key=lambda pair: (*_rank(context, *pair), *_place(pair), *pair[0]))
     lines = tuple(
-        (_shorten(key[1]), *_cells(key[2], entry, _tell_answer(context, key, entry))) for key, entry in ordered
+        (shorten_name(key[1]), *_cells(key[2], entry, _tell_answer(context, key, entry))) for key, entry in ordered
     )
     return TableView(HEADER, lines, WIDTHS)
 
@@ -92,6 +94,11 @@ def _is_asked(context: DocumentContext, key: Key, entry: Entry) -> bool:
     return any(not named or party == settles for row in entry.rows for party in asked.get(row, ()))
 
 
+def _stands_in_open_items(context: DocumentContext, key: Key, entry: Entry) -> bool:
+    """Whether a figure is printed by the open items alone, which ask for it."""
+    return entry.documents == {OPEN_ITEMS} and _is_asked(context, key, entry)
+
+
 def _find_asked(context: DocumentContext) -> dict[str, set[str]]:
     """The roles that the open items ask to confirm a figure, by its row."""
     found: dict[str, set[str]] = {}
@@ -104,6 +111,11 @@ def _find_asked(context: DocumentContext) -> dict[str, set[str]]:
 def count_to_tick(context: DocumentContext) -> int:
     """How many figures nobody has answered yet."""
     return sum(not _tell_answer(context, key, entry) for key, entry in list_entries(context).items())
+
+
+def verifies_pulls(context: DocumentContext) -> bool:
+    """Whether a figure of pull tests is among them, which is verified before the tests."""
+    return any(_PULLS in what for _, _, what in list_entries(context))
 
 
 def _rank(context: DocumentContext, key: Key, entry: Entry) -> tuple[bool, bool, bool]:
@@ -124,7 +136,7 @@ def list_entries(context: DocumentContext) -> dict[Key, Entry]:
         what, figure = _describe(context, document, value)
         reader = ((text, find_reader(context.project, text)),)
         for read, role in reader if text else _find_settlers(context, document, value):
-            entry = entries.setdefault((role, read, what), Entry())
+            entry = entries.setdefault((role, read, name_part(value.row, role) or what), Entry())
             entry.figures |= dict.fromkeys([figure] if figure else [])
             entry.documents.add(document)
             entry.rows.add(value.row)
@@ -195,7 +207,7 @@ def _describe(context: DocumentContext, document: str, value: Value) -> tuple[st
         if about.startswith(start):
             return kind, about.removeprefix(start)
     if about.startswith(_SECTION):
-        return _SECTION, f"{about.removeprefix(_SECTION)} {value.text}"
+        return _bare(f"{about.removeprefix(_SECTION)}: {value.text}"), ""
     figure = (value.full or value.text).strip().replace("\u00a0", " ")
     figure = figure if len(figure) <= LONGEST and value.about else ""
     side = _SIDE.fullmatch(about) if figure else None
@@ -211,11 +223,11 @@ def _bare(about: str) -> str:
 
 def _cells(what: str, entry: Entry, answer: str) -> tuple[object, ...]:
     """What is verified with what it rests on, the value used with its box, the documents that print it, the answer."""
-    methods = what.endswith((": ", _SECTION))
-    told = what.removesuffix(_SECTION) + "; ".join(map(_lower, entry.figures)) if methods else what
+    methods = what.endswith(": ")
+    told = what + "; ".join(map(_lower, entry.figures)) if methods else what
     value = ("" if methods else _join_sides(_sort_sides(entry))) or "holds"
     said = entry.basis[1]
-    basis = {Kind.PRACTICE.value: "", Kind.MEMORY.value: _REMEMBERED}.get(said, f" ({said})")
+    basis = {Kind.PRACTICE.value: "", Kind.MEMORY.value: REMEMBERED}.get(said, f" ({said})")
     box = value if answer == OPEN_ITEMS else [CheckBox(value, ticked=bool(answer))]
     # Another party that settles the figure too is not the one that the open items ask.
     used = sorted(entry.documents if answer == OPEN_ITEMS else entry.documents - {OPEN_ITEMS})
@@ -243,55 +255,7 @@ def _lower(method: str) -> str:
     return method if method[:2].isupper() else method[:1].lower() + method[1:]
 
 
-def _shorten(text: str) -> str:
+def shorten_name(text: str) -> str:
     """The name of a text, as the first column holds it."""
     short = text.replace("International Building Code", "IBC").replace("IBC, section numbers", "IBC sections")
     return short[:1].upper() + short[1:]
-
-
-def tell_verifiers(context: DocumentContext) -> str:
-    """Who verifies what: `The party named in a row verifies its figures; manufacturers answer in writing. ...`."""
-    texts: dict[str, dict[str, None]] = {}
-    entries = list_entries(context)
-    for role, text, _ in sorted(entries):
-        if text not in (name_role(role), CONTRACT):
-            texts.setdefault(role, {})[_shorten(text).partition(",")[0]] = None
-    written = "; manufacturers answer in writing" if any(role in MANUFACTURERS for role, _, _ in entries) else ""
-    told = [f"The party named verifies its figures{written}."]
-    told += [_tell_reader(context, role, join_words([*texts[role]])) for role in texts if role != APPLICATOR]
-    if APPLICATOR in texts:
-        others = "other" if len(texts) > 1 else "published"
-        told.append(f"{tell_party(context, APPLICATOR)} verifies the {others} texts.")
-    if any(text == CONTRACT for _, text, _ in entries):
-        told.append(f"For a figure of the contract, cite the paragraph, or ask {_tell_asked(context)} by RFI.")
-    told.append(_tell_bases({entry.basis[1] for entry in entries.values()}))
-    return " ".join(filter(None, told))
-
-
-def _tell_bases(bases: set[str]) -> str:
-    """`Basis, unless named: common practice, no source; *: from memory.`: what rows do not say one by one."""
-    usual = f"unless named: {Kind.PRACTICE.value}" if Kind.PRACTICE.value in bases else ""
-    remembered = f"{_REMEMBERED}: {Kind.MEMORY.value}" if Kind.MEMORY.value in bases else ""
-    parts = "; ".join(filter(None, (usual, remembered)))
-    return f"Basis, {parts}." if parts else ""
-
-
-def _tell_reader(context: DocumentContext, role: str, texts: str) -> str:
-    """What an engineer who checks the calculations does before: nobody signs what is still to be verified."""
-    who = tell_party(context, role)
-    if role != ENGINEER or not is_checked_by_engineer(context.project):
-        return f"{who} verifies {texts}."
-    sealed, day = find_sealing_day(context.project), context.project.get(("package", "date"))
-    if sealed:
-        return f"{who} verified {texts} before signing and sealing {_SUMS}, {long_date(sealed)}."
-    due = f" by {long_date(day)}" if day and not context.is_marked else ""
-    return f"{who} verifies {texts}{' earlier,' if due else ''} before signing {_SUMS}{due}."
-
-
-def _tell_asked(context: DocumentContext) -> str:
-    """Whom a question on the contract goes to: the architect, or the owner while none is named."""
-    names = {role: context.project.get(("parties", role, "name")) for role in ("architect", "general_contractor")}
-    if not names["architect"]:
-        return "the owner"
-    through = names["general_contractor"]
-    return f"the architect through {through}" if through else "the architect"

@@ -3,10 +3,10 @@
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.required_documents import list_measured
+from specgen.documents.views._document_stages import list_deciding
 from specgen.documents.views._following import tell_split
 from specgen.documents.views._rules import name_rules
 from specgen.documents.views._walls import SAID, describe_build_up
-from specgen.documents.views.answers import list_deciding
 from specgen.judging.owners import looks_for_document
 from specgen.model.finding import Severity, Verdict, WallJudgment
 from specgen.model.value_text import count

@@ -153,8 +153,8 @@ def _faults(wall: Wall, standards: Standards, severity: Severity) -> Violations:
 
 # What a report must not find in a wall that stands before its faults are mended.
 _HAZARDS = {
-    "existing_coated": "laboratory reports that find no lead or asbestos",
-    "existing_brick": "an asbestos survey that finds none",
+    "existing_coated": "the laboratory reports on lead and asbestos",
+    "existing_brick": "the asbestos survey",
 }
 
 
@@ -165,8 +165,7 @@ def _wait_for_reports(kind: str, fault: str, mend: str) -> str:
     """
     if kind not in _HAZARDS or fault == "loose_coating":
         return mend
-    # Abatement is its contractor's; who mends and dries a wall then is not.
-    first = f"Only after {_HAZARDS[kind]}, or after licensed abatement"
+    first = f"Only after {_HAZARDS[kind]}, and where these are found by a licensed abatement contractor"
     return f"{first}: {mend[0].lower()}{mend[1:]}"
 
 
