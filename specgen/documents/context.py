@@ -9,6 +9,7 @@ from typing import Any, TypeVar, cast
 from specgen.documents.deviations import deviation_sources
 from specgen.documents.display_values import DisplayValue, raw_value, with_unit
 from specgen.documents.drafts import Remainder
+from specgen.documents.verifiers import ENGINEER, find_reader, find_sealing_day
 from specgen.model.absence import Absent
 from specgen.model.changes import Changes
 from specgen.model.field import Field, Path, dotted_path, matches
@@ -18,7 +19,7 @@ from specgen.model.project import InputFile, Project
 from specgen.model.record_judgment import RecordJudgment
 from specgen.model.source import Kind, Source
 from specgen.model.standard import Standards
-from specgen.model.value_text import close_percent, value_text
+from specgen.model.value_text import close_percent, long_date, value_text
 from specgen.quantities.comparison import Sense
 from specgen.quantities.format import format_decimal
 from specgen.quantities.quantity import Quantity
@@ -159,8 +160,14 @@ class DocumentContext:
             return Source(source.kind, self.tell(source.reference))
         said = fill_editions(source.controls or source.short or source.reference, self.project, self.standards)
         if source.elsewhere:
-            return Source(Kind.CITED, f"{self.tell(said)}; not verified, see D05", behind=source)
+            return Source(Kind.CITED, f"{self.tell(said)}; {self._tell_verified(source)}", behind=source)
         return Source(Kind.CITED, self.tell(said))
+
+    def _tell_verified(self, source: Source) -> str:
+        """Whether the engineer has read the text of a figure that was read elsewhere, under the seal."""
+        is_read = find_reader(self.project, self.name_text(source.text_to_check)) == ENGINEER
+        day = find_sealing_day(self.project) if is_read else None
+        return f"verified by the engineer, {long_date(day)}" if day else "not verified, see D05"
 
     def describe_absence(self, absent: Absent) -> tuple[DisplayValue, str]:
         """An open value, and the missing field it waits for."""

@@ -9,7 +9,7 @@ from specgen.computing.sealing_hours import find_sealing_hours
 from specgen.computing.shaded_hours import find_shaded_hours
 from specgen.model.absence import Absent, read_all
 from specgen.model.field import Path
-from specgen.model.hour_calendar import MonthHours
+from specgen.model.hour_calendar import MonthHours, sum_stretches
 from specgen.model.standard import Standards, Step
 from specgen.model.typed_views import Elevation, root_of
 from specgen.quantities.quantity import Quantity
@@ -217,8 +217,10 @@ class ElevationWork:
         mark = f"{self.elevation.mark}.{step.name}.hold"
         hours = find_viewing_hours(self.elevation, step.name) if step.name in VIEWED else ()
         viewed = root_of(self.elevation).schedule.get("viewing_hours") if step.name in VIEWED else None
-        offers = take(to_stretch(Fraction(viewed or 0)))
-        self._add(Task(mark, title, "hold", offers, self.behind, self.not_before, hours=hours), step)
+        length = to_stretch(Fraction(viewed or 0))
+        # Nobody comes twice to see one face, unless no day has so many hours to see it in.
+        visit = bool(hours) and length <= max(map(sum_stretches, hours))
+        self._add(Task(mark, title, "hold", take(length), self.behind, self.not_before, visit, hours=hours), step)
 
     def _add_gap(self, step: Step, gap: Gap, worked: tuple[str, ...]) -> None:
         """A planned wait beside what follows; the step it leads to waits for both."""
