@@ -174,7 +174,8 @@ def test_what_a_person_answers_together_stands_in_one_row_of_the_page(tmp_path: 
 
 def test_documents_are_numbered_up_to_their_sum_and_values_are_counted(tmp_path: Path) -> None:
     page = drafted_page(tmp_path, LITTLE)
-    ((required, values),) = re.findall(r"(?m)^Documents still required: (\d+)\. Values asked for: (\d+)\. ", page)
+    (required,) = re.findall(r"(?m)^! .* (\d+) documents still required, listed below", page)
+    (values,) = re.findall(r"(?m)^Values asked for: (\d+)\. ", page)
     numbered = re.findall(r"(?m)^(\d+)(?:, (\d+)| to (\d+))? \| \( \) ", page)
     ends = [(int(first), int(second or last or first)) for first, second, last in numbered]
     assert ends[0][0] == 1 and ends[-1][1] == int(required)

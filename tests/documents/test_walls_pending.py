@@ -85,8 +85,8 @@ def test_a_build_up_goes_on_to_the_gloss_and_asks_for_what_is_open(tmp_path: Pat
     assert (walls, coats) == (
         "W1",
         # Coats of gloss are counted as smoothing coats are, two proposed until their number is given.
-        "base coat 3/32 in in 2 passes, [Mesh layers]; 2[p] smoothing coats; primer; 2[p] coats of gloss, "
-        "C1 champagne silver, 65 gloss units at 60°",
+        "base coat 3/32 in, 2 passes (EIFS manufacturer to confirm), [Mesh layers]; 2[p] smoothing coats; primer; "
+        "2[p] coats of gloss, C1 champagne silver, 65 gloss units at 60°",
     )
 
 
