@@ -69,8 +69,10 @@ class Sentences:
         Each line of its text is a sentence of its own.
         """
         members = self._members(sentence.each, frozenset(walls))
-        if not members and sentence.otherwise:
-            return [Said(text=text, of="") for _, text in self._render(place, sentence.otherwise, {})]
+        if not members:
+            # What is said of a member in either wording is said of none.
+            spoken = "" if self._speaks_of_member(sentence.each, sentence.otherwise) else sentence.otherwise
+            return [Said(text=text, of="") for _, text in self._render(place, spoken, {})] if spoken else []
         spoken_of = self._spoken_of(sentence)
         wordings: dict[str, tuple[str, list[_Subject]]] = {}
         rendered: dict[Any, list[tuple[str, str]]] = {}
@@ -162,6 +164,10 @@ class Sentences:
 
     def _noun(self, collection: str) -> str:
         return noun_of(self.context.project.schema.collections[(collection, "*")])
+
+    def _speaks_of_member(self, collection: str, text: str) -> bool:
+        """Whether a text asks for anything of the member that it is said of."""
+        return any(re.search(rf"\b{self._noun(collection)}\b", tag) for tag in _TAG.findall(text))
 
     def _spoken_of(self, sentence: Sentence) -> _Spoken:
         """What a sentence speaks of, at each place where it names the member."""

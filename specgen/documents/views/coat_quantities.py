@@ -48,9 +48,10 @@ def _list_orders(known: Known) -> Iterator[tuple[str, float, float | None]]:
     """The mockup and the work, each with its part of the coated area and its whole pails."""
     whole, mockup = known["A"].value, known["A_m"].value if "A_m" in known else 0.0
     pails, first = (known[symbol].value if symbol in known else None for symbol in ("N", "N_m"))
-    if mockup:
-        yield "Mockup", mockup / whole, first
-    yield "Work", 1 - mockup / whole, pails - first if pails is not None and first is not None else pails
+    share = mockup / whole if whole else 0.0  # nothing is coated where openings take a face whole
+    if share:
+        yield "Mockup", share, first
+    yield "Work", 1 - share, pails - first if pails is not None and first is not None else pails
 
 
 def _tell_order(context: DocumentContext, coat: str, working: Working, part: float) -> tuple[Any, ...]:

@@ -11,6 +11,7 @@ from specgen.documents.joint_flashing import name_flashing
 from specgen.documents.marks import list_marks, name_linked
 from specgen.documents.views._areas import name_missing
 from specgen.model.absence import Absent
+from specgen.model.problem import Refused
 from specgen.model.value_text import words
 from specgen.model.working import Working
 from specgen.quantities.comparison import Outcome, Sense, compare
@@ -123,7 +124,7 @@ def find_depths(context: DocumentContext, at: Path) -> tuple[DisplayValue, ...]:
     """The least and the greatest depth that a bead may have; none where there is no room or it is not known."""
     try:
         working = context.resolve(at, "joint-depth")
-    except Absent:
+    except (Absent, Refused):  # no bead has room in a joint that is narrower than its least depth
         return ()
     assert isinstance(working, Working)
     (last,) = working.secondary_steps
