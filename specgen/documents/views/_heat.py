@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue, take_stricter
-from specgen.documents.views._materials import list_data_sheets
+from specgen.documents.views._materials import PENDING, list_data_sheets
 from specgen.model.field import Path
 from specgen.weather.heat import MOST, SUN, list_heat_paths
 
@@ -34,6 +34,13 @@ def list_heat(context: DocumentContext) -> list[Heat]:
         _make(context, work, step, barrier if work == "WRB" else list(walls), covers)
         for work, (step, covers) in works.items()
     ]
+
+
+def list_uninstructed(context: DocumentContext) -> list[str]:
+    """The materials of which neither a field nor a paper tells the heat or the sun, as attachments cover them."""
+    covers = {work: covers for work, (_, covers) in (_WORKS | _COAT).items()}
+    untold = (heat for heat in list_heat(context) if heat.most is None or heat.sun is None)
+    return [covers[heat.work] for heat in untold if heat.instructions == PENDING]
 
 
 def list_sprayed_heat(context: DocumentContext) -> list[Heat]:
