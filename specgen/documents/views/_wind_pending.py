@@ -10,8 +10,6 @@ from specgen.documents.views._fields import OF_ASCE_7, SUCTION, is_wind_by_engin
 from specgen.model.field import Path, dotted_path
 
 _PRESSURE, _STRIP = "wall-wind", "wind-corner-strip"
-# The title that a calculation has as a check.
-TITLES = {_PRESSURE: "Wind on the adhered wall"}
 _CAPACITY = tuple(f"elevations.*.wall.attachment.{name}" for name in ("ultimate_strength", "safety_factor"))
 
 
@@ -30,6 +28,12 @@ def list_waiting(context: DocumentContext, calculation: CalculationValues) -> It
         capacity = _list_capacity(context, waiting.member) if provider.name == _PRESSURE else ()
         paths = dict.fromkeys((*_name_suction(context, waiting), *capacity))
         yield replace(waiting, paths=tuple(paths))
+
+
+def tell_title(calculation: CalculationValues) -> str:
+    """The title of a calculation; of the pressure, as that of the check that it is made for."""
+    title = calculation.provider.title
+    return f"{title} on the adhered wall" if calculation.provider.name == _PRESSURE else title
 
 
 def _name_suction(context: DocumentContext, waiting: Waiting) -> Iterator[Path]:

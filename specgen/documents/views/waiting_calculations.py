@@ -7,7 +7,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.members import mark, marks
-from specgen.documents.views._wind_pending import TITLES, list_waiting
+from specgen.documents.views._wind_pending import list_waiting, tell_title
 from specgen.model.field import Path, dotted_path
 
 # What a calculation waits for that no field holds: the air of a pool hall is not that of normal occupancy.
@@ -18,7 +18,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each calculation and set of absent fields."""
     members: dict[tuple[str, tuple[str, ...]], list[str]] = {}
     for calculation in gather_calculations(context):
-        title = TITLES.get(calculation.provider.name, calculation.provider.title)
+        title = tell_title(calculation)
         for waiting in list_waiting(context, calculation):
             fields = (waiting.why,) if waiting.why else _describe_fields(context, waiting)
             reasons = (*fields, *_BESIDES.get(calculation.provider.name, ()))
