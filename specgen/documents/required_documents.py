@@ -7,6 +7,7 @@ from specgen.documents.code_edition import name_weather_sections
 from specgen.documents.context import DocumentContext
 from specgen.documents.fire_reports import RAIN, SYSTEM, list_missing_reports, list_reports
 from specgen.documents.foam_reports import list_missing_foam_reports
+from specgen.documents.heat_told import list_uninstructed
 from specgen.documents.owed_sheets import (
     RequiredDocument,
     join_found_sheets,
@@ -17,7 +18,6 @@ from specgen.documents.owed_sheets import (
 )
 from specgen.documents.standing_walls import BARRIER, list_barriers, list_standing, list_unconfirmed, list_undrained
 from specgen.documents.system_reports import list_unproved
-from specgen.documents.views._heat import list_uninstructed
 from specgen.documents.views.reports import find_reports, list_pending_tests
 from specgen.judging.materials import materials, mixed_materials
 from specgen.judging.owners import OWED_PAPERS, looks_for_document

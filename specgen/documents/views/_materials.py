@@ -7,7 +7,6 @@ from specgen.documents.marks import list_marks
 
 HEADER = ("Material", "Standard and description", "Manufacturer", "Product", "Data sheet; instructions")
 WIDTHS = (14, 36, 21, 15, 14)
-PENDING = "pending"
 
 
 class MaterialLine(NamedTuple):
@@ -45,4 +44,4 @@ def list_data_sheets(context: DocumentContext, covers: str) -> str:
         if kind in found and covers in (covered or ()):
             found[kind].append(mark)
     sheets, instructions = (", ".join(marks) for marks in found.values())
-    return "; ".join(filter(None, (sheets or PENDING, instructions)))
+    return "; ".join(filter(None, (sheets or "pending", instructions)))
