@@ -14,7 +14,7 @@ WALL: dict[str, Any] = {
     "walls": {"W1": {"attachment": {"method": "adhesive_notched_trowel"}}},
     "elevations": {"E1": {"wall": "W1"}},
 }
-ASKED = "Design wind pressure, outward (suction on the boards), at allowable level, the greater of field and corner zone"
+ASKED = "Design wind pressure, outward (suction on boards), at allowable level, the greater of field and corner zone"
 TITLE = "Wind pressure on the adhered wall"
 CAPACITY = ["Tested wind load of the adhered wall, W1", "Safety factor on the tested wind load, W1"]
 
