@@ -18,7 +18,7 @@ ALWAYS = (ANSWER, "D02", "D05", "D19")
 # themselves, and unmarked.
 WRITTEN_WITH_STOPS = ("D12", "D19")
 # These are printed where a project has any of what they tell.
-_REFERRED = {"D01": "comments", "D03": "deviations"}
+_REFERRED = {"D01": "comments", "D03": "deviations", "D18": "attachments"}
 # Any other document of a draft, and any form of those in parts, is printed where at least this part of its values is
 # known, in whole percent.
 LEAST_KNOWN = 90
@@ -73,7 +73,7 @@ def count_known(documents: Iterable[Document]) -> tuple[Known, ...]:
 
 
 def find_left_out(known: Iterable[Known], project: Project) -> tuple[Known, ...]:
-    """The documents of which a draft knows too little to print them; D02 refers to those of what a project gives."""
+    """The documents of which a draft knows too little to print them; others refer to those of what a project gives."""
     referred = tuple(name for name, of in _REFERRED.items() if project.members.get((of,)))
     kept = (*ALWAYS, *referred)
     return tuple(entry for entry in known if entry.id not in kept and entry.known < LEAST_KNOWN)

@@ -8,6 +8,7 @@ from specgen.model.field import Path, bind_path
 from specgen.model.project import Project
 from specgen.model.source import Source
 from specgen.model.working import METHOD, UNIT_CHANGE, InputRow
+from specgen.resolving.answer_sources import answer_source
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +27,8 @@ def find_origin(context: DocumentContext, member: Path, row: InputRow) -> Origin
         return Origin(row.source, calculation=row.origin)
     path = follow(context.project, row.origin, member)
     if path is not None:
-        source = row.source or context.display(path).source or find_report_source(context, path)
+        source = row.source or context.display(path).source or answer_source(context.project, path)
+        source = source or find_report_source(context, path)
         return Origin(source, default=path not in context.project.values)
     told = is_of_method(row) or tuple(row.origin.split(".")) in context.project.members
     return Origin(row.source, words="" if told else row.origin)

@@ -9,6 +9,7 @@ from specgen.model.value_text import words
 
 SHEETS = {"SUB-02a": "Data sheets", "SUB-02c": "Safety data sheets"}
 _BEFORE = "mockup"
+_OF_PRODUCTS = "SUB-02"  # the rule on product data
 _CALLED = {"backing": "backer rod"}
 
 
@@ -40,7 +41,7 @@ def join_sheets(context: DocumentContext, named: list[str], mixed: Container[str
 def _join_entries(maker: str, entries: list[RequiredDocument]) -> RequiredDocument:
     """The sheets of a manufacturer as one entry: `Data sheets: board; safety data sheets: adhesive`."""
     name = "; ".join(e.name if not n else e.name[:1].lower() + e.name[1:] for n, e in enumerate(entries))
-    return RequiredDocument(maker, name, ("project",), "SUB-02", _BEFORE, sum(e.number for e in entries))
+    return RequiredDocument(maker, name, ("project",), _OF_PRODUCTS, _BEFORE, sum(e.number for e in entries))
 
 
 def join_found_sheets(found: Iterable[RequiredDocument]) -> Iterator[RequiredDocument]:
@@ -75,9 +76,18 @@ def _list_covered(context: DocumentContext, kind: str) -> set[str]:
 
 def sort_sheets(code: str, materials: Iterable[str]) -> Iterator[RequiredDocument]:
     """The sheets of materials, those of one manufacturer together."""
+    yield from _sort(code, SHEETS[code], materials)
+
+
+def sort_instructions(materials: Iterable[str]) -> Iterator[RequiredDocument]:
+    """The written instructions for materials, those of one manufacturer together."""
+    yield from _sort(_OF_PRODUCTS, "Written instructions", materials)
+
+
+def _sort(code: str, title: str, materials: Iterable[str]) -> Iterator[RequiredDocument]:
     by_maker: dict[str, list[str]] = {}
     for material in materials:
         by_maker.setdefault(name_maker(material), []).append(_CALLED.get(material) or words(material))
     for maker, named in by_maker.items():
-        name = f"{SHEETS[code]}: {', '.join(named)}"
+        name = f"{title}: {', '.join(named)}"
         yield RequiredDocument(maker, name, ("project",), code, _BEFORE, len(named))

@@ -7,11 +7,13 @@ from specgen.documents.code_edition import name_weather_sections
 from specgen.documents.context import DocumentContext
 from specgen.documents.fire_reports import RAIN, SYSTEM, list_missing_reports, list_reports
 from specgen.documents.foam_reports import list_missing_foam_reports
+from specgen.documents.heat_told import list_uninstructed
 from specgen.documents.owed_sheets import (
     RequiredDocument,
     join_found_sheets,
     join_sheets,
     name_rod_makers,
+    sort_instructions,
     sort_sheets,
 )
 from specgen.documents.standing_walls import BARRIER, list_barriers, list_standing, list_unconfirmed, list_undrained
@@ -133,6 +135,7 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
     yield from _find_of_standing(context)
     yield from _find_solar_reports(context)
     yield from _find_tests(context)
+    yield from sort_instructions(list_uninstructed(context))
     if project.get(("code", "local_fasteners_required")) is False and not project.get(_LOCAL_BASIS):
         yield _owe("ATT-03", _LATER, ("project",))
     described = materials(cast(Any, project.root()))
@@ -154,17 +157,25 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
 def _find_of_system(context: DocumentContext) -> Iterator[RequiredDocument]:
     """The report on the system where the code has a section on EIFS, and that on rain of a wall that may owe a WRB."""
     project = context.project
-    edition = context.standards.editions.get(str(project.get(("code", "edition"))), {})
     if project.get(("code", "model")) != "ibc":
         return
-    if "eifs_section" in edition and not find_reports(context, SYSTEM):
+    section = _find_system_section(context)
+    if section and not find_reports(context, SYSTEM):
         name = f"{SYSTEM} report of the system, or evaluation report"
         walls = tuple(project.members[("walls",)])
-        yield RequiredDocument("eifs_source", name, walls, f"{_CODE}{edition['eifs_section']}", "decision")
+        yield RequiredDocument("eifs_source", name, walls, f"{_CODE}{section}", "decision")
     untested = tuple(mark for mark in list_unconfirmed(context) if not list_reports(project, RAIN, mark))
     if untested:
         name = f"{RAIN} report of this wall, where framed or not designed to the code"
         yield RequiredDocument("eifs_source", name, untested, f"{_CODE}{name_weather_sections(context)}", "decision")
+
+
+def _find_system_section(context: DocumentContext) -> str:
+    """The section on EIFS of the International Building Code, by which a report on the system is asked for apart."""
+    if context.project.get(("code", "model")) != "ibc":
+        return ""
+    edition = context.standards.editions.get(str(context.project.get(("code", "edition"))), {})
+    return str(edition.get("eifs_section", ""))
 
 
 def _find_local(context: DocumentContext) -> Iterator[RequiredDocument]:
@@ -186,7 +197,8 @@ def _find_tests(context: DocumentContext) -> Iterator[RequiredDocument]:
     """The test reports behind the properties that the project gives, those of one manufacturer in one entry."""
     told = {finding.code for finding in context.judgment.findings}
     told |= {entry.code for entry in _find_solar_reports(context)}
-    apart = {entry.name.partition(" report")[0] for entry in list_missing_foam_reports(context)} | {SYSTEM}
+    apart = {entry.name.partition(" report")[0] for entry in list_missing_foam_reports(context)}
+    apart |= {SYSTEM} if _find_system_section(context) else set()
     by_maker: dict[str, list[str]] = {}
     for of, method in list_pending_tests(context):
         code = next((code for name, code in _OF_COLORS.items() if of.startswith(name)), "")

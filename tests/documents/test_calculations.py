@@ -106,8 +106,8 @@ def test_the_document_stands_between_the_warnings_and_the_procedure() -> None:
 
 # No power line is near these projects; the others are asked of old surfaces.
 OF_NONE = ["power-line-distance"]
-# Its local code names no wind standard: wind is the engineer's.
-OF_WIND = ["wall-wind", "wind-corner-strip"]
+# Its local code names no wind standard: the engineer gives the suction, and no strip is computed.
+OF_WIND = ["wind-corner-strip"]
 # Look-ups of the code, which D02 prints.
 OF_CODE = ["drainage-due", "fire-propagation-due", "radiant-heat-due", "special-inspection-due"]
 OF_OLD_WALLS = ["bond-demand", "bond-pulls", *OF_NONE]

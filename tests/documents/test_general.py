@@ -28,7 +28,7 @@ def test_the_meeting_names_its_day_and_all_who_attend(tmp_path: Path) -> None:
     text = part_one(text_of(tmp_path, given))
     assert "Preinstallation meeting, April 5, 2027: architect, general contractor, applicator, sealant" in text
     assert "inspector (Level Eye), EIFS manufacturer, and finish manufacturer. Review" in text
-    assert "Preinstallation meeting, before work starts:" in part_one(text_of(tmp_path / "bare"))
+    assert "Preinstallation meeting, before the mockup:" in part_one(text_of(tmp_path / "bare"))
 
 
 def test_the_hour_of_the_shift_is_told_by_the_half_of_the_day(tmp_path: Path) -> None:

@@ -50,3 +50,34 @@ def test_a_figure_that_is_given_names_its_own_report(tmp_path: Path) -> None:
 def test_mesh_and_accessories_have_data_sheets_before_they_are_described(tmp_path: Path) -> None:
     found = asked(tmp_path, WALL)
     assert any(item.startswith("Data sheets: ") and item.split(";")[0].endswith("mesh, accessories") for item in found)
+
+
+# ASTM E2568 is the specification of class PB systems; its report is asked for once, whatever the code.
+def test_the_report_on_the_system_is_asked_for_under_a_code_that_has_no_section_on_it(tmp_path: Path) -> None:
+    system = {"code": {"model": "other"}, "walls": {"W1": {"base_coat": {"class": "PB"}}}}
+    found = [item for item in asked(tmp_path, merged(WALL, system)) if item.startswith("Test report")]
+    assert [item for item in found if "ASTM E2568" in item] == ["Test report: ASTM E2568"]
+
+
+# Common practice, no source: heat and sun that a material bears are in its manufacturer's written instructions.
+def test_instructions_that_the_procedure_calls_pending_are_asked_of_their_manufacturer(tmp_path: Path) -> None:
+    listed = {"attachments": {"IN1": {"kind": "instructions", "covers": ["base_coat"], "title": "Base coat"}}}
+    drafted(tmp_path, merged(WALL, listed))
+    found = {item: party for party, _, item, *_ in list_lines(tmp_path) if item.startswith("Written instructions: ")}
+    assert found == {
+        "Written instructions: water-resistive barrier (WRB)": "WRB manufacturer",
+        "Written instructions: adhesive": "EIFS manufacturer",
+        "Written instructions: smoothing": "Finish manufacturer",
+    }
+
+
+# Common practice, no source: what the procedure says is not shown is asked of who shows it.
+def test_a_landing_that_is_not_shown_is_asked_of_the_architect(tmp_path: Path) -> None:
+    door = {"kind": "door", "x": "3 ft", "y": "0 ft", "width": "3 ft", "height": "7 ft"}
+    face = {"wall": "W1", "width": "30 ft", "height": "12 ft", "base_above_grade": "8 in"}
+    drafted(tmp_path, merged(WALL, {"elevations": {"E1": {**face, "openings": {"DR1": door}}}}))
+    asked_for = {item: party for party, _, item, *_ in list_lines(tmp_path)}
+    assert asked_for["Landing at the door: size, and top below the sill, or none (DR1)"] == "Architect"
+    shown = {"openings": {"DR1": {**door, "landing": "concrete, 5 ft wide"}}}
+    drafted(tmp_path, merged(WALL, {"elevations": {"E1": {**face, **shown}}}))
+    assert not [item for _, _, item, *_ in list_lines(tmp_path) if item.startswith("Landing")]

@@ -29,7 +29,9 @@ NOTES = (
 )
 HOT_NOTES = (
     "Sealing temperatures are of the joint surface, measured at the joint, not of the air.",
-    "The hot face is that of the joint method, with wind; the face in still air governs the board alone.",
+    "The hot face is that of ASTM C1472, the method of joint width, or of the heat balance with wind where hotter. The "
+    "face in still air bounds the board, which softens at once; the joint moves with the mean of its panel, which wind "
+    "cools (common practice, no source).",
 )
 ZERO = Quantity.of(0, "in")
 # The width is rounded up to what a tape or a rule shows.

@@ -16,6 +16,7 @@ _LINES: dict[str, tuple[tuple[float, float], ...]] = {
     "mat": ((90, 0.9),),
     "plain": (),
     "film": (),
+    "coat": (),
     "lamina": (),
 }
 _FILLS = {"film": "#000", "lamina": "#777"}

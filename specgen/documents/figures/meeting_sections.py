@@ -53,24 +53,47 @@ def draw_penetration(sheet: Sheet, corner: Point, barrier: bool) -> Numbers:
     ]
 
 
-def draw_roof_below(sheet: Sheet, corner: Point, barrier: bool) -> Numbers:
-    """A roof that meets the wall below the EIFS: step flashing behind the board, whose edge stays off the roofing."""
+def draw_capped_ledge(sheet: Sheet, corner: Point, barrier: bool) -> Numbers:
+    """A ledge of the wall under its metal cap, whose upper leg stands behind the board above."""
     x, y = corner
     _draw_backing(sheet, (x, y), 35, barrier)
-    if barrier:
-        sheet.line("film", (x + 17.1, y), (x + 17.1, y + 19))
-    sheet.rectangle("board", x + 18, y, 13, 18.7)
-    skin = [(x + 18, y + 20), (x + 32.3, y + 20), (x + 32.3, y), (x + 31, y), (x + 31, y + 18.7), (x + 18, y + 18.7)]
-    sheet.area("lamina", skin)
-    sheet.line("metal", (x + 16.6, y + 10), (x + 16.6, y + 28.6), (x + 36, y + 28.6))
-    sheet.line("outline", (x + 16.6, y + 29.6), (x + 48, y + 29.6))
-    sheet.line("outline", (x + 16.6, y + 32), (x + 48, y + 32))
+    sheet.area("plain", [(x + 16, y + 13.2), (x + 44, y + 19.4), (x + 44, y + 24), (x + 16, y + 24)])
+    _draw_edge(sheet, (x, y), edge=y + 10, end=y)
+    _draw_edge(sheet, (x, y), edge=y + 25.4, end=y + 35)
+    cap = ((x + 16.6, y + 2), (x + 16.6, y + 12.4), (x + 45.4, y + 18.8), (x + 45.4, y + 23))
+    sheet.line("metal", *cap, (x + 46.5, y + 24.2))
+    return [
+        ((x + 36, y + 16.7), (x + 46, y + 8)),
+        ((x + 46.1, y + 23.8), (x + 49, y + 31)),
+        ((x + 38, y + 21.5), (x + 40, y + 31)),
+    ]
+
+
+def draw_roof_below(sheet: Sheet, corner: Point, barrier: bool) -> Numbers:
+    """A roof that meets the wall below the EIFS: flashing behind the board, whose edge stays off the roofing."""
+    x, y = corner
+    _draw_backing(sheet, (x, y), 35, barrier)
+    _draw_edge(sheet, (x, y), edge=y + 20, end=y)
+    sheet.line("metal", (x + 16.6, y + 8), (x + 16.6, y + 30.8), (x + 36, y + 30.8))
+    for level in (29.6, 32):  # the flashing lies within the roofing
+        sheet.line("outline", (x + 17.4, y + level), (x + 48, y + level))
     sheet.line("thin", (x + 38, y + 20), (x + 38, y + 29.6))
     return [
-        ((x + 16.6, y + 24), (x + 4, y + 24)),
+        ((x + 16.6, y + 25), (x + 4, y + 24)),
         ((x + 31.6, y + 17), (x + 44, y + 10)),
         ((x + 38, y + 25), (x + 47, y + 21)),
     ]
+
+
+def _draw_edge(sheet: Sheet, corner: Point, *, edge: float, end: float) -> None:
+    """Board on its adhesive, from `end` to an edge around which its lamina is wrapped onto its back."""
+    x, down = corner[0], 1 if edge > end else -1
+    inner, back = edge - 1.3 * down, edge - 7 * down
+    sheet.area("adhesive", [(x + 17.1, back), (x + 18.2, back), (x + 18.2, end), (x + 17.1, end)])
+    sheet.area("board", [(x + 18.2, inner), (x + 31, inner), (x + 31, end), (x + 18.2, end)])
+    face = [(x + 32.3, edge), (x + 32.3, end), (x + 31, end), (x + 31, inner)]
+    wrap = [(x + 18.2, inner), (x + 18.2, back), (x + 17.2, back), (x + 17.2, edge)]
+    sheet.area("lamina", [*face, *wrap])
 
 
 def draw_corner(sheet: Sheet, corner: Point, barrier: bool) -> Numbers:

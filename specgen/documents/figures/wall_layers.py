@@ -171,4 +171,4 @@ def _coats(context: DocumentContext) -> Iterator[Layer]:
         counted = f"{coats} {'coat' if coats == 1 else 'coats'}" if coats else ""
         each = " each" if coats and coats > 1 else ""
         bound = f"maximum {film} total" if coat == "smoothing" else f"minimum {film} dry{each}"
-        yield Layer("film", _join(tint, counted, bound if film else ""), name)
+        yield Layer("coat", _join(tint, counted, bound if film else ""), name)

@@ -10,8 +10,9 @@ from specgen.documents.marks import list_marks, name_walls
 from specgen.model.block import Figure
 
 # Layers that are not to scale, in millimeters on paper.
-_DRAWN = {"plain": 9.0, "masonry": 16.0, "film": 0.9, "adhesive": 2.6, "mat": 1.6, "lamina": 2.4, "sheathing": 6.0}
-_APART = 0.5  # white between films, as between narrow areas filled in black
+_DRAWN = {"plain": 9.0, "masonry": 16.0, "film": 0.9, "coat": 1.4, "adhesive": 2.6, "mat": 1.6, "lamina": 2.4}
+_DRAWN |= {"sheathing": 6.0}
+_APART = 0.5  # white beside a film, as between narrow areas filled in black
 _LEFT, _TOP, _ROOM = 3.0, 4.0, 62.0
 
 

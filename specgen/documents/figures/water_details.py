@@ -22,12 +22,14 @@ _DRAWN: dict[str, tuple[str, Callable[[Sheet, Point, bool], list[tuple[Point, Po
     "floor_line": ("Floor line with flashing", water_sections.draw_floor_line),
     "parapet": ("Parapet with cap", water_sections.draw_parapet),
     "roof_end": ("Roof end with kick-out flashing", water_sections.draw_roof_end),
-    "roof_below": ("Roof below, step flashing", meeting_sections.draw_roof_below),
+    "roof_below": ("Roof below with flashing", meeting_sections.draw_roof_below),
     "ledge": ("Ledge of board", meeting_sections.draw_ledge),
+    "capped_ledge": ("Ledge with metal cap", meeting_sections.draw_capped_ledge),
     "penetration": ("Penetration with collar", meeting_sections.draw_penetration),
     "lower_edge": ("Lower edge with starter", water_sections.draw_lower_edge),
     "corner": ("Outside corner, from above", meeting_sections.draw_corner),
 }
+_SEALED = ("penetration", True)
 _WALLS = {True: " (WRB)", False: " (no WRB)"}
 _DRIP, _WEEPS = "Drip past the finished face", "Weeps above the flashing left open"
 _SAID = {
@@ -57,9 +59,14 @@ _SAID = {
         "EIFS ended above the roofing and back-wrapped",
     ),
     "roof_below": (
-        "Step flashing, {lapped}",
+        "{roof} flashing, minimum {upturn} up the wall, {lapped}",
         "EIFS ended above the roofing and back-wrapped",
-        "Clearance above the roofing",
+        "Clearance above the roofing{clearance}",
+    ),
+    "capped_ledge": (
+        "Metal cap sloped outward, upper leg turned up behind the board above",
+        _DRIP,
+        "Ledge, per the architect's drawings",
     ),
     "ledge": (
         "Added board, top sloped outward",
@@ -153,13 +160,15 @@ def _of_details(context: DocumentContext) -> Iterator[tuple[str, bool, str]]:
 
 
 def _of_meetings(context: DocumentContext) -> Iterator[tuple[str, bool, str]]:
-    """Roofs below the face, ledges of board without a cap, and sealed penetrations, each on its wall."""
+    """Roofs below the face, ledges with and without a cap, and sealed penetrations, each on its wall."""
     project = context.project
     for mark in list_marks(context, "details"):
         kind, elevation, cap, sealed = (
             project.get(("details", mark, name)) for name in ("kind", "elevation", "cap", "sealed")
         )
-        if kind == "roof_below" or (kind == "ledge" and cap is False) or (kind == "penetration" and sealed is True):
+        if kind == "ledge" and cap is True:
+            kind = "capped_ledge"
+        if kind in ("roof_below", "capped_ledge") or (kind == "ledge" and cap is False) or (kind, sealed) == _SEALED:
             yield kind, _has_barrier(context, () if elevation is None else ("elevations", elevation.mark)), mark
 
 
@@ -216,8 +225,26 @@ def _list_words(context: DocumentContext, detail: Shown) -> list[str]:
     sealed = f"sealed to the wall{f' with {membrane}' if membrane else ''}"
     stripped = f"stripped to the WRB with {membrane or 'membrane'}" if _is_fluid(context) else "lapped by the WRB"
     lapped = stripped if detail.barrier else sealed
-    is_open = ", open for drainage" if detail.barrier else ""
-    return [text.replace("{lapped}", lapped).replace("{open}", is_open) for text in _SAID[detail.kind]]
+    words = {
+        "lapped": lapped,
+        "open": ", open for drainage" if detail.barrier else "",
+        "roof": "Step" if _has_step_flashing(context) else "Roof",
+        "upturn": context.limit("roof_below.upturn").text,
+        "clearance": _tell_clearance(context, detail.marks),
+    }
+    return [text.format_map(words) for text in _SAID[detail.kind]]
+
+
+def _has_step_flashing(context: DocumentContext) -> bool:
+    listed = list_marks(context, "accessories")
+    return any(context.project.get(("accessories", mark, "kind")) == "step_flashing" for mark in listed)
+
+
+def _tell_clearance(context: DocumentContext, marks: list[str]) -> str:
+    """`, 50 mm` where all of the roofs below have the same; empty for anything else."""
+    paths = [("details", mark, "clearance") for mark in marks if mark in list_marks(context, "details")]
+    told = {context.display(path).text for path in paths if context.project.get(path) is not None}
+    return f", {told.pop()}" if len(told) == 1 else ""
 
 
 def _is_fluid(context: DocumentContext) -> bool:

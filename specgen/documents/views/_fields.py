@@ -1,10 +1,10 @@
 """How fields are named where they are asked for."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from specgen.documents.context import DocumentContext
-from specgen.model.field import Field, bind_path, matches
+from specgen.model.field import Field, Path, bind_path, dotted_path, matches
 from specgen.model.value_text import words
 
 
@@ -46,25 +46,34 @@ OF_ASCE_7 = (
     "building.least_plan_width",
     "building.enclosure",
 )
+SUCTION = "design_pressure_outward"
 
 
 def ask_by_code(context: DocumentContext, paths: Iterable[str]) -> list[str]:
-    """The dotted paths, each once; the engineer's pressures in place of what only ASCE 7 needs, under a local code.
+    """The dotted paths, each once; the engineer's suction in place of what only ASCE 7 needs, under a local code.
 
     A field that the project rules out, and what every page tells without it, is asked of nobody.
     """
-    project = context.project
     paths = [path for path in paths if path not in _TOLD and not _is_ruled_out(context, path)]
-    local = project.get(("code", "model")) == "other" and project.get(("code", "wind_standard")) is None
-    if not local:
+    if not is_wind_by_engineer(context):
         return list(dict.fromkeys(paths))
-    pressures = [
-        f"elevations.{mark}.design_pressure_{way}"
-        for mark in project.members.get(("elevations",), ())
-        for way in ("inward", "outward")
-    ]
-    asked = [entry for path in paths for entry in (pressures if path in OF_ASCE_7 else [path])]
+    suctions = [dotted_path(path) for path in list_suctions(context)]
+    asked = [entry for path in paths for entry in (suctions if path in OF_ASCE_7 else [path])]
     return list(dict.fromkeys(asked))
+
+
+def is_wind_by_engineer(context: DocumentContext) -> bool:
+    """Whether wind is the engineer's: a local code that names no standard whose method is computed here."""
+    project = context.project
+    return project.get(("code", "model")) == "other" and project.get(("code", "wind_standard")) is None
+
+
+def list_suctions(context: DocumentContext) -> Iterator[Path]:
+    """The fields of the suction on each elevation that the engineer has still to give."""
+    for mark in context.project.members.get(("elevations",), ()):
+        path = ("elevations", mark, SUCTION)
+        if context.project.get(path) is None:
+            yield path
 
 
 def _is_ruled_out(context: DocumentContext, dotted: str) -> bool:

@@ -4,9 +4,11 @@ from typing import NamedTuple
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue, take_stricter
+from specgen.documents.heat_told import HeatedWork, list_works
 from specgen.documents.views._materials import list_data_sheets
-from specgen.model.field import Path
-from specgen.weather.heat import MOST, SUN, list_heat_paths
+from specgen.weather.heat import MOST, SUN
+
+SPRAYED = ("primer", "gloss")
 
 
 class Heat(NamedTuple):
@@ -18,22 +20,9 @@ class Heat(NamedTuple):
     instructions: str  # the marks of the papers that tell it
 
 
-# The work by the step at which its material goes on, and the word under which attachments cover it.
-_WORKS = {"WRB": ("wrb", "wrb"), "boards": ("boards", "adhesive"), "base coat": ("mesh", "base_coat")}
-SPRAYED = ("primer", "gloss")
-_COAT = {"smoothing": ("smoothing_1", "smoothing")}
-
-
 def list_heat(context: DocumentContext) -> list[Heat]:
     """One entry for each of these works that the project has, in their order; the strictest where walls differ."""
-    project = context.project
-    walls = project.members.get(("walls",), ())
-    barrier = [wall for wall in walls if project.get(("walls", wall, "wrb", "kind")) not in (None, "none")]
-    works = {work: told for work, told in (_WORKS | _COAT).items() if work != "WRB" or barrier}
-    return [
-        _make(context, work, step, barrier if work == "WRB" else list(walls), covers)
-        for work, (step, covers) in works.items()
-    ]
+    return [_make(context, work) for work in list_works(context)]
 
 
 def list_sprayed_heat(context: DocumentContext) -> list[Heat]:
@@ -44,11 +33,9 @@ def list_sprayed_heat(context: DocumentContext) -> list[Heat]:
     return [Heat(coat, most, False, "") for coat, most in figures]
 
 
-def _make(context: DocumentContext, work: str, step: str, walls: list[str], covers: str) -> Heat:
-    def given(name: str) -> list[Path]:
-        return [path for path in list_heat_paths(step, walls, name) if context.project.get(path) is not None]
-
-    figures = [context.display(path) for path in given(MOST)]
-    allowed = [bool(context.project.get(path)) for path in given(SUN)]
-    papers = list_data_sheets(context, covers).rpartition("; ")[2]
-    return Heat(work, take_stricter(False, *figures) if figures else None, all(allowed) if allowed else None, papers)
+def _make(context: DocumentContext, work: HeatedWork) -> Heat:
+    figures = [context.display(path) for path in work.list_given(context, MOST)]
+    allowed = [bool(context.project.get(path)) for path in work.list_given(context, SUN)]
+    papers = list_data_sheets(context, work.covers).rpartition("; ")[2]
+    most = take_stricter(False, *figures) if figures else None
+    return Heat(work.name, most, all(allowed) if allowed else None, papers)

@@ -26,6 +26,10 @@ _DARK = "HEA-05a"
 _REFLECTANCE = "Light reflectance by data sheet or reading"
 EXISTING = "Existing building code: adopted or not; governs this work or not"
 
+# The clause on the landing of a door, and where the mark of the opening stands in the path of what it finds.
+_RULE_OF_LANDING = "WAT-02"
+_LANDING, _MARK = f"{_RULE_OF_LANDING}c", 3
+
 # What the engineer sets before old walls are pulled, while the report on the pulls is pending.
 _LOOSE = ("PLN-02a", "PLN-02b")
 _PULLED, _BOND = "ATT-05d", "ATT-05"
@@ -76,6 +80,7 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
     if context.draft and find_contractor(context) and context.project.get(("contract", "review_days")) is not None:
         days = (context.limit("submittal.contractor_days"),)
         yield OpenAnswer(_OWN_REVIEW, ("SUB-01",), decides=True, party="general_contractor", figures=days)
+    yield from _ask_of_doors(context)
     joints = context.project.members.get(("joints",), ())
     if joints and not context.project.members.get(("sealants",)):
         yield OpenAnswer(f"{SEALING} ({span_marks(joints)})", ("SLT-07",), decides=False, party="applicator")
@@ -86,6 +91,14 @@ def _list_stated(context: DocumentContext) -> list[str]:
     """The colors held to be dark by a light reflectance of which nobody knows whose it is: they have no number yet."""
     dark = dict.fromkeys(m for f in context.judgment.findings if f.code == _DARK for m in f.subjects)
     return [mark for mark in dark if not context.project.is_given(("colors", mark, "number"))]
+
+
+def _ask_of_doors(context: DocumentContext) -> Iterator[OpenAnswer]:
+    """The landings that are not shown; a set that is issued tells of them in D05 alone."""
+    doors = [f.place.path.split(".")[_MARK] for f in context.judgment.findings if f.code == _LANDING]
+    if doors and context.draft:
+        asked = f"Landing at the door: size, and top below the sill, or none ({', '.join(doors)})"
+        yield OpenAnswer(asked, (_RULE_OF_LANDING,), decides=False)
 
 
 def _feet(context: DocumentContext) -> str:

@@ -8,13 +8,14 @@ from specgen.documents.comparisons import conclude
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.origins import find_origin, follow
-from specgen.documents.parties import tell_party
+from specgen.documents.parties import find_name, tell_party
 from specgen.documents.sheet_steps import symbols_of
 from specgen.model.field import Path, dotted_path
 from specgen.model.working import InputRow, Working
 
 # Stands with its figure: no calculation prints it, only the pressure of the air that follows from it.
 _ALTITUDE = "site.altitude"
+_UNNAMED = ", not named: entered by the applicator, to be confirmed"
 # Fields that a calculation reads beside its inputs: sizes that it adds up, and the words that its method goes by.
 _BESIDE = {
     "board-thickness": ("walls.*.insulation.r_value",),
@@ -34,8 +35,15 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             if field is not None and path in context.project.values:
                 figure = f", {context.display(path).text}" if dotted_path(path) == _ALTITUDE else ""
                 given.setdefault(field.owed_by, {})[field.label + figure] = None
-    lines = tuple((tell_party(context, role), "; ".join(sorted(given[role]))) for role in sorted(given))
+    lines = tuple((_tell_giver(context, role), "; ".join(sorted(given[role]))) for role in sorted(given))
     return TableView(("Given by", "Values without a letter"), lines, (28, 72))
+
+
+def _tell_giver(context: DocumentContext, role: str) -> str:
+    """The party; of one that nobody has named yet, that its figures are the applicator's until it confirms them."""
+    path = find_name(context, role)
+    unnamed = bool(path) and context.project.get(path) is None and role != "applicator"
+    return tell_party(context, role) + (_UNNAMED if context.is_marked and unnamed else "")
 
 
 def _paths(context: DocumentContext, calculation: CalculationValues) -> Iterator[Path]:

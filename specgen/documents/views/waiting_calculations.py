@@ -7,6 +7,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.members import mark, marks
+from specgen.documents.views._wind_pending import list_waiting, tell_title
 from specgen.model.field import Path, dotted_path
 
 # What a calculation waits for that no field holds: the air of a pool hall is not that of normal occupancy.
@@ -17,23 +18,16 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each calculation and set of absent fields."""
     members: dict[tuple[str, tuple[str, ...]], list[str]] = {}
     for calculation in gather_calculations(context):
-        if calculation.provider.group == "wind" and _is_by_engineer(context):
-            continue
-        for waiting in calculation.waiting:
+        title = tell_title(calculation)
+        for waiting in list_waiting(context, calculation):
             fields = (waiting.why,) if waiting.why else _describe_fields(context, waiting)
             reasons = (*fields, *_BESIDES.get(calculation.provider.name, ()))
-            members.setdefault((calculation.provider.title, reasons), []).append(_whom(waiting))
+            members.setdefault((title, reasons), []).append(_whom(waiting))
     table: list[tuple[Any, ...]] = [
         (title, marks(names), DisplayValue(f"[{'; '.join(reasons)}]", open=True))
         for (title, reasons), names in members.items()
     ]
     return TableView(("Calculation", "For", "Pending"), tuple(table), (26, 16, 58))
-
-
-def _is_by_engineer(context: DocumentContext) -> bool:
-    """Whether wind is the engineer's: a local code that names no standard whose method is computed here."""
-    code = context.project
-    return code.get(("code", "model")) == "other" and code.get(("code", "wind_standard")) is None
 
 
 def _whom(waiting: Waiting) -> str:

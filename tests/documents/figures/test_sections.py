@@ -170,9 +170,9 @@ def test_joints_that_are_built_alike_share_a_section() -> None:
         ({"P": {"kind": "parapet", "at": "all", "cap": "no"}}, []),
         ({"R": {"kind": "roof_end", "at": "eave", "diverter": "yes"}}, ["Roof end with kick-out flashing"]),
         ({"R": {"kind": "roof_end", "at": "eave", "diverter": "no"}}, []),
-        ({"R": {"kind": "roof_below", "at": "rake"}}, ["Roof below, step flashing"]),
+        ({"R": {"kind": "roof_below", "at": "rake"}}, ["Roof below with flashing"]),
         ({"L": {"kind": "ledge", "at": "hood", "cap": "no"}}, ["Ledge of board"]),
-        ({"L": {"kind": "ledge", "at": "hood", "cap": "yes"}}, []),
+        ({"L": {"kind": "ledge", "at": "hood", "cap": "yes"}}, ["Ledge with metal cap"]),
         ({"N": {"kind": "penetration", "at": "pipe", "sealed": "yes"}}, ["Penetration with collar"]),
         ({"N": {"kind": "penetration", "at": "pipe", "sealed": "no"}}, []),
     ],
@@ -180,8 +180,8 @@ def test_joints_that_are_built_alike_share_a_section() -> None:
 def test_a_water_detail_is_drawn_only_where_the_project_has_it(tmp_path, details, shown) -> None:
     figures = draw_named("water_details", context_of(tmp_path, {"details": details}))
     titles = {
-        *("Parapet with cap", "Roof end with kick-out flashing", "Roof below, step flashing"),
-        *("Ledge of board", "Penetration with collar"),
+        *("Parapet with cap", "Roof end with kick-out flashing", "Roof below with flashing"),
+        *("Ledge of board", "Ledge with metal cap", "Penetration with collar"),
     }
     assert [word for figure in figures for word in words_of(figure) if word in titles] == shown
 

@@ -63,7 +63,7 @@ def head_cuts_drainage(opening: Opening, project: Description) -> Violations:
     at="opening.y",
     limit="door.step",
     remedy="Show the landing. Keep it within the width of the opening, or end the board beside it as far above it as "
-    "above grade.",
+    "above grade; set no board beside the door until it is shown.",
     why="board that goes on beside a landing stands in what lies and splashes on it",
 )
 def no_landing(opening: Opening, project: Description, limit: Quantity) -> Violations:
