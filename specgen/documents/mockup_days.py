@@ -10,7 +10,7 @@ from specgen.computing.mockup_days import UNTOLD_BARRIER, find_mockup_calendar, 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.mockup import list_fluid_walls, list_mockup_walls
+from specgen.documents.mockup import find_start, list_fluid_walls, list_mockup_walls
 from specgen.documents.steps import StepPage, steps
 from specgen.model.calendar import WorkCalendar
 from specgen.model.typed_views import root_of
@@ -27,7 +27,7 @@ _TESTS = "Tests of film, adhesion, gloss, and color"
 _DAY = 24  # hours
 UNTOLD, _FOLLOWS = "Drying time", "follows"
 _LAST_COAT = "the last gloss coat"
-_START, _MOST_RECOAT = ("mockup", "planned_on"), ("gloss", "most_recoat_hours")
+_MOST_RECOAT = ("gloss", "most_recoat_hours")
 _NO_START = date(2001, 1, 1)  # a day that is not printed, for a mockup without a planned start
 _RECOAT = "recoat"
 # Said once above the table.
@@ -142,7 +142,7 @@ def _with_preparation(
     moments = {line.step: moment for line, moment in zip(lines, _list_moments(context, lines), strict=True)}
     gloss, recoat = moments.get("gloss"), moments.get(_RECOAT)
     most = context.project.get(_MOST_RECOAT)
-    dated = context.project.is_given(_START) and most is not None
+    dated = find_start(context) is not None and most is not None
     days = (recoat.date() - gloss.date()).days if dated and gloss and recoat else 0
     for line in lines:
         if line.step != _RECOAT or not days or days * _DAY <= most:
@@ -186,7 +186,7 @@ def _tell(hours: Fraction) -> str:
 
 def list_days(context: DocumentContext, lines: tuple[MockupLine, ...]) -> Iterator[str | DisplayValue]:
     """The day on which each step can begin as it prints; open at the first drying time not given."""
-    start = context.project.get(_START)
+    start = find_start(context)
     untold: str | DisplayValue = DisplayValue(f"[{UNTOLD}]", open=True)
     for moment in _list_moments(context, lines):
         if moment is None:
@@ -211,7 +211,7 @@ def find_last_day(context: DocumentContext, composer: Composer) -> int | None:
 
 def find_mockup_day(context: DocumentContext, composer: Composer, step: str) -> date | None:
     """The day on which a step of the mockup can begin; None without a planned start, or behind untold drying."""
-    if not context.project.is_given(_START):
+    if find_start(context) is None:
         return None
     lines = list_lines(context, composer)
     moments = zip(lines, _list_moments(context, lines), strict=True)
@@ -220,7 +220,7 @@ def find_mockup_day(context: DocumentContext, composer: Composer, step: str) -> 
 
 def _list_moments(context: DocumentContext, lines: tuple[MockupLine, ...]) -> Iterator[datetime | None]:
     """When each step can begin; None behind a drying time that is not given."""
-    calendar = find_mockup_calendar(root_of(context.project.root()), dated=context.project.is_given(_START))
+    calendar = find_mockup_calendar(root_of(context.project.root()), dated=find_start(context) is not None)
     moment: datetime | None = _find_begin(context, calendar)
     for line in lines:
         yield moment
@@ -233,12 +233,12 @@ def _list_moments(context: DocumentContext, lines: tuple[MockupLine, ...]) -> It
 
 
 def _find_begin(context: DocumentContext, calendar: WorkCalendar) -> datetime:
-    return datetime.combine(context.project.get(_START) or _NO_START, calendar.shift_start)
+    return datetime.combine(find_start(context) or _NO_START, calendar.shift_start)
 
 
 def _number(context: DocumentContext, moment: datetime) -> int:
     """The number of a day of the mockup, from 1."""
-    return (moment.date() - (context.project.get(_START) or _NO_START)).days + 1
+    return (moment.date() - (find_start(context) or _NO_START)).days + 1
 
 
 def _tell_date(day: date) -> str:
