@@ -251,6 +251,14 @@ def test_the_film_decides_the_method_of_the_tape_test(gloss: str, method: str, l
     assert (line[2], line[3].split("[")[0]) == (f"ASTM D3359, method {method}", f"Minimum {limit}")
 
 
+def test_the_thickest_film_allowed_decides_it_where_one_is(tmp_path: Path) -> None:
+    # The same edition: 1.5 + 2 x 1.2 is 3.9 mil as specified, 2.4 + 2 x 2 is 6.4 as allowed.
+    films = {"primer": {"coats": 1, "dry_film": "1.5 mil"}, "gloss": {"coats": 2, "dry_film": "1.2 mil"}}
+    most = {"primer": {"most_dry_film": "2.4 mil"}, "gloss": {"most_dry_film": "2 mil"}}
+    written(tmp_path, {"format": 1} | merged(films, most), "coating.yaml")
+    assert lines_of(tmp_path, {"coating_system": "coating.yaml"})["Adhesion by tape"][2] == "ASTM D3359, method A"
+
+
 def test_water_has_a_box_each_coat_and_a_cup_a_row_each_coat(tmp_path: Path) -> None:
     lines = coats(tmp_path, "1.2 mil")
     assert lines["Thinning water"][5:11] == [*["____"] * 3, *["–"] * 3]
@@ -291,7 +299,8 @@ def test_each_size_of_joint_that_the_mockup_can_show_has_its_box(tmp_path: Path)
     assert lines["Sealant adhesion"][4:8] == ["Place 1; 1 each size", "____", "____", "–"]
     faces = "Sealant bond faces and bead"
     assert lines[faces][3].startswith(
-        "Width and depth 3/4 in by 3/8 in to 1/2 in (J1); 1 in by 1/2 in (J2); no gloss on the bond"
+        "Width and depth 3/4 in by 3/8 in to 1/2 in (J1); 1 in by 1/2 in, tolerance of the depth per the sealant "
+        "manufacturer's written instructions (J2); no gloss on the bond"
     )
     # Common practice, no source: a bead is half as deep as it is wide, and at most 1/2 in.
     near = {"mockup": {"kind": "in_place"}, "joints": {"J1": {"tolerance": "1/8 in"}}}
