@@ -11,18 +11,9 @@ from specgen.documents.standing_walls import list_standing
 from specgen.documents.views._heat import SPRAYED, list_heat, list_sprayed_heat
 from specgen.documents.views._record_blanks import bracket
 from specgen.documents.views.weather_work import ON_STANDING
-from specgen.scheduling.applying import applies
-from specgen.weather.hold import find_hold
 
 _ANY, _GO = "–", "go: all met"
 _BOARDS, _SMOOTHING, _SPRAYED = "boards, base coat", "smoothing", "primer, gloss"
-# The steps of a line, of which the one that dries longest is told.
-_STEPS = {
-    "WRB": ("wrb",),
-    _BOARDS: ("boards", "heavy_mesh", "mesh", "second_pass"),
-    _SMOOTHING: ("smoothing_1", "smoothing_2"),
-    _SPRAYED: ("primer", "gloss"),
-}
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -79,7 +70,7 @@ def _of_barrier(context: DocumentContext, rain: str) -> Iterator[_Line]:
         least = take_stricter(True, *given)
         sheet = "data sheet" if least.open else None
         warm = sheet or _tell_range(context, ("WRB",), least)
-        low = sheet or ["min. ", least, *_tell_hours(context, "WRB")]
+        low = sheet or ["min. ", least]
         yield _Line(work="WRB", air=warm, shade=warm, low=low, rain=rain, **_tell_sun(context, ("WRB",)))
 
 
@@ -93,7 +84,7 @@ def _of_coat(context: DocumentContext, work: str, least: DisplayValue, rain: str
         shade=warm,
         humidity=_tell_humidity(context.display(("weather", "most_humidity"))),
         dew=_tell_dew(context),
-        low=["min. ", least, *_tell_hours(context, work)],
+        low=["min. ", least],
         rain=rain,
         **_tell_sun(context, works),
     )
@@ -116,7 +107,7 @@ def _of_sprayed(context: DocumentContext, rain: str) -> _Line:
         dew=_tell_dew(context),
         wind=["max. ", context.limit("weather.wind_usual") if wind.open else wind],
         now="no sun, no rain",
-        low=["min. ", least, *_tell_hours(context, _SPRAYED)],
+        low=["min. ", least],
         rain=rain,
     )
 
@@ -143,17 +134,6 @@ def _tell_sun(context: DocumentContext, works: Sequence[str]) -> dict[str, str]:
     """The cells of sun where the instructions forbid it."""
     shaded = any(one.sun is False for one in list_heat(context) if one.work in works)
     return {"sun": "not in sun", "now": "no sun, no rain"} if shaded else {}
-
-
-def _tell_hours(context: DocumentContext, work: str) -> list[str]:
-    """`, 36 h`: how long warmth must last behind the work; nothing where its manufacturer alone knows."""
-    project, steps, walls = context.project, context.standards.steps, list_marks(context, "walls")
-    hours = [
-        find_hold(project, context.standards, step, walls or ("",)).hours
-        for step in _STEPS[work]
-        if not walls or any(applies(steps[step].when, project, wall) for wall in walls)
-    ]
-    return [f", {max(hours)} h"] if any(hours) else [" until dry"]
 
 
 def _tell_humidity(most: DisplayValue) -> list[Any]:
