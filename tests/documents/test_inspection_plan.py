@@ -19,7 +19,7 @@ def plan_of(context: Any) -> list[list[str]]:
     """The rows of the plan, without its header."""
     rows = rows_of("D11", context)
     first = next(number for number, row in enumerate(rows) if row[0] == "Step")
-    last = next(number for number, row in enumerate(rows) if row[0] == "Sheet")
+    last = next(number for number, row in enumerate(rows) if row[0] in ("Party", "Sheet, party"))
     return rows[first + 1 : last]
 
 

@@ -196,8 +196,8 @@ def test_each_detail_has_its_mark_and_what_it_stands_for(tmp_path: Path) -> None
         [
             "7",
             "Test area",
-            "Beside the face to be kept, on its frame, with every layer and coat; room for 3 tape tests, 3 pull-offs, "
-            "coupons",
+            "Beside the face to be kept, on the same substrate, with every layer and coat; room for 3 tape tests, 3 "
+            "pull-offs, coupons",
         ],
     ]
 

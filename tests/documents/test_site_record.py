@@ -30,15 +30,15 @@ LINES = (
     " | Gun to wall, in | 18 in to 24 in | ____",
     "Limit, primer | one for each face, or boxed | CUP-7 | record | bring to 77 °F | record | within 11%, else repeat"
     " | same in each pail | maximum 8%"
-    " | 27 s to 33 s | 60 mesh | –",
+    " | 27 s to 33 s | bring to 77 °F | 60 mesh | –",
     "Limit, gloss | one for each face, or boxed | CUP-7 | record | bring to 77 °F | record | within 11%, else repeat"
     " | same in each pail | maximum 6%"
-    " | 27 s to 33 s | 60 mesh | –",
+    " | 27 s to 33 s | bring to 77 °F | 60 mesh | –",
     "Limit | primer, gloss | 50 °F to 90 °F | not in sun | 50 °F to 90 °F | max. 75% | wall min. 5 °F above"
     " | max. 8 mph"
-    " | max. 8 mph | – | no sun, no rain | min. 50 °F, 36 h | none | go: all met",
+    " | max. 8 mph | – | no sun, no rain | min. 50 °F, 24 h to 36 h | none | go: all met",
     "Limit | boards, base coat | 40 °F to 100 °F | not in sun | 40 °F to 100 °F | max. 75% | wall min. 5 °F above"
-    " | – | – | – | no sun, no rain | min. 40 °F, 36 h | none | go: all met",
+    " | – | – | – | no sun, no rain | min. 40 °F, 24 h to 36 h | none | go: all met",
     "Limit | WRB | 40 °F to 100 °F | not in sun | 40 °F to 100 °F | – | – | – | – | – | no sun, no rain"
     " | min. 40 °F, 24 h | none | go: all met",
     "Sealant, before its hand pull | 7 days | ____ | ____ | – | – | – | – | ____ | ____ | ____",
@@ -168,7 +168,7 @@ def test_a_reading_stands_beside_its_limit_as_far_as_it_is_known(tmp_path: Path)
     assert "Aesthetic joints | 3/4 in by 1/2 in, each ± [Aesthetic joint tolerance]; maximum" in text
     assert "Gloss: each reading 65 ± [Gloss tolerance] gloss units at 60 degrees | ____" in text
     assert "Primer dryness | maximum reading [Primer release moisture reading] | ____" in text
-    assert "; meter maximum [moisture] |" in text
+    assert "; meter maximum [moisture reading] |" in text
 
 
 def test_joint_faces_that_sealant_bonds_to_are_masked_before_gloss(tmp_path: Path) -> None:

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from specgen.documents.composing import letter_here
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue, take_stricter
 from specgen.documents.marks import list_marks
@@ -11,9 +12,18 @@ from specgen.documents.standing_walls import list_standing
 from specgen.documents.views._heat import SPRAYED, list_heat, list_sprayed_heat
 from specgen.documents.views._record_blanks import bracket
 from specgen.documents.views.weather_work import ON_STANDING
+from specgen.scheduling.applying import applies
+from specgen.weather.hold import find_hold
 
 _ANY, _GO = "–", "go: all met"
 _BOARDS, _SMOOTHING, _SPRAYED = "boards, base coat", "smoothing", "primer, gloss"
+# The steps of a line, of which the one that dries longest is told.
+_STEPS = {
+    "WRB": ("wrb",),
+    _BOARDS: ("boards", "heavy_mesh", "mesh", "second_pass"),
+    _SMOOTHING: ("smoothing_1", "smoothing_2"),
+    _SPRAYED: ("primer", "gloss"),
+}
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -70,7 +80,7 @@ def _of_barrier(context: DocumentContext, rain: str) -> Iterator[_Line]:
         least = take_stricter(True, *given)
         sheet = "data sheet" if least.open else None
         warm = sheet or _tell_range(context, ("WRB",), least)
-        low = sheet or ["min. ", least]
+        low = sheet or ["min. ", letter_here(least), *_tell_hours(context, "WRB")]
         yield _Line(work="WRB", air=warm, shade=warm, low=low, rain=rain, **_tell_sun(context, ("WRB",)))
 
 
@@ -84,7 +94,7 @@ def _of_coat(context: DocumentContext, work: str, least: DisplayValue, rain: str
         shade=warm,
         humidity=_tell_humidity(context.display(("weather", "most_humidity"))),
         dew=_tell_dew(context),
-        low=["min. ", least],
+        low=["min. ", letter_here(least), *_tell_hours(context, work)],
         rain=rain,
         **_tell_sun(context, works),
     )
@@ -107,7 +117,7 @@ def _of_sprayed(context: DocumentContext, rain: str) -> _Line:
         dew=_tell_dew(context),
         wind=["max. ", context.limit("weather.wind_usual") if wind.open else wind],
         now="no sun, no rain",
-        low=["min. ", least],
+        low=["min. ", letter_here(least), *_tell_hours(context, _SPRAYED)],
         rain=rain,
     )
 
@@ -134,6 +144,18 @@ def _tell_sun(context: DocumentContext, works: Sequence[str]) -> dict[str, str]:
     """The cells of sun where the instructions forbid it."""
     shaded = any(one.sun is False for one in list_heat(context) if one.work in works)
     return {"sun": "not in sun", "now": "no sun, no rain"} if shaded else {}
+
+
+def _tell_hours(context: DocumentContext, work: str) -> list[str]:
+    """`, 36 h`, or `, 24 h to 48 h` by the step: how long warmth must last; `until dry` where no hours are known."""
+    project, steps, walls = context.project, context.standards.steps, list_marks(context, "walls")
+    found = (
+        find_hold(project, context.standards, step, walls or ("",)).hours
+        for step in _STEPS[work]
+        if not walls or any(applies(steps[step].when, project, wall) for wall in walls)
+    )
+    hours = sorted({one for one in found if one})
+    return [f", {' to '.join(f'{one} h' for one in dict.fromkeys((hours[0], hours[-1])))}"] if hours else [" until dry"]
 
 
 def _tell_humidity(most: DisplayValue) -> list[Any]:
