@@ -12,7 +12,8 @@ import pytest
 from specgen import building, pipeline
 from specgen.model.block import Blank, CheckBox, Table
 from specgen.model.problem import Refused
-from tests.documents.support import document_of
+from tests.documents.support import context_of_example, document_of
+from tests.documents.support import lines_of as printed_of
 from tests.support import SMALL, merged, written
 
 GIVEN: dict[str, Any] = {
@@ -257,6 +258,13 @@ def test_the_thickest_film_allowed_decides_it_where_one_is(tmp_path: Path) -> No
     most = {"primer": {"most_dry_film": "2.4 mil"}, "gloss": {"most_dry_film": "2 mil"}}
     written(tmp_path, {"format": 1} | merged(films, most), "coating.yaml")
     assert lines_of(tmp_path, {"coating_system": "coating.yaml"})["Adhesion by tape"][2] == "ASTM D3359, method A"
+
+
+@pytest.mark.parametrize("document", ["D09", "D10"])
+def test_the_hold_of_a_color_stands_beside_its_place(document: str) -> None:
+    # Its face is hotter in still air than the board bears (ASTM C578, 165 F): who sprays the mockup reads these alone.
+    text = "\n".join(printed_of(document, context_of_example("metric")))
+    assert "color C1 (hold for HEA-03b, D05)" in text.replace("Color", "color")
 
 
 def test_water_has_a_box_each_coat_and_a_cup_a_row_each_coat(tmp_path: Path) -> None:

@@ -45,6 +45,14 @@ def plan_of(folder: Path, change: Any) -> list[str]:
         ({"location": "north gate"}, "Location: north gate; facing [Mockup facing]."),
         ({"kind": "in_place"}, "Build the mockup in place. It remains part of the work once accepted."),
         (
+            {"kind": "in_place", "includes": ["opening"]},
+            "Build the mockup in place. It remains part of the work once accepted. Show on a separate panel, with the "
+            "substrate, board, and coats of the work, what the work does not have at this place: an opening of another "
+            "size, a joint of another line.",
+        ),
+        ({}, "Equipment: [Mockup to use production equipment, yes or no]."),
+        ({}, "Access: [Mockup to use production access, yes or no]."),
+        (
             {"kind": "free_standing", "width": "8 ft", "height": "9 ft"},
             "Build the mockup free-standing, 8 ft wide and 9 ft high.",
         ),

@@ -51,7 +51,8 @@ LINES = (
     "( ) water-resistive barrier  ( ) insulation boards  ( ) heavy mesh  ( ) base coat with standard mesh"
     "  ( ) base coat, leveling pass  ( ) first smoothing coat  ( ) second smoothing coat  ( ) primer  ( ) gloss"
     # Cloth comes down ahead of gusts, so that who hangs it writes when: common practice, no source.
-    "  ( ) sealant joints | AT-1, ST-1, HY-1, WM-1 | hung ____ off ____ gusts forecast, mph ____",
+    "  ( ) sealant joints | AT-1, ST-1, HY-1, WM-1 | hung ____ off ____ gusts forecast, mph ____ "
+    "comes off above, by its design ____",
 )
 
 
@@ -189,7 +190,7 @@ def test_a_face_of_fifty_panels_has_room_on_one_spray_record_and_one_sheet_of_re
 
 # Common practice, no source: what is read too often for one cell has a numbered box each, as on the form of the mockup,
 # and a sheet that is copied by itself bears the head of its form.
-def test_film_gloss_color_and_pulls_have_a_box_for_each_reading_on_a_sheet_with_its_head() -> None:
+def test_film_gloss_color_and_pulls_have_a_box_for_each_reading_on_a_sheet_with_its_head(tmp_path: Path) -> None:
     lines = shown("D12", context_of_example("clean"))
     boxed = {half.split(":")[0].split(" | ")[0]: half for line in lines for half in re.split(r"(?<=fail) \| ", line)}
     # The example reads film five times each coat, gloss six times, color three times at an angle, and pulls ten times.
@@ -197,6 +198,11 @@ def test_film_gloss_color_and_pulls_have_a_box_for_each_reading_on_a_sheet_with_
     for said, times in read.items():
         assert boxed[said].split(" | ")[1:7] == ["____"] * times + ["–"] * (6 - times), said
     assert "Sealant hand pull, 7 to 10 | ____ | ____ | ____ | ____ | – | – | – | –" in "\n".join(lines)
+    # Each pull has its place, and where the length of a joint is not given, the least number of the first length.
+    assert sum("Joint and place of each, above | ____" in line for line in lines) == 2
+    pulled = shown("D12", context_of(tmp_path, {"joints": {"J1": {"kind": "eifs_to_eifs"}}}))
+    assert "Sealant hand pull, 7 to 10 | ____ | ____ | ____ | ____ | –" in "\n".join(pulled)
+    assert any("no reading below 85% of it" in line for line in pulled)
     assert "D12a Spray record, panels | ____ | ____ | ____ | ____ | ____" in lines
     assert "D12e Readings in place, second sheet | ____ | ____ | ____ | ____" in lines
 
