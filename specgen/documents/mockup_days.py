@@ -88,12 +88,7 @@ def _lines(
             yield from _sealant(context, composer, step, wait.replace(_LAST_COAT, last_coat))
             continue
         if step.name == "acceptance":
-            # For the tests, and the pull of the sealant, that stand before it.
-            if context.project.members.get(("access",)) and context.project.get(("mockup", "same_access")) is not False:
-                yield MockupLine(_VIEWED, "", "")
-            yield MockupLine(
-                "Acceptance of the mockup", "", f"Hold Point {accepted.hold}, Form {accepted.release_form}"
-            )
+            yield from _acceptance(context, accepted)
             continue
         if step.name == "substrate" and has_adhesive_pulls(context.project, list_mockup_walls(context)):
             yield from _pulls(context, step)
