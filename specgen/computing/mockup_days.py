@@ -58,6 +58,15 @@ def find_mockup_drying(project: Project, step: str, walls: Iterable[str]) -> Fra
     return longest
 
 
+def has_adhesive_pulls(project: Project, walls: Iterable[str]) -> bool:
+    """Whether adhesive is pulled off the concrete of one of these walls before boards are set, once it has cured."""
+    kinds = {wall: project.get(("walls", wall, "substrate", "kind")) for wall in walls}
+    methods = (
+        project.get(("walls", wall, "attachment", "method")) for wall, kind in kinds.items() if kind == "concrete"
+    )
+    return any(method not in (None, "mechanical") for method in methods)
+
+
 def _may_dry(project: Project, step: str, wall: str) -> bool:
     """Whether something dries behind a step on a wall, or whether that is not known; a barrier, if it is told fluid."""
     if step == "wrb":
@@ -95,7 +104,9 @@ def require_drying_to_primer(project: Description) -> None:
 
 
 def _list_waits(project: Description, walls: list[str]) -> Iterator[Fraction | None]:
-    """The hours behind each coat before the primer, coat by coat."""
+    """The hours behind each coat before the primer, coat by coat, and behind adhesive that is pulled before boards."""
+    if has_adhesive_pulls(project.project, walls):
+        yield find_mockup_drying(project.project, "boards", walls)
     for step in _BEFORE_PRIMER:
         hours = find_mockup_drying(project.project, step, walls)
         hours = UNTOLD_BARRIER if hours is None and step == "wrb" else hours

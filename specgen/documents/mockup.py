@@ -3,11 +3,15 @@
 from datetime import date
 from fractions import Fraction
 
+from specgen.computing.calendars import find_work_days
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.layouts import list_layouts
 from specgen.documents.submission import find_worked_before
+from specgen.model.absence import Absent
+from specgen.model.dates import days_after
 from specgen.model.layout import AESTHETIC, ElevationLayout, Panel
+from specgen.model.typed_views import root_of
 from specgen.model.value_text import long_date, words
 from specgen.quantities.quantity import Quantity
 from specgen.recording.acceptance_lines import list_shown_walls
@@ -64,9 +68,32 @@ def name_base(context: DocumentContext) -> str:
     return "Frame and substrate" if context.project.get(("mockup", "kind")) == "free_standing" else "Substrate"
 
 
+def find_start(context: DocumentContext) -> date | None:
+    """The first day of the mockup: the planned one, or the working day on which all that it waits for is there.
+
+    None where no start is planned.
+    """
+    planned: date | None = context.project.get(("mockup", "planned_on"))
+    ready = find_day_behind(context, "M") if planned else None
+    if planned is None or ready is None or ready <= planned:
+        return planned
+    return find_work_days(root_of(context.project.root())).find_day(ready)
+
+
+def find_day_behind(context: DocumentContext, *symbols: str) -> date | None:
+    """The date that lies as many days behind the submission as the earliest start says; None where it is open."""
+    try:
+        working = context.resolve((), "earliest-start")
+    except Absent:
+        return None
+    days = {row.symbol: row.value for row in working.inputs} | {step.symbol: step.value for step in working.steps}
+    submitted = context.project.value(("schedule", "submit_on"))
+    return days_after(submitted, round(sum(days.get(symbol, 0) for symbol in symbols)))
+
+
 def find_ready_day(context: DocumentContext) -> date | None:
     """The last working day before the planned start of the mockup, by which its base is complete."""
-    start = context.project.get(("mockup", "planned_on"))
+    start = find_start(context)
     return None if start is None else find_worked_before(context, start)
 
 

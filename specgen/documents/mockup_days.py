@@ -6,11 +6,18 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime
 from fractions import Fraction
 
-from specgen.computing.mockup_days import UNTOLD_BARRIER, find_mockup_calendar, find_mockup_drying, find_start_behind
+from specgen.computing.mockup_days import (
+    UNTOLD_BARRIER,
+    find_mockup_calendar,
+    find_mockup_drying,
+    find_start_behind,
+    has_adhesive_pulls,
+)
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.mockup import list_fluid_walls, list_mockup_walls
+from specgen.documents.mockup import find_start, list_fluid_walls, list_mockup_walls
+from specgen.documents.mockup_tests import has_beads, is_pan_open, name_water_tests
 from specgen.documents.steps import StepPage, steps
 from specgen.model.calendar import WorkCalendar
 from specgen.model.typed_views import root_of
@@ -22,14 +29,14 @@ _LEFT_OUT = {"mockup", "clean_equipment", "metal_caps", "final_viewing"}
 _CLEANED = {"primer": ", then cleaning of spray equipment", "gloss": ", cleaning after each coat"}
 # What is done once more before each coat of the gloss.
 _AGAIN = {"protection": ", again before each coat", "setup": ", again before each coat"}
-_WATER_TESTS = "Water tests of sill pan and head flashing"
+_VIEWED = "Access and shade cleared from the face, for viewing and color readings"
 _TESTS = "Tests of film, adhesion, gloss, and color"
 _DAY = 24  # hours
 UNTOLD, _FOLLOWS = "Drying time", "follows"
 _LAST_COAT = "the last gloss coat"
-_START, _MOST_RECOAT = ("mockup", "planned_on"), ("gloss", "most_recoat_hours")
+_MOST_RECOAT = ("gloss", "most_recoat_hours")
 _NO_START = date(2001, 1, 1)  # a day that is not printed, for a mockup without a planned start
-_RECOAT = "recoat"
+_RECOAT, _BEAD = "recoat", "test_bead"
 # Said once above the table.
 _LONGER = re.compile(r", or longer in cool or damp weather(?: per its manufacturer)?")
 
@@ -38,7 +45,8 @@ _LONGER = re.compile(r", or longer in cool or damp weather(?: per its manufactur
 class MockupLine:
     """A step of the mockup; `hours` of drying lie between it and the next, None where they are not given.
 
-    The next one is on another day where a stop of the day is shown.
+    The next one is on another day where a stop of the day is shown. `behind` is a step further above that must have
+    dried too, and its hours.
     """
 
     title: str
@@ -47,6 +55,7 @@ class MockupLine:
     hours: Fraction | None = Fraction(0)
     ends_day: bool = False
     step: str = ""  # its name, where its day is told elsewhere too
+    behind: tuple[str, Fraction] | None = None
 
 
 def list_lines(context: DocumentContext, composer: Composer) -> tuple[MockupLine, ...]:
@@ -79,16 +88,44 @@ def _lines(
             yield from _sealant(context, composer, step, wait.replace(_LAST_COAT, last_coat))
             continue
         if step.name == "acceptance":
-            wait = ""  # for the tests, and the pull of the sealant, that stand before it
+            yield from _acceptance(context, accepted)
+            continue
+        if step.name == "substrate" and has_adhesive_pulls(context.project, list_mockup_walls(context)):
+            yield from _pulls(context, step)
+            continue
         yield MockupLine(
             f"{step.title}{_CLEANED.get(step.name, '')}{_AGAIN.get(step.name, '')}",
             wait.replace(_LAST_COAT, last_coat),
-            f"Hold Point {accepted.hold}, Form {accepted.release_form}" if step.name == "acceptance" else _point(step),
+            _point(step),
             _hours_of(context, step.name),
             step=step.name,
         )
-        if step.name == "flashings" and _shows(context, "opening"):
-            yield MockupLine(_WATER_TESTS, "", "")
+        if step.name == "flashings":
+            yield from _behind_flashings(context, ordered)
+
+
+def _acceptance(context: DocumentContext, accepted: StepPage) -> Iterator[MockupLine]:
+    """The acceptance, with the face in view, behind the tests and the pull of the sealant that stand before it."""
+    if context.project.members.get(("access",)) and context.project.get(("mockup", "same_access")) is not False:
+        yield MockupLine(_VIEWED, "", "")
+    yield MockupLine("Acceptance of the mockup", "", f"Hold Point {accepted.hold}, Form {accepted.release_form}")
+
+
+def _pulls(context: DocumentContext, step: StepPage) -> Iterator[MockupLine]:
+    """The substrate of concrete, released when the adhesive set on it for its pulls has cured."""
+    hours = _hours_of(context, "boards")
+    cured = f"a minimum of {_tell(hours)} h" if hours else "per its manufacturer's written instructions"
+    yield MockupLine("Adhesive on the concrete, for its pull-off", "", "", hours)
+    yield MockupLine(f"{step.title}, with pull-off", f"the adhesive for the pull-off has cured {cured}", _point(step))
+
+
+def _behind_flashings(context: DocumentContext, ordered: list[StepPage]) -> Iterator[MockupLine]:
+    """The water tests of the acceptance form, and the test beads on what the sealant bonds to beside the coats."""
+    tests = name_water_tests(context)
+    if tests:
+        yield MockupLine(tests, "the sill pan is decided on, see D19" if is_pan_open(context) else "", "")
+    if has_beads(context) and any(step.name == "sealant" for step in ordered):
+        yield MockupLine("Sealant test beads on frame and flashing, or on offcuts of them", "", "", step=_BEAD)
 
 
 def _fluid(context: DocumentContext, composer: Composer, step: StepPage) -> Iterator[MockupLine]:
@@ -106,8 +143,11 @@ def _fluid(context: DocumentContext, composer: Composer, step: StepPage) -> Iter
 
 def _sealant(context: DocumentContext, composer: Composer, step: StepPage, wait: str) -> Iterator[MockupLine]:
     """The sealant, and the hand pull that releases it when it has cured."""
-    cure = composer.token(_sealant_cure(context))
-    yield MockupLine(step.title, wait, "", _hours_of(context, step.name))
+    cure, hours = composer.token(_sealant_cure(context)), _hours_of(context, step.name)
+    beads = has_beads(context)
+    held = f"; the test beads have cured a minimum of {cure} and hold at the pull" if beads else ""
+    behind = (_BEAD, hours or Fraction(0)) if beads else None
+    yield MockupLine(step.title, f"{wait}{held}", "", hours, behind=behind)
     yield MockupLine("Sealant hand pull", f"the sealant has cured a minimum of {cure}", _point(step))
 
 
@@ -142,7 +182,7 @@ def _with_preparation(
     moments = {line.step: moment for line, moment in zip(lines, _list_moments(context, lines), strict=True)}
     gloss, recoat = moments.get("gloss"), moments.get(_RECOAT)
     most = context.project.get(_MOST_RECOAT)
-    dated = context.project.is_given(_START) and most is not None
+    dated = find_start(context) is not None and most is not None
     days = (recoat.date() - gloss.date()).days if dated and gloss and recoat else 0
     for line in lines:
         if line.step != _RECOAT or not days or days * _DAY <= most:
@@ -186,7 +226,7 @@ def _tell(hours: Fraction) -> str:
 
 def list_days(context: DocumentContext, lines: tuple[MockupLine, ...]) -> Iterator[str | DisplayValue]:
     """The day on which each step can begin as it prints; open at the first drying time not given."""
-    start = context.project.get(_START)
+    start = find_start(context)
     untold: str | DisplayValue = DisplayValue(f"[{UNTOLD}]", open=True)
     for moment in _list_moments(context, lines):
         if moment is None:
@@ -211,7 +251,7 @@ def find_last_day(context: DocumentContext, composer: Composer) -> int | None:
 
 def find_mockup_day(context: DocumentContext, composer: Composer, step: str) -> date | None:
     """The day on which a step of the mockup can begin; None without a planned start, or behind untold drying."""
-    if not context.project.is_given(_START):
+    if find_start(context) is None:
         return None
     lines = list_lines(context, composer)
     moments = zip(lines, _list_moments(context, lines), strict=True)
@@ -220,9 +260,14 @@ def find_mockup_day(context: DocumentContext, composer: Composer, step: str) -> 
 
 def _list_moments(context: DocumentContext, lines: tuple[MockupLine, ...]) -> Iterator[datetime | None]:
     """When each step can begin; None behind a drying time that is not given."""
-    calendar = find_mockup_calendar(root_of(context.project.root()), dated=context.project.is_given(_START))
+    calendar = find_mockup_calendar(root_of(context.project.root()), dated=find_start(context) is not None)
     moment: datetime | None = _find_begin(context, calendar)
+    begun: dict[str, datetime] = {}
     for line in lines:
+        if moment is not None and line.behind and line.behind[0] in begun:
+            moment = max(moment, find_start_behind(calendar, begun[line.behind[0]], line.behind[1]))
+        if moment is not None:
+            begun[line.step] = moment
         yield moment
         if moment is None or line.hours is None:
             moment = None
@@ -233,12 +278,12 @@ def _list_moments(context: DocumentContext, lines: tuple[MockupLine, ...]) -> It
 
 
 def _find_begin(context: DocumentContext, calendar: WorkCalendar) -> datetime:
-    return datetime.combine(context.project.get(_START) or _NO_START, calendar.shift_start)
+    return datetime.combine(find_start(context) or _NO_START, calendar.shift_start)
 
 
 def _number(context: DocumentContext, moment: datetime) -> int:
     """The number of a day of the mockup, from 1."""
-    return (moment.date() - (context.project.get(_START) or _NO_START)).days + 1
+    return (moment.date() - (find_start(context) or _NO_START)).days + 1
 
 
 def _tell_date(day: date) -> str:

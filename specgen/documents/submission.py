@@ -5,6 +5,7 @@ from functools import partial
 from typing import NamedTuple
 
 from specgen.computing.calendars import find_work_days
+from specgen.computing.submittal_days import COMPILING, REVIEWING, count_on, read_days
 from specgen.documents.context import DocumentContext
 from specgen.documents.parties import find_contractor
 from specgen.documents.required_documents import list_pending
@@ -23,10 +24,6 @@ class IssueDays(NamedTuple):
     asked: datetime.date  # by which the architect has what the decision needs; `decided` without a time for review
     sent: datetime.date  # by which the contractor has it, to be reviewed and sent on; `asked` without a contractor
     replied: datetime.date  # by which what the decision needs has come in, to be checked and sent
-
-
-# What the contractor takes to review what it sends on, and the applicator to check and send what came in.
-_REVIEWING, _COMPILING = "submittal.contractor_days", "submittal.compile_days"
 
 
 def find_last_submission(context: DocumentContext) -> datetime.date | None:
@@ -60,7 +57,7 @@ def find_issue(context: DocumentContext) -> IssueDays | None:
 def _find_last_issue(context: DocumentContext) -> datetime.date | None:
     """The last day of issue: that of submission, sooner by the contractor's own review where it reviews the set."""
     last = find_last_submission(context)
-    return last if last is None or not is_reviewed(context) else _go_back(context, last, _REVIEWING)
+    return last if last is None or not is_reviewed(context) else _go_back(context, last, REVIEWING)
 
 
 def is_reviewed(context: DocumentContext) -> bool:
@@ -88,7 +85,7 @@ def _tell_last(context: DocumentContext, issue: datetime.date) -> str:
 def _tell_again(context: DocumentContext) -> str:
     """`If revised and resubmitted: mockup no earlier than May 5, 2027`: corrected, and reviewed by both once more."""
     day = find_worked_before(context, find_worked_before(context, context.project.value(("mockup", "planned_on"))))
-    steps = [_COMPILING, *([_REVIEWING] if is_reviewed(context) else [])]
+    steps = [COMPILING, *([REVIEWING] if is_reviewed(context) else [])]
     day = _count_on(context, day, sum(map(partial(_read_days, context), steps)), working=True)
     again = context.project.get(("contract", "resubmittal_days"))
     days = int(again) if again is not None else _find_review(context) or 0
@@ -129,8 +126,8 @@ def _count_from(context: DocumentContext, issue: datetime.date) -> IssueDays:
     days = _find_review(context)
     decided = find_worked_before(context, issue)
     asked = decided if days is None else _count_back(context, decided, days)
-    sent = _go_back(context, asked, _REVIEWING) if find_contractor(context) else asked
-    return IssueDays(issue, decided, asked, sent, _go_back(context, sent, _COMPILING))
+    sent = _go_back(context, asked, REVIEWING) if find_contractor(context) else asked
+    return IssueDays(issue, decided, asked, sent, _go_back(context, sent, COMPILING))
 
 
 def _go_back(context: DocumentContext, day: datetime.date, row: str) -> datetime.date:
@@ -140,7 +137,7 @@ def _go_back(context: DocumentContext, day: datetime.date, row: str) -> datetime
 
 def _read_days(context: DocumentContext, row: str) -> int:
     """The working days of a row."""
-    return round(float(context.standards.limits[row].value))
+    return read_days(root_of(context.project.root()), row)
 
 
 def _count_back(context: DocumentContext, day: datetime.date, days: int) -> datetime.date:
@@ -152,11 +149,7 @@ def _count_back(context: DocumentContext, day: datetime.date, days: int) -> date
 def _count_on(context: DocumentContext, day: datetime.date, days: int, *, working: bool) -> datetime.date:
     """The first working day with so many days behind a day."""
     worked = find_work_days(root_of(context.project.root()))
-    counted = worked if working else WorkDays(frozenset())
-    while days:
-        day += _DAY
-        days -= counted.is_worked(day)
-    return worked.find_day(day)
+    return worked.find_day(count_on(worked if working else WorkDays(frozenset()), day, days))
 
 
 def _counts_working(context: DocumentContext) -> bool:

@@ -12,7 +12,8 @@ import pytest
 from specgen import building, pipeline
 from specgen.model.block import Blank, CheckBox, Table
 from specgen.model.problem import Refused
-from tests.documents.support import document_of
+from tests.documents.support import context_of_example, document_of
+from tests.documents.support import lines_of as printed_of
 from tests.support import SMALL, merged, written
 
 GIVEN: dict[str, Any] = {
@@ -251,6 +252,21 @@ def test_the_film_decides_the_method_of_the_tape_test(gloss: str, method: str, l
     assert (line[2], line[3].split("[")[0]) == (f"ASTM D3359, method {method}", f"Minimum {limit}")
 
 
+def test_the_thickest_film_allowed_decides_it_where_one_is(tmp_path: Path) -> None:
+    # The same edition: 1.5 + 2 x 1.2 is 3.9 mil as specified, 2.4 + 2 x 2 is 6.4 as allowed.
+    films = {"primer": {"coats": 1, "dry_film": "1.5 mil"}, "gloss": {"coats": 2, "dry_film": "1.2 mil"}}
+    most = {"primer": {"most_dry_film": "2.4 mil"}, "gloss": {"most_dry_film": "2 mil"}}
+    written(tmp_path, {"format": 1} | merged(films, most), "coating.yaml")
+    assert lines_of(tmp_path, {"coating_system": "coating.yaml"})["Adhesion by tape"][2] == "ASTM D3359, method A"
+
+
+@pytest.mark.parametrize("document", ["D09", "D10"])
+def test_the_hold_of_a_color_stands_beside_its_place(document: str) -> None:
+    # Its face is hotter in still air than the board bears (ASTM C578, 165 F): who sprays the mockup reads these alone.
+    text = "\n".join(printed_of(document, context_of_example("metric")))
+    assert "color C1 (hold for HEA-03b, D05)" in text.replace("Color", "color")
+
+
 def test_water_has_a_box_each_coat_and_a_cup_a_row_each_coat(tmp_path: Path) -> None:
     lines = coats(tmp_path, "1.2 mil")
     assert lines["Thinning water"][5:11] == [*["____"] * 3, *["–"] * 3]
@@ -291,7 +307,8 @@ def test_each_size_of_joint_that_the_mockup_can_show_has_its_box(tmp_path: Path)
     assert lines["Sealant adhesion"][4:8] == ["Place 1; 1 each size", "____", "____", "–"]
     faces = "Sealant bond faces and bead"
     assert lines[faces][3].startswith(
-        "Width and depth 3/4 in by 3/8 in to 1/2 in (J1); 1 in by 1/2 in (J2); no gloss on the bond"
+        "Width and depth 3/4 in by 3/8 in to 1/2 in (J1); 1 in by 1/2 in, tolerance of the depth per the sealant "
+        "manufacturer's written instructions (J2); no gloss on the bond"
     )
     # Common practice, no source: a bead is half as deep as it is wide, and at most 1/2 in.
     near = {"mockup": {"kind": "in_place"}, "joints": {"J1": {"tolerance": "1/8 in"}}}
@@ -419,7 +436,7 @@ def test_a_criterion_of_the_project_tightens_the_thickness_of_the_walls_of_the_m
 def test_the_face_is_read_for_its_ph_where_the_base_coat_is_cement(tmp_path: Path) -> None:
     cement = {"walls": {"W1": {"base_coat": {"kind": "cement_added"}}}}
     assert lines_of(tmp_path / "a", cement)[PH][3:5] == [
-        "Maximum [Maximum pH under the primer]",
+        "Maximum [pH limit under the primer]",
         "Whole face; 3 readings",
     ]
     assert PH not in lines_of(tmp_path / "b", {"walls": {"W1": {"base_coat": {"kind": "no_cement"}}}})

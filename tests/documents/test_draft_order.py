@@ -78,7 +78,7 @@ _EARLY = ("first requests", "decision on the walls")
 def test_what_a_document_prints_is_asked_for_before_it_is_issued(tmp_path: Path) -> None:
     pages = drafted(tmp_path, CLINIC)
     asked = before_of(tmp_path)
-    made = [told[1] for item, told in asked.items() if item.startswith(("Maximum pH", "Volume solids"))]
+    made = [told[1] for item, told in asked.items() if item.startswith(("pH limit", "Volume solids"))]
     assert made and set(made) == {"this submittal"}
     (lines,) = (told for item, told in asked.items() if item.startswith("Aesthetic joint lines"))
     (openings,) = (told for item, told in asked.items() if item.startswith("Openings with place"))

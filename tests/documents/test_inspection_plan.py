@@ -19,7 +19,7 @@ def plan_of(context: Any) -> list[list[str]]:
     """The rows of the plan, without its header."""
     rows = rows_of("D11", context)
     first = next(number for number, row in enumerate(rows) if row[0] == "Step")
-    last = next(number for number, row in enumerate(rows) if row[0] == "Sheet")
+    last = next(number for number, row in enumerate(rows) if row[0] in ("Party", "Sheet, party"))
     return rows[first + 1 : last]
 
 
@@ -66,7 +66,8 @@ LINES = (
     " | maximum reading 12 (percent, wood moisture equivalent)[?] | D12e | C | E, H10 | –",
     "Spray setup | Cup time | ASTM D4212 (CUP-7, MT-1, SW-1) | each pail"
     " | primer 27 s to 33 s; gloss 27 s to 33 s[?] | D12b | E, R | S | –",
-    "Mockup | Mockup | criteria of Form D10 | once | every criterion passed | D10 | C | E | H2",
+    "Mockup | Mockup | criteria of Form D10 | once | every criterion passed, or accepted as noted and each remark "
+    "closed | D10 | C | E | H2",
     "Final viewing | Final viewing | from 10 ft, diffuse daylight[?] | each elevation"
     " | matches the accepted mockup | D11 | C | E | H14",
 )

@@ -45,6 +45,14 @@ def plan_of(folder: Path, change: Any) -> list[str]:
         ({"location": "north gate"}, "Location: north gate; facing [Mockup facing]."),
         ({"kind": "in_place"}, "Build the mockup in place. It remains part of the work once accepted."),
         (
+            {"kind": "in_place", "includes": ["opening"]},
+            "Build the mockup in place. It remains part of the work once accepted. Show on a separate panel, with the "
+            "substrate, board, and coats of the work, what the work does not have at this place: an opening of another "
+            "size, a joint of another line.",
+        ),
+        ({}, "Equipment: [Mockup to use production equipment, yes or no]."),
+        ({}, "Access: [Mockup to use production access, yes or no]."),
+        (
             {"kind": "free_standing", "width": "8 ft", "height": "9 ft"},
             "Build the mockup free-standing, 8 ft wide and 9 ft high.",
         ),
@@ -196,8 +204,8 @@ def test_each_detail_has_its_mark_and_what_it_stands_for(tmp_path: Path) -> None
         [
             "7",
             "Test area",
-            "Beside the face to be kept, on its frame, with every layer and coat; room for 3 tape tests, 3 pull-offs, "
-            "coupons",
+            "Beside the face to be kept, on the same substrate, with every layer and coat; room for 3 tape tests, 3 "
+            "pull-offs, coupons",
         ],
     ]
 
@@ -222,7 +230,11 @@ def days_of(plan: list[str]) -> list[str]:
 DRYING: dict[str, Any] = {
     "coating": {"smoothing": {"dry_hours": 24}, "primer": {"dry_hours": 16}, "gloss": {"dry_hours": 36}},
     "walls": {
-        "W1": {"attachment": {"cure_hours": 30}, "base_coat": {"first_pass_dry_hours": 12, "cure_hours": 24}},
+        "W1": {
+            "substrate": {"kind": "cement_board"},
+            "attachment": {"cure_hours": 30},
+            "base_coat": {"first_pass_dry_hours": 12, "cure_hours": 24},
+        },
     },
 }
 
@@ -272,22 +284,67 @@ def test_what_only_the_mockup_shows_stands_in_its_order_of_work(tmp_path: Path) 
         "Recoated panel, then cleaning",
         # What the acceptance rests on is read first, on the dry film: common practice, no source.
         "Tests of film, adhesion, gloss, and color",
-        "Acceptance of the finish",
+        "Acceptance of the mockup",
     ]
     assert told["Gloss finish, cleaning after each coat"][0] == "Day 7"
     assert told["Gloss beyond the end-of-day stop, then cleaning"] == ["Day 8", "the next working day"]
     assert told["Recoated panel, then cleaning"][0] == "Day 10"
-    assert told["Acceptance of the finish"] == ["Day 12", "–"]
+    assert told["Acceptance of the mockup"] == ["Day 12", "–"]
     day, wait = told["Tests of film, adhesion, gloss, and color"]
     assert (day, wait.split("[")[0]) == ("Day 12", "the recoated panel has dried a minimum of 36 h")
 
 
 def test_the_water_tests_of_an_opening_stand_before_its_boards(tmp_path: Path) -> None:
     # A pan that is covered cannot be poured on: common practice, no source.
-    plan = plan_of(tmp_path, merged(DRYING, {"mockup": {"includes": ["opening"]}}))
-    names = [line.split(" | ")[3] for line in plan if line.count(" | ") == 4]
-    water = names.index("Water tests of sill pan and head flashing")
+    # The test is the one of the form: without a flashing over the opening there is none of it.
+    def tests_of(folder: Path, window: dict[str, Any]) -> tuple[list[str], dict[str, str]]:
+        openings = {"A": {"kind": "window", **window}}
+        shown = {"mockup": {"includes": ["opening"]}, "elevations": {"E1": {"wall": "W1", "openings": openings}}}
+        rows = [line.split(" | ") for line in plan_of(folder, merged(DRYING, shown)) if line.count(" | ") == 4]
+        return [row[3] for row in rows], {row[3]: row[2] for row in rows}
+
+    names, _ = tests_of(tmp_path / "a", {"sill_pan": "yes", "head_flashing": "yes"})
+    water = names.index("Water tests of sill pan and head flashing, Form D10")
     assert names.index("Flashings and terminations") < water < names.index("Insulation boards")
+    assert not [name for name in tests_of(tmp_path / "b", {"sill_pan": "no"})[0] if name.startswith("Water test")]
+    assert tests_of(tmp_path / "c", {})[1]["Water test of sill pan, Form D10"] == "the sill pan is decided on, see D19"
+
+
+def test_adhesive_is_pulled_off_concrete_before_boards_are_set_on_it(tmp_path: Path) -> None:
+    # 30 h of cure are two days before the release, and two more behind the boards: May 24, 2027 is a Monday.
+    concrete = {"walls": {"W1": {"substrate": {"kind": "concrete"}}}, "mockup": {"planned_on": "2027-05-24"}}
+    change = merged(DRYING, concrete)
+    rows = [line.split(" | ") for line in plan_of(tmp_path, change) if line.count(" | ") == 4]
+    told = {row[3]: row[1:3] for row in rows}
+    assert told["Adhesive on the concrete, for its pull-off"] == ["Day 1, Mon May 24", "–"]
+    cured = "the adhesive for the pull-off has cured a minimum of 30 h"
+    assert told["Substrate, with pull-off"] == ["Day 3, Wed May 26", cured]
+    assert [told[name][0] for name in ("Insulation boards", "Rasping and leveling")] == [
+        "Day 3, Wed May 26",
+        "Day 5, Fri May 28",
+    ]
+
+
+def test_test_beads_cure_on_the_frame_before_the_joint_is_sealed(tmp_path: Path) -> None:
+    # The gloss is dry on day 9, and the beads of the first day when they have cured for 14: common practice, no source.
+    joints = {"J1": {"kind": "opening_perimeter", "runs": "around_opening"}}
+    change = merged(DRYING, {"mockup": {"includes": ["opening"]}, "joints": joints})
+    rows = [line.split(" | ") for line in plan_of(tmp_path / "a", change) if line.count(" | ") == 4]
+    told = {row[3]: row[1] for row in rows}
+    assert told["Sealant test beads on frame and flashing, or on offcuts of them"] == "Day 1"
+    assert told["Sealant joints"] == "Day 15"
+    between = merged(DRYING, {"joints": {"J1": {"kind": "eifs_to_eifs"}}})
+    assert not [line for line in plan_of(tmp_path / "b", between) if "test beads" in line]
+
+
+def test_access_is_off_the_face_when_the_mockup_is_viewed(tmp_path: Path) -> None:
+    # Nobody sees a face from 10 ft through a scaffold that stands before it: common practice, no source.
+    cleared = "Access and shade cleared from the face, for viewing and color readings"
+    change = merged(DRYING, {"access": {"X1": {"kind": "system_scaffold"}}})
+    names = [line.split(" | ")[3] for line in plan_of(tmp_path / "a", change) if line.count(" | ") == 4]
+    assert names[-2:] == [cleared, "Acceptance of the mockup"]
+    apart = merged(change, {"mockup": {"same_access": "no"}})
+    assert not [line for line in plan_of(tmp_path / "b", apart) if cleared in line]
 
 
 def test_a_panel_recoated_past_its_window_is_prepared_first(tmp_path: Path) -> None:
@@ -309,12 +366,49 @@ def test_a_panel_recoated_past_its_window_is_prepared_first(tmp_path: Path) -> N
 
 def test_a_day_that_cannot_be_told_is_open_and_without_a_date_the_days_are_numbered(tmp_path: Path) -> None:
     # The first pass of base coat has no drying time here.
-    assert days_of(plan_of(tmp_path, {"walls": {"W1": {"attachment": {"cure_hours": 24}}}})) == [
+    cures = {"substrate": {"kind": "cement_board"}, "attachment": {"cure_hours": 24}}
+    assert days_of(plan_of(tmp_path, {"walls": {"W1": cures}})) == [
         "Day 1",
         "Day 2",
         "[Drying time]",
         "follows",
     ]
+
+
+DATED: dict[str, Any] = {
+    "package": {"purpose": "design_draft", "date": "2027-03-22"},
+    "parties": {"general_contractor": {"name": "Hale Builders"}},
+    "contract": {"review_days": 10, "review_day_kind": "working"},
+    "colors": {"C1": {"kind": "standard"}},
+    "mockup": {"planned_on": "2027-05-24", "duration_days": 42},
+    "schedule": {"submit_on": "2027-05-03", "work_start": "2027-07-26"},
+}
+
+
+def test_a_draft_tells_the_decision_and_both_reviews_before_its_mockup(tmp_path: Path) -> None:
+    # Weekends off: 10 working days end on Friday, April 30, begin behind April 16; 3 of the contractor behind April 13,
+    # 3 to check and send behind April 8. From Monday, May 3, 3 and 10 working days end on Thursday, May 20.
+    plan = plan_of(tmp_path, DATED)
+    first = plan.index("Replies needed for the decision on the walls, latest | April 8, 2027")
+    assert [line.split("[")[0] for line in plan[first + 1 : first + 6]] == [
+        "Decision on the walls, latest | April 30, 2027",
+        "Submittal for the mockup | May 3, 2027",
+        "Contractor's own review | 3",
+        "Review period | 10 working days",
+        "Review complete | May 20, 2027",
+    ]
+    assert "Start of mockup | May 24, 2027" in plan
+
+
+def test_a_date_that_the_steps_leave_no_time_for_is_not_told_as_held(tmp_path: Path) -> None:
+    # Drafted on the day of its submittal, Monday, May 3: a reply on the 4th, 3 working days to check and send, 3 of the
+    # contractor, and 10 of review end on Wednesday, May 26, the decision; 13 of review from Thursday end on June 15.
+    plan = plan_of(tmp_path, merged(DATED, {"package": {"date": "2027-05-03"}}))
+    assert "Decision on the walls, earliest | May 26, 2027" in plan
+    held = "as planned, cannot be held"
+    assert f"Submittal for the mockup | May 27, 2027, earliest; May 3, 2027, {held}" in plan
+    assert f"Start of mockup | June 15, 2027, earliest; May 24, 2027, {held}" in plan
+    assert f"Start of work on the wall | July 27, 2027, earliest; July 26, 2027, {held}" in plan
 
 
 LONGER: dict[str, Any] = {
@@ -343,7 +437,7 @@ def test_the_mockup_is_accepted_when_its_slowest_sealant_has_cured(tmp_path: Pat
     assert [row[1:] for row in rows[-3:]] == [
         ["Day 9", "the last gloss coat has dried a minimum of 36 h[a]", "Sealant joints", "–"],
         ["Day 18", "the sealant has cured a minimum of 9 days", "Sealant hand pull", "Hold point (sealant adhesion)"],
-        ["Day 18", "–", "Acceptance of the finish", "Hold Point 2, Form D10"],
+        ["Day 18", "–", "Acceptance of the mockup", "Hold Point 2, Form D10"],
     ]
     usual = merged(DRYING, {"joints": SEALED["joints"], "sealants": {"S1": {"chemistry": "silicone"}}})
     last = [line for line in plan_of(tmp_path / "b", usual) if "Sealant hand pull" in line][0]

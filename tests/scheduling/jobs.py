@@ -12,6 +12,7 @@ EVERY = ["boards", "rasp", "mesh", "second_pass", "smoothing_1", "smoothing_2", 
 TWO_FACES: dict[str, Any] = {
     "walls": {
         "W1": {
+            "substrate": {"kind": "cement_board"},
             "wrb": {"kind": "none"},
             "attachment": {"method": "adhesive_notched_trowel", "cure_hours": 24},
             "mesh": {"layers": [{"kind": "standard"}]},

@@ -1,5 +1,7 @@
 """Earliest start of the work: review of the package or arrival of the sample color, then the mockup.
 
+A design draft is issued for review no sooner than the walls can be decided on.
+
 The color is needed for the first coat of primer of the mockup, so many days behind its start as earlier coats dry.
 """
 
@@ -9,6 +11,7 @@ from itertools import count
 
 from specgen.computing.calendars import find_work_days, is_weekend_taken
 from specgen.computing.mockup_days import count_days_to_primer
+from specgen.computing.submittal_days import REVIEWING, count_contractor_days, find_first_issue
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import read_all
 from specgen.model.calendar import WEEKEND_TAKEN
@@ -19,6 +22,7 @@ from specgen.model.typed_views import Description
 from specgen.model.value_text import long_date
 from specgen.model.working import InputRow, Working
 from specgen.quantities.quantity import Quantity
+from specgen.resolving.find_limit import find_limit
 from specgen.resolving.provider import Ask, Provider
 
 SOURCES = (
@@ -26,6 +30,7 @@ SOURCES = (
 )
 NOTE = "Mockup duration is in calendar days."
 _OFF = "days off in the calendar"
+_DECIDED = "checking, reviews, and decision, from the date of this draft"
 _COLOR = {False: "A", True: "A - c"}  # the first start of the mockup by its color
 
 
@@ -34,7 +39,8 @@ def for_project(project: Description, ask: Ask) -> Working:
     submitted = _require_all(project)
     working = WorkingBuilder(_rows(project, submitted))
     waits = "max(n, n_v)" if "n_v" in working.known else "n"
-    working.step("R", "review complete", f"{waits} + k" if "k" in working.known else waits, "d")
+    before = (symbol for symbol in ("b", "g") if symbol in working.known)
+    working.step("R", "review complete", " + ".join((*before, waits, *(["k"] if "k" in working.known else []))), "d")
     colored = "o" in working.known
     if colored:
         working.step("A", "sample color arrives", "o + l", "d")
@@ -42,10 +48,10 @@ def for_project(project: Description, ask: Ask) -> Working:
     ready = [*(["P"] if "P" in working.known else []), "R", *([_COLOR[is_later(working.known)]] if colored else [])]
     starts = "starts" if "P" in working.known else "can start"
     working.step("M", f"mockup {starts}", f"max({', '.join(ready)})" if len(ready) > 1 else "R", "d")
-    start = working.step("E", "work can start", "M + D", "d")
+    working.step("E", "work can start", "M + D", "d")
     _add_second_review(working, project, submitted)
     case = _find_case(working.known)
-    told = _tell_dates(project, submitted, (starts, int(working.known["M"])), int(start))
+    told = _tell_dates(project, submitted, working.known)
     taken = (WEEKEND_TAKEN,) if "k" in working.known and is_weekend_taken(project) else ()
     notes = (*told, *taken, _tell_resubmittal(project, submitted, working.known), NOTE)
     beside = ("M", *(("E_2",) if "E_2" in working.known else ()))
@@ -92,15 +98,7 @@ def _require_all(project: Description) -> datetime.date:
 
 
 def _rows(project: Description, submitted: datetime.date) -> Iterator[InputRow]:
-    contract = project.contract
-    days = [contract.review_days]
-    yield InputRow("n", "review", float(days[0]), "d", "contract.review_days")
-    if list(project.deviations):
-        days.append(contract.variation_review_days)
-        yield InputRow("n_v", "review with deviations", float(days[1]), "d", "contract.variation_review_days")
-    if contract.review_day_kind == "working":
-        off = find_work_days(project).count_off(submitted, max(days))
-        yield InputRow("k", "days off within the review", float(off), "d", _OFF)
+    yield from _list_review(project, submitted)
     custom = [color for color in project.colors if color.kind == "custom"]
     if custom:
         ordered = (project.schedule.color_sample_order_on - submitted).days
@@ -120,15 +118,37 @@ def _rows(project: Description, submitted: datetime.date) -> Iterator[InputRow]:
     )
 
 
-def _tell_dates(project: Description, submitted: datetime.date, mockup: tuple[str, int], start: int) -> tuple[str, ...]:
+def _list_review(project: Description, submitted: datetime.date) -> Iterator[InputRow]:
+    """The days up to the end of the review: the decision on the walls, both reviews, and the days off within them."""
+    contract, first, own = project.contract, find_first_issue(project), count_contractor_days(project)
+    held = max((first - submitted).days, 0) if first else 0
+    if held:
+        yield InputRow("b", "decision on the walls, behind the planned submittal", float(held), "d", _DECIDED)
+    if own:
+        source = find_limit(REVIEWING, project.project).source
+        yield InputRow("g", "contractor's own review", float(own), "d", source=source, limit=REVIEWING)
+    days = [contract.review_days]
+    yield InputRow("n", "review", float(days[0]), "d", "contract.review_days")
+    if list(project.deviations):
+        days.append(contract.variation_review_days)
+        yield InputRow("n_v", "review with deviations", float(days[1]), "d", "contract.variation_review_days")
+    counted = own + (max(days) if contract.review_day_kind == "working" else 0)
+    if counted:
+        off = find_work_days(project).count_off(days_after(submitted, held), counted)
+        yield InputRow("k", "days off within the review", float(off), "d", _OFF)
+
+
+def _tell_dates(project: Description, submitted: datetime.date, days: Mapping[str, float]) -> tuple[str, ...]:
     """The days as dates, and how the planned start lies to them."""
-    first, then = (days_after(submitted, days) for days in (mockup[1], start))
-    said = f"Submitted on {long_date(submitted)}, the mockup {mockup[0]} on {long_date(first)}, "
+    held, first, then = (days_after(submitted, round(days.get(symbol, 0))) for symbol in ("b", "M", "E"))
+    late = f"The walls are not decided on by {long_date(submitted)}, the planned submittal. " if "b" in days else ""
+    starts = "starts" if "P" in days else "can start"
+    said = f"{late}Submitted on {long_date(held)}, the mockup {starts} on {long_date(first)}, "
     told = [f"{said}work on the wall on {long_date(then)}."]
     planned = project.schedule.get("work_start")
     if planned is not None:
-        days = (planned - then).days
-        lies = f"{_count(days)} later" if days > 0 else f"{_count(-days)} too early" if days else "the same day"
+        left = (planned - then).days
+        lies = f"{_count(left)} later" if left > 0 else f"{_count(-left)} too early" if left else "the same day"
         told.append(f"Work is planned for {long_date(planned)}, {lies}.")
     return tuple(told)
 
@@ -147,11 +167,12 @@ def _add_second_review(working: WorkingBuilder, project: Description, submitted:
     if more is None:
         return
     working.add_inputs(InputRow("n_2", "review of a resubmittal", float(more), "d", "contract.resubmittal_days"))
-    second = "n_2"
-    if project.contract.review_day_kind == "working":
-        off = find_work_days(project).count_off(days_after(submitted, round(days["R"])), more)
+    own, second = round(days.get("g", 0)), "g + n_2" if "g" in days else "n_2"
+    counted = own + (more if project.contract.review_day_kind == "working" else 0)
+    if counted:
+        off = find_work_days(project).count_off(days_after(submitted, round(days["R"])), counted)
         working.add_inputs(InputRow("k_2", "days off within it", float(off), "d", _OFF))
-        second = "n_2 + k_2"
+        second = f"{second} + k_2"
     color = _COLOR[is_later(days)]
     color = f"{color} + {second}" if is_ordered_behind_review(days) else color
     ready = [*(["P"] if "P" in days else []), f"R + {second}", *([color] if "A" in days else [])]
@@ -173,7 +194,7 @@ def _tell_resubmittal(project: Description, submitted: datetime.date, days: Mapp
     short = f", more than the {_count(left)} left" if left is not None and 0 <= left < late else ""
     order = " and order of the sample color" if is_ordered_behind_review(days) else ""
     moves = f"moves the start by {_count(late)}{short}" if late > 0 else "does not move the start"
-    more = _count(round(days["n_2"]), "working " if "k_2" in days else "")
+    more = _count(round(days["n_2"]), "working " if project.contract.review_day_kind == "working" else "")
     again = f"Assumes one review; a resubmittal of {more}, sent on the day of return, moves review{order}"
     return f"{again}, and {moves}{_tell_left(left, late)}."
 

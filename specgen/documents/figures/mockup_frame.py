@@ -36,7 +36,6 @@ _SHARED: dict[str, tuple[Point, Point]] = {
     "full_panel": ((0.18, 0.44), (0.30, 0.52)),
     "grade_end": ((0.22, 1.0), (0.12, 0.93)),
     "day_stop": ((0.50, 0.87), (0.60, 0.95)),
-    "test_area": ((0.12, 0.72), (0.24, 0.745)),
 }
 # An opening clear of the joints, as on a wall whose lines do not meet its openings.
 _CLEAR = Plan(
@@ -151,10 +150,15 @@ def make_frame(
 
 
 def _size_panel(context: DocumentContext, finished: tuple[Quantity, Quantity]) -> tuple[Fraction, Fraction]:
-    """Width and height of a full panel of the work, in parts of both sides; even parts where it does not fit."""
+    """Width and height of a full panel of the work, in parts of both sides; even parts where it does not fit.
+
+    The largest that the limits allow where no lines are given.
+    """
     panel, (width, height) = find_full_panel(context), finished
-    if panel is not None:
-        across, up = panel.width / width.amount, panel.height / height.amount
+    wide, high = (context.project.get(("panel_limits", f"max_{side}")) for side in ("width", "height"))
+    sides = (panel.width, panel.height) if panel else (wide.amount, high.amount) if wide and high else None
+    if sides is not None:
+        across, up = sides[0] / width.amount, sides[1] / height.amount
         if _LINE[0] <= across <= _LINE[1] and _ROW[0] <= up <= _ROW[1]:
             return across, up
     return Fraction(1, 2), Fraction(1, 3)

@@ -40,7 +40,7 @@ def _draw_sketch(context: DocumentContext, places: dict[str, str], finished: tup
     frame = make_frame(context, finished, (_LEFT, _TOP), (wide, whole, high))
     _draw_finished(sheet, places, frame)
     _draw_steps(sheet, len(steps), frame)
-    _number(sheet, places, frame, apart=context.project.get(("mockup", "destructive_area_apart")) is True)
+    _number(sheet, places, frame)
     low = _measure(context, sheet, frame, finished)
     key = _list_key(context, steps)
     down = sheet.list_key(key, low + 4)
@@ -131,13 +131,13 @@ def _draw_steps(sheet: Sheet, count: int, frame: Frame) -> None:
         sheet.say((start + end) / 2, _TOP + high / 2, _SIGNS[count - 1 - n], anchor="middle")
 
 
-def _number(sheet: Sheet, places: dict[str, str], frame: Frame, *, apart: bool) -> None:
+def _number(sheet: Sheet, places: dict[str, str], frame: Frame) -> None:
     """The number of each detail."""
     for detail, number in places.items():
         if detail == "build_up_steps":
             x = frame.across((frame.wide + frame.whole) / 2)
             sheet.number((x, _TOP + 4), (x + 4, _TOP - 5), number)
-        elif detail == "test_area" and apart:
+        elif detail == "test_area":
             _draw_test_area(sheet, frame, number)
         elif detail == "each_mesh_zone" and frame.edge_on_line:
             (x, _), place = frame.plan.places[detail]

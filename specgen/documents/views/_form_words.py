@@ -72,8 +72,9 @@ def _tell_size(context: DocumentContext, at: Path) -> str:
     width, depth, tolerance = (context.display((*at, name)) for name in ("width", "depth", "tolerance"))
     if width.open or depth.open:
         return ""
-    within = "" if tolerance.open else f" ± {tolerance}"
-    return f"{width}{within} by {' to '.join(map(str, find_depths(context, at))) or depth}"
+    within, depths = "" if tolerance.open else f" ± {tolerance}", find_depths(context, at)
+    nominal = f"{depth}, tolerance of the depth per the sealant manufacturer's written instructions"
+    return f"{width}{within} by {' to '.join(map(str, depths)) or nominal}"
 
 
 def _choose_edge(context: DocumentContext) -> tuple[str | DisplayValue, str]:
@@ -98,10 +99,14 @@ def _note_edge(context: DocumentContext, composer: Composer, chosen: str | Displ
 
 
 def _choose_tape_method(context: DocumentContext) -> str:
-    """`B` up to the film that a lattice is cut through, `A` above it; empty where the film is not known."""
+    """`B` up to the film that a lattice is cut through, `A` above it; empty where the film is not known.
+
+    The film is the thickest that the project allows, where it tells one.
+    """
     project, total = context.project, Quantity.of(0, "mil")
     for coat in ("primer", "gloss"):
-        film, coats = (project.get((coat, name)) for name in ("dry_film", "coats"))
+        film, most, coats = (project.get((coat, name)) for name in ("dry_film", "most_dry_film", "coats"))
+        film = film if most is None else most
         if film is None or coats is None:
             return ""
         total = total + film * coats

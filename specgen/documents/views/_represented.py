@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 from typing import Any
 
+from specgen.documents.color_hold import tell_hold
 from specgen.documents.composing import letter_here
 from specgen.documents.context import DocumentContext
 from specgen.documents.layouts import tell_length
@@ -135,7 +136,9 @@ def _mesh(context: DocumentContext) -> Iterator[list[Any]]:
 def _colors(context: DocumentContext) -> Iterator[list[Any]]:
     for mark in _members(context, "colors"):
         reference = ("colors", mark, "reference")
-        yield [mark, *([", ", context.display(reference)] if _given(context, *reference) else [])]
+        told = [", ", context.display(reference)] if _given(context, *reference) else []
+        hold = tell_hold(context, mark)
+        yield [mark, *told, *([f"; {hold}"] if hold else [])]
 
 
 def _repairs(context: DocumentContext) -> Iterator[list[Any]]:
@@ -148,7 +151,7 @@ def _test_area(context: DocumentContext) -> Iterator[list[Any]]:
     """Where the tests that destroy are made, and the room they take."""
     tape, pull = (context.standards.criteria[f"adhesion_{name}"].readings for name in ("tape", "pull"))
     room = f"room for {tape} tape tests, {pull} pull-offs, coupons"
-    yield [f"Beside the face to be kept, on its frame, with every layer and coat; {room}"]
+    yield [f"Beside the face to be kept, on the same substrate, with every layer and coat; {room}"]
 
 
 _NAMED: dict[str, Callable[[DocumentContext], Iterator[list[Any]]]] = {

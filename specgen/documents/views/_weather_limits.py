@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from specgen.documents.composing import letter_here
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue, take_stricter
 from specgen.documents.marks import list_marks
@@ -79,7 +80,7 @@ def _of_barrier(context: DocumentContext, rain: str) -> Iterator[_Line]:
         least = take_stricter(True, *given)
         sheet = "data sheet" if least.open else None
         warm = sheet or _tell_range(context, ("WRB",), least)
-        low = sheet or ["min. ", least, *_tell_hours(context, "WRB")]
+        low = sheet or ["min. ", letter_here(least), *_tell_hours(context, "WRB")]
         yield _Line(work="WRB", air=warm, shade=warm, low=low, rain=rain, **_tell_sun(context, ("WRB",)))
 
 
@@ -93,7 +94,7 @@ def _of_coat(context: DocumentContext, work: str, least: DisplayValue, rain: str
         shade=warm,
         humidity=_tell_humidity(context.display(("weather", "most_humidity"))),
         dew=_tell_dew(context),
-        low=["min. ", least, *_tell_hours(context, work)],
+        low=["min. ", letter_here(least), *_tell_hours(context, work)],
         rain=rain,
         **_tell_sun(context, works),
     )
@@ -116,7 +117,7 @@ def _of_sprayed(context: DocumentContext, rain: str) -> _Line:
         dew=_tell_dew(context),
         wind=["max. ", context.limit("weather.wind_usual") if wind.open else wind],
         now="no sun, no rain",
-        low=["min. ", least, *_tell_hours(context, _SPRAYED)],
+        low=["min. ", letter_here(least), *_tell_hours(context, _SPRAYED)],
         rain=rain,
     )
 
@@ -146,14 +147,15 @@ def _tell_sun(context: DocumentContext, works: Sequence[str]) -> dict[str, str]:
 
 
 def _tell_hours(context: DocumentContext, work: str) -> list[str]:
-    """`, 36 h`: how long warmth must last behind the work; nothing where its manufacturer alone knows."""
+    """`, 36 h`, or `, 24 h to 48 h` by the step: how long warmth must last; `until dry` where no hours are known."""
     project, steps, walls = context.project, context.standards.steps, list_marks(context, "walls")
-    hours = [
+    found = (
         find_hold(project, context.standards, step, walls or ("",)).hours
         for step in _STEPS[work]
         if not walls or any(applies(steps[step].when, project, wall) for wall in walls)
-    ]
-    return [f", {max(hours)} h"] if any(hours) else [" until dry"]
+    )
+    hours = sorted({one for one in found if one})
+    return [f", {' to '.join(f'{one} h' for one in dict.fromkeys((hours[0], hours[-1])))}"] if hours else [" until dry"]
 
 
 def _tell_humidity(most: DisplayValue) -> list[Any]:

@@ -29,7 +29,7 @@ _SETTINGS = (
         ("Gloss: water in each pail, {volume}; %", "form.gloss_water", "; ", "accepted.water"),
     ),
     (
-        ("Atomizing pressure, {pressure}", "accepted.atomizing_pressure"),
+        ("Atomizing pressure; at gun inlet, {pressure}", "accepted.atomizing_pressure", "; ", "form.inlet_pressure"),
         ("Stroke speed, {length}/s", "form.stroke_speed"),
         ("Batches of primer", "form.primer_batches"),
     ),

@@ -22,6 +22,7 @@ from specgen.model.working import Working
 
 GOVERNS = "governs"
 _ACCEPTED = ("mockup", "accepted_on")
+_KIND = ("contract", "review_day_kind")
 _WEATHER = ("schedule", "weather_days")
 Line = tuple[str, Any, Any, str]
 
@@ -92,9 +93,10 @@ def _list_before(context: DocumentContext, days: _Days) -> Iterator[tuple[date, 
     known = days.known
     waited = max(known["n"], known.get("n_v", 0))
     off = f" and {count(round(known['k']), 'day')} off" if known.get("k") else ""
-    kind = "working " if "k" in known else ""
+    kind = "working " if context.project.get(_KIND) == "working" else ""
     longer = f",{tell_longer_review(context.project)}" if "n_v" in known else ""
-    review = f"{count(round(waited), f'{kind}day')} of review{off}{longer}"
+    own = f"{count(round(known['g']), 'working day')} of the contractor's own review, " if "g" in known else ""
+    review = f"{own}{count(round(waited), f'{kind}day')} of review{off}{longer}"
     yield days.find("R"), ("Review complete", long_date(days.find("R")), review, days.spare_of_review())
     if "o" in known:
         yield from _list_color(context, days, is_ordered_behind_review(known))
@@ -164,7 +166,7 @@ def _list_second_review(context: DocumentContext, days: _Days | None) -> Iterato
     if planned is not None:
         late = (start - planned).days
         told = f"{count(late, 'day')} past planned start" if late > 0 else f"{count(-late, 'day')}, to planned start"
-    kind = "working " if "k_2" in days.known else ""
+    kind = "working " if context.project.get(_KIND) == "working" else ""
     again = f"{count(round(days.known['n_2']), f'{kind}day')} of second review; resubmitted on the day of return"
     yield "If resubmitted: earliest start of work on the wall", long_date(start), again, told
 

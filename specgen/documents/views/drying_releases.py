@@ -67,7 +67,7 @@ def _line(context: DocumentContext, page: StepPage, hold: int) -> tuple[Any, ...
             title = f"{title}, {WHERE_USED}"
     moisture = context.display(("primer", "release_moisture"))
     if page.name == "primer":
-        least = [*least, "; meter maximum ", bracket(moisture, "moisture")]
+        least = [*least, "; meter maximum ", bracket(moisture, "moisture reading")]
     recoat = context.display(("primer", "most_recoat_hours"))
     if page.name == "primer" and not recoat.open:
         least = [*least, "; gloss within ", recoat]

@@ -1,18 +1,16 @@
 """The elevations of the project by their marks, and the finish of each."""
 
-from collections.abc import Iterator
 from typing import Any
 
+from specgen.documents.color_hold import tell_hold
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks, name_linked, name_member
 from specgen.documents.views._areas import sum_areas
-from specgen.model.finding import Finding
 from specgen.quantities.quantity import Quantity
 
 _COLUMNS = (("Elevation", 16), ("Facing", 10), ("Wall", 7), ("Finish", 18), ("Impact class, ASTM E2486", 18))
-_HEAT = ("HEA-02", "HEA-03")  # the rules that ask for a lighter color, or the acceptance of this one
 _SIZES = (("Width x height", 17), ("Net area", 14))
 
 
@@ -50,20 +48,12 @@ def _facing(facing: DisplayValue) -> list[Any]:
     return [facing] if facing.open or facing.raw.text.isalpha() else [facing, " from north"]
 
 
-def _list_held(context: DocumentContext, color: Any) -> Iterator[Finding]:
-    """The findings on the heat of a color, on whichever face it stands: another color would be that of every face."""
-    for finding in context.judgment.findings:
-        faces = [("elevations", mark, "color") for mark in finding.subjects if finding.rule in _HEAT]
-        if color is not None and any(context.project.get(face) == color for face in faces):
-            yield finding
-
-
 def _finish(context: DocumentContext, at: tuple[str, ...]) -> list[Any]:
     """The color with its number, `C1 sample board 2, No. 4107`, and whether its heat on this face is still open."""
     color = context.project.get((*at, "color"))
     named = name_linked(context, (*at, "color"), "colors")
-    held = list(dict.fromkeys(finding.code for finding in _list_held(context, color)))
-    hold = [f"; hold for {' and '.join(held)}, D05"] if held else []
+    held = tell_hold(context, color.mark) if color is not None else ""
+    hold = [f"; {held}"] if held else []
     if color is None or not color.get("number") or not color.get("reference"):
         return [named, *hold]
     return [named, ", No. ", context.display(("colors", color.mark, "number")), *hold]

@@ -26,7 +26,16 @@ Path = tuple[str, ...]
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each joint of the project, and for each sealed penetration of which a size is given."""
     lines = (*(_line(context, mark) for mark in list_marks(context, "joints")), *_of_penetrations(context))
-    header = ("Joint", "Place", "Length", "Sealant", "Width x depth", "Minimum width", "Backer rod", "Bond face")
+    header = (
+        "Joint",
+        "Place",
+        "Length",
+        "Sealant",
+        "Width x depth",
+        "Minimum nominal width",
+        "Backer rod",
+        "Bond face",
+    )
     return TableView(header, lines, (6, 35, 8, 8, 14, 11, 8, 10))
 
 
@@ -121,7 +130,10 @@ def _tell_depths(context: DocumentContext, at: Path) -> list[Any]:
 
 
 def find_depths(context: DocumentContext, at: Path) -> tuple[DisplayValue, ...]:
-    """The least and the greatest depth that a bead may have; none where there is no room or it is not known."""
+    """The least and the greatest depth that a bead may have; none where there is no room or it is not known.
+
+    Nor where they lie closer together than the width itself can be held: no hand tools a bead to that.
+    """
     try:
         working = context.resolve(at, "joint-depth")
     except (Absent, Refused):  # no bead has room in a joint that is narrower than its least depth
@@ -129,6 +141,9 @@ def find_depths(context: DocumentContext, at: Path) -> tuple[DisplayValue, ...]:
     assert isinstance(working, Working)
     (last,) = working.secondary_steps
     least, most = working.quantity, Quantity.of(repr(last.value), last.unit)
+    tolerance = context.project.get((*at, "tolerance"))
+    if tolerance is not None and compare(most - least, Sense.AT_LEAST, tolerance) is Outcome.OUTSIDE:
+        return ()
     depth, field = context.project.get((*at, "depth")), context.project.schema.field_at((*at, "depth"))
     if depth is None or compare(least, Sense.AT_LEAST, most) is not Outcome.OUTSIDE:
         return ()

@@ -4,41 +4,73 @@ from collections.abc import Iterator
 from datetime import date
 from typing import Any
 
-from specgen.documents.composing import Composer
+from specgen.computing.submittal_days import REVIEWING
+from specgen.documents.composing import Composer, letter_here
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.deviations import tell_longer_review
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.layout_release import find_layout_release
-from specgen.documents.mockup import find_ready_day, name_base
+from specgen.documents.mockup import find_day_behind, find_ready_day, find_start, name_base
 from specgen.documents.mockup_days import find_last_day, find_mockup_day
-from specgen.model.absence import Absent
+from specgen.documents.submission import find_issue, find_worked_before
+from specgen.judging.rule import is_draft
 from specgen.model.dates import days_after
+from specgen.model.typed_views import root_of
 from specgen.model.value_text import long_date, words
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Submission, review, color, mockup, start of the work."""
-
-    def display(*path: str) -> Any:
-        return context.display(path)
-
-    lines: list[tuple[Any, ...]] = [
-        ("Submittal of this package", display("schedule", "submit_on")),
-        ("Review period", _review(context)),
-    ]
-    start = context.project.get(("mockup", "planned_on"))
+    """Decision and submittal, reviews, color, mockup, start of the work."""
+    lines: list[tuple[Any, ...]] = [*_list_submittal(context), ("Review period", _review(context))]
+    start = find_start(context)
     events = sorted(_list_events(context), key=lambda event: event[0] or date.min)
     behind = [event for event in events if start and event[0] and event[0] > start]
     lines += [(name, said) for day, name, said in events if (day, name, said) not in behind]
     lines += [
-        ("Start of mockup", display("mockup", "planned_on")),
+        ("Start of mockup", _tell_start(context, start)),
         ("Duration of mockup, evaluation included", _duration(context, composer)),
         *((name, said) for _, name, said in behind),
         ("Last day of mockup", _end(context)),
         *_list_spare(context),
-        ("Start of work on the wall", display("schedule", "work_start")),
+        ("Start of work on the wall", _tell_work(context)),
     ]
     return TableView(("Event", "Date"), tuple(lines), (55, 45))
+
+
+def _list_submittal(context: DocumentContext) -> Iterator[tuple[str, Any]]:
+    """The day of the submittal; of a draft, with the decision on the walls before it, and the contractor's review."""
+    path, days = ("schedule", "submit_on"), find_issue(context)
+    held, reviewed = find_day_behind(context, "b"), find_day_behind(context, "b", "g")
+    if not is_draft(root_of(context.project.root())):
+        yield "Submittal of this package", context.display(path)
+    elif held is not None and held > context.project.value(path):
+        yield "Decision on the walls, earliest", long_date(find_worked_before(context, held))
+        planned = long_date(context.project.value(path))
+        yield "Submittal for the mockup", f"{long_date(held)}, earliest; {planned}, as planned, cannot be held"
+    else:
+        if days is not None:
+            yield "Replies needed for the decision on the walls, latest", long_date(days.replied)
+            yield "Decision on the walls, latest", long_date(days.decided)
+        yield "Submittal for the mockup", context.display(path)
+    if reviewed != held:
+        yield "Contractor's own review", [letter_here(context.limit(REVIEWING)), " working days"]
+
+
+def _tell_start(context: DocumentContext, start: date | None) -> Any:
+    """The planned day; a later one where what the mockup waits for is not there by then."""
+    path = ("mockup", "planned_on")
+    if start is None or start == context.project.value(path):
+        return context.display(path)
+    return f"{long_date(start)}, earliest; {long_date(context.project.value(path))}, as planned, cannot be held"
+
+
+def _tell_work(context: DocumentContext) -> Any:
+    """The planned start of the work, and that it cannot be held where the mockup ends behind it."""
+    path, end = ("schedule", "work_start"), find_day_behind(context, "E")
+    planned, accepted = context.project.get(path), context.project.get(("mockup", "accepted_on"))
+    if planned is None or end is None or accepted is not None or planned >= end:
+        return context.display(path)
+    return f"{long_date(end)}, earliest; {long_date(planned)}, as planned, cannot be held"
 
 
 def _list_events(context: DocumentContext) -> Iterator[tuple[date | None, str, Any]]:
@@ -80,7 +112,7 @@ def _review(context: DocumentContext) -> list[Any]:
 
 
 def _end(context: DocumentContext) -> Any:
-    start, days = (context.project.get(("mockup", name)) for name in ("planned_on", "duration_days"))
+    start, days = find_start(context), context.project.get(("mockup", "duration_days"))
     if start is None or days is None:
         return DisplayValue("[follows from start and duration]", open=True)
     return long_date(days_after(start, days - 1))
@@ -88,7 +120,7 @@ def _end(context: DocumentContext) -> Any:
 
 def _list_spare(context: DocumentContext) -> list[tuple[str, str]]:
     """The days between the mockup and the work; no row where a date is open or none are left."""
-    start, days = (context.project.get(("mockup", name)) for name in ("planned_on", "duration_days"))
+    start, days = find_start(context), context.project.get(("mockup", "duration_days"))
     work = context.project.get(("schedule", "work_start"))
     left = (work - days_after(start, days)).days if start and days and work else 0
     said = f"{left} calendar day{'' if left == 1 else 's'}"
@@ -118,10 +150,5 @@ def _name_risk(context: DocumentContext) -> str:
 
 def _dates_behind(context: DocumentContext, *symbols: str) -> list[date]:
     """The date that lies as many days behind the submission as the earliest start says; none where it is open."""
-    submitted = context.project.get(("schedule", "submit_on"))
-    try:
-        working = context.resolve((), "earliest-start")
-    except Absent:
-        return []
-    days = {row.symbol: row.value for row in working.inputs} | {step.symbol: step.value for step in working.steps}
-    return [days_after(submitted, round(sum(days[symbol] for symbol in symbols)))]
+    day = find_day_behind(context, *symbols)
+    return [] if day is None else [day]

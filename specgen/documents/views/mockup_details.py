@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from specgen.documents.color_hold import tell_hold
 from specgen.documents.composing import Composer, letter_here
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.mockup import (
@@ -57,8 +58,19 @@ def list_places(context: DocumentContext) -> dict[str, str]:
 
 def name_places(context: DocumentContext) -> str:
     """`1 full panel; 2 aesthetic joint crossing`: a key of the places in one sentence; empty where none is given."""
-    said = ((number, _name_detail(context, detail)) for detail, number in list_places(context).items())
-    return "; ".join(f"{number} {title[:1].lower()}{title[1:]}" for number, title in said)
+    said = ((number, _name_detail(context, detail), detail) for detail, number in list_places(context).items())
+    return "; ".join(
+        f"{number} {title[:1].lower()}{title[1:]}{_tell_held(context) if detail == 'each_color' else ''}"
+        for number, title, detail in said
+    )
+
+
+def _tell_held(context: DocumentContext) -> str:
+    """` (hold for HEA-03b, D05)` behind the colors, where the heat of one of them is open."""
+    marks = context.project.members.get(("colors",), ())
+    held = dict.fromkeys(tell_hold(context, mark) for mark in marks)
+    told = ", ".join(filter(None, held))
+    return f" ({told})" if told else ""
 
 
 def _name_detail(context: DocumentContext, detail: str) -> str:

@@ -19,13 +19,14 @@ _NONE = "–"
 
 
 class _Line(NamedTuple):
-    """What is read by itself: its words, the row of its blanks, how often, and whether a mean is taken."""
+    """What is read by itself: its words, the row of its blanks, how often, and what is written beside."""
 
     said: str
     limit: tuple[Any, ...]
     row: str
     times: int
     mean: bool = False
+    placed: bool = False  # whether each reading has a place of its own
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -48,9 +49,11 @@ def _list_cells(context: DocumentContext, composer: Composer) -> Iterator[tuple[
 
 def _list_films(context: DocumentContext, limit: Any) -> Iterator[_Line]:
     """The dry film of each coat, with its own figures."""
-    bound = "each reading" if reads_film_each(context) else "mean"
+    each = reads_film_each(context)
+    bound = "each reading" if each else "mean"
     for coat, criterion in (("primer", "film_dry"), ("gloss", "film_gloss_dry")):
         told = [f"{bound} minimum ", context.display((coat, "dry_film"))]
+        told += [] if each else [", no reading below ", context.limit("film.least_share"), " of it"]
         if context.project.is_given((coat, "most_dry_film")):
             told += [", maximum ", context.display((coat, "most_dry_film"))]
         coats = int(context.project.get((coat, "coats")) or context.limit(f"{coat}.coats").raw)
@@ -77,9 +80,9 @@ def _list_colors(context: DocumentContext, limit: Any) -> Iterator[_Line]:
 
 
 def _list_pulls(context: DocumentContext, limit: Any) -> Iterator[_Line]:
-    """The hand pulls of the sealant, by the length of its joints; one row of boxes where that is not known."""
-    counted = count_sealant_tests(context)
-    yield _Line("Sealant hand pull", tuple(limit), "e-sealant_adhesion-1", int(counted.raw) if counted else _ABREAST)
+    """The hand pulls of the sealant, by the length of its joints; the least number where that is not known."""
+    counted = count_sealant_tests(context) or context.limit("sealant.field_tests")
+    yield _Line("Sealant hand pull", tuple(limit), "e-sealant_adhesion-1", int(counted.raw), placed=True)
 
 
 def _set_line(line: _Line) -> Iterator[tuple[Any, ...]]:
@@ -91,9 +94,12 @@ def _set_line(line: _Line) -> Iterator[tuple[Any, ...]]:
             yield (f"{line.said}, {first} to {min(first + _ABREAST - 1, line.times)}", *boxes, _NONE, _NONE)
         else:
             yield ([f"{line.said}: ", *line.limit], *boxes, mean, make_boxes(JUDGED, "form.met", line.row))
+        if line.placed:
+            places = (_make_box(line, number, "place") for number in range(first, first + _ABREAST))
+            yield ("Joint and place of each, above", *places, _NONE, _NONE)
 
 
-def _make_box(line: _Line, number: int) -> Any:
-    """A blank for a reading, a dash past the last."""
-    label = f"{line.said}, reading {number}"
-    return make_blank(label, "form.reading", line.row, number) if number <= line.times else _NONE
+def _make_box(line: _Line, number: int, what: str = "reading") -> Any:
+    """A blank for a reading or its place, a dash past the last."""
+    label = f"{line.said}, {what} {number}"
+    return make_blank(label, f"form.{what}", line.row, number) if number <= line.times else _NONE

@@ -28,11 +28,12 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         f"Water, {unit['volume']}",
         "Water, %",
         "After water, s",
+        f"After water, {unit['temperature']}",
         "Strained",
         "Initials",
     )
     lines = (*(_limits(context, coat) for coat in ("primer", "gloss")), *map(_pail, range(1, _PAILS + 1)))
-    return TableView(header, lines, (7, 10, 9, 6, 9, 8, 10, 8, 9, 8, 9, 7))
+    return TableView(header, lines, (7, 9, 8, 6, 8, 7, 9, 8, 8, 8, 8, 8, 6))
 
 
 def _limits(context: DocumentContext, coat: str) -> tuple[Any, ...]:
@@ -51,6 +52,7 @@ def _limits(context: DocumentContext, coat: str) -> tuple[Any, ...]:
         "same in each pail",
         ["maximum ", bracket(display((coat, "max_water")), "water")],
         window,
+        ["bring to ", context.limit("cup.temperature")],
         [mesh, " mesh"] if not mesh.open else "through the strainer",
         "–",
     )
@@ -84,6 +86,7 @@ def _pail(number: int) -> tuple[Any, ...]:
         ("Water added", "log.water_added"),
         ("Water, percent", "log.water"),
         ("Cup time after water", "log.cup_time"),
+        ("Material temperature after water", "form.material_temperature"),
     )
     blanks = [make_blank(f"{label}, line {number}", field, row) for label, field in asked]
     initials = make_blank(f"Initials, line {number}", "form.initials", row)

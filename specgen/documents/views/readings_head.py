@@ -10,7 +10,10 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     line = (
         choose_face(context, "form.elevation", "e"),
         make_blank("Area", "form.area", "e"),
+        make_blank("Numbers of the instruments", "form.instruments", "e"),
         make_blank("First day of the sheet", "form.first_day", "e", kind="date"),
         make_blank("Sheet number", "form.sheet", "e"),
     )
-    return TableView(("Elevation", "Area", "Sheet begun on", "Sheet No."), (line,), (42, 29, 18, 11))
+    return TableView(
+        ("Elevation", "Area", "Instruments, No.", "Sheet begun on", "Sheet No."), (line,), (36, 20, 20, 14, 10)
+    )

@@ -17,6 +17,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         entries.append(("Elevation", choose_member(context, "elevations", "inspection.elevation", SHEET, "Elevation")))
     for role in list_signers(context):
         label = f"{name_role(role)}, name, firm"
-        entries.append((label, make_blank(label, "inspection.by", SIGNERS, role)))
+        entries.append((name_role(role), make_blank(label, "inspection.by", SIGNERS, role)))
     pairs = zip_longest(entries[::2], entries[1::2], fillvalue=("", ""))
-    return TableView(("Sheet", "Entry") * 2, tuple((*left, *right) for left, right in pairs), (14, 36) * 2)
+    head = ("Sheet, party", "Elevation; name, firm") if entries[0][0] == "Elevation" else ("Party", "Name, firm")
+    return TableView(head * 2, tuple((*left, *right) for left, right in pairs), (14, 36) * 2)

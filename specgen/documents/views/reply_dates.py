@@ -6,7 +6,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.submission import find_issue, find_last_submission, find_worked_before
 from specgen.documents.views._requests import list_requests
-from specgen.documents.views._stages import DECISION, NAMING, SENDING, START, SUBMITTAL, find_last
+from specgen.documents.views._stages import DECISION, NAMING, SENDING, START, SUBMITTAL, find_last, find_next_package
 from specgen.model.block import Blank
 from specgen.model.field import Path
 from specgen.model.value_text import long_date
@@ -78,10 +78,21 @@ def _tell_date(context: DocumentContext, order: int, before: str) -> object:
 
 
 def _find_date(context: DocumentContext, stage: str) -> datetime.date | None:
-    """The working day before a stage; None where the project dates none, or the date of this draft is past it."""
+    """The working day before a stage; None where the project dates none, or the date of this draft is past it.
+
+    Behind a draft the submittal for the mockup is issued when no item needed before the mockup is open.
+    """
+    issue = context.remember(find_issue) if stage == "mockup" and _is_submitted_next(context) else None
+    if issue is not None:
+        return issue.decided
     given, drafted = context.project.get(_DATED_BY[stage]), context.project.get(("package", "date"))
     dated = isinstance(given, datetime.date) and (drafted is None or given > drafted)
     return find_worked_before(context, given) if dated else None
+
+
+def _is_submitted_next(context: DocumentContext) -> bool:
+    """Whether the next submittal is that for the mockup."""
+    return find_next_package(context) != SUBMITTAL
 
 
 def _list_days(context: DocumentContext) -> tuple[tuple[int, datetime.date], ...]:

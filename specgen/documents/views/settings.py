@@ -13,6 +13,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines: list[tuple[str, Any]] = [
         ("Gun, fluid nozzle, air nozzle", _guns(context)),
         ("Atomizing pressure", display(("spray", "atomizing_pressure"))),
+        *_inlets(context),
         ("Fluid pressure", "raise from zero until the stream is straight"),
         ("Stream length", display(("spray", "stream_length"))),
         ("Pattern", display(("spray", "pattern"))),
@@ -38,6 +39,15 @@ def _guns(context: DocumentContext) -> list[Any]:
         fluid, air = (context.display(("guns", mark, name)) for name in ("fluid_nozzle", "air_nozzle"))
         parts += ["; " if parts else "", f"{mark}: ", fluid, ", ", air]
     return parts or [DisplayValue("[Spray gun and nozzles]", open=True, asks="guns")]
+
+
+def _inlets(context: DocumentContext) -> list[tuple[str, Any]]:
+    """The pressure that each gun needs at its inlet, the trigger pulled."""
+    guns = context.project.members.get(("guns",), ())
+    needed = ((mark, context.display(("guns", mark, "inlet_pressure"))) for mark in guns)
+    return [
+        (f"Pressure at the inlet of gun {mark}, trigger pulled", ["minimum ", pressure]) for mark, pressure in needed
+    ]
 
 
 def _cup(context: DocumentContext) -> list[Any]:

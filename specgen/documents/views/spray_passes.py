@@ -57,4 +57,4 @@ def _target_films(context: DocumentContext, coat: int) -> list[Any]:
             if not film.open and not water.open:
                 cell += [" at ", water, " water"]
                 thinned = True
-    return [*cell, *(["; thinner with less water"] if thinned else [])]
+    return [*cell, *(["; less film with less water"] if thinned else [])]

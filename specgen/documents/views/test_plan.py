@@ -120,7 +120,7 @@ def _parts(context: DocumentContext, step: Step, hold: int, by: str) -> tuple[st
             f"H{hold}" if role in letters else f"H{hold} ({words(role)})"
         )
     elif step.point == "W":
-        letters[inspector].append("W")
+        letters[inspector].append("W first" if step.point_of else "W")
     if is_inspected(context.project) and not letters["inspector"]:
         letters["inspector"].append("S")
     return tuple(", ".join(told) or _NONE for told in letters.values())

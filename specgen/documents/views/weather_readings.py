@@ -12,7 +12,7 @@ from specgen.model.block import CheckBox
 _READINGS = 5
 _HEADS = (
     "Time",
-    "Place",
+    "Place, work",
     "Air, {temperature}",
     "Wall in sun, {temperature}",
     "Wall in shade, {temperature}",

@@ -42,7 +42,7 @@ def _hangs_cloth(context: DocumentContext) -> bool:
 
 
 def _follow_cloth(context: DocumentContext) -> list[Any]:
-    """When the cloth was hung and taken off, and the gusts that were forecast."""
+    """When the cloth was hung and taken off, the gusts that were forecast, and those at which it comes off."""
     unit = UNITS[context.first]["speed"]
     return [
         "hung ",
@@ -51,6 +51,8 @@ def _follow_cloth(context: DocumentContext) -> list[Any]:
         make_blank("Cloth taken off at", "form.cloth_off", "c"),
         f" gusts forecast, {unit} ",
         make_blank("Gusts forecast", "form.cloth_gusts", "c"),
+        " comes off above, by its design ",
+        make_blank("Gusts at which the cloth comes off", "form.cloth_limit", "c"),
     ]
 
 

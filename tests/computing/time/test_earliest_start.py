@@ -87,6 +87,7 @@ def test_a_second_review_in_working_days_counts_as_the_first(tmp_path: Path) -> 
 DRYING: dict[str, Any] = {
     "walls": {
         "W1": {
+            "substrate": {"kind": "cement_board"},
             "wrb": {"kind": "none"},
             "attachment": {"method": "adhesive_notched_trowel", "cure_hours": 24},
             "mesh": {"layers": [{"kind": "standard"}]},
@@ -105,6 +106,8 @@ DRYING: dict[str, Any] = {
         ({}, 4, 17, 31),
         # Two coats of barrier of 12 h, dry after a shift, are two days more: over the weekend, Tuesday, March 23.
         ({"walls": {"W1": {"wrb": {"kind": "fluid_applied", "coats": 2, "dry_hours": 12}}}}, 8, 14, 28),
+        # On concrete the adhesive is pulled off a day before boards are set on it: over the weekend, Monday, March 22.
+        ({"walls": {"W1": {"substrate": {"kind": "concrete"}}}}, 7, 14, 28),
         # Planned for Monday, April 5, with the color there long before its first primer on Friday, April 9.
         ({"mockup": {"planned_on": "2027-04-05"}}, 4, 35, 49),
         # Not all drying is told: the color is needed for the start.
@@ -134,6 +137,39 @@ def test_the_color_is_needed_for_the_first_primer_of_the_mockup(
 def test_the_longest_wait_governs(change: Any, days: int, governs: str, tmp_path: Path) -> None:
     made = start(tmp_path, change)
     assert (made.result, made.governing_case) == (days, governs)
+
+
+# Drafted on Monday, May 3, 2027, with weekends off, dated on a calendar.
+DRAFTED: dict[str, Any] = {
+    "package": {"purpose": "design_draft", "date": "2027-05-03"},
+    "parties": {"general_contractor": {"name": "Hale Builders"}},
+    "contract": {"review_days": 10, "review_day_kind": "working"},
+    "colors": {"C1": {"kind": "standard"}},
+    "schedule": {"submit_on": "2027-06-07"},
+}
+
+
+def test_the_review_of_the_contractor_comes_before_that_of_the_architect(tmp_path: Path) -> None:
+    # From Monday, June 7, three working days (common practice, no source) and ten end on Thursday, June 24.
+    assert line(start(tmp_path, DRAFTED), "R") == 17
+    signed = {"package": {"contractor_review": {"by": "J. Ortiz", "signed_on": "2027-05-03"}}}
+    assert line(start(tmp_path, merged(DRAFTED, signed)), "R") == 14
+    # Calendar days are counted from the day on which the contractor sends it, Thursday, June 10.
+    assert line(start(tmp_path, merged(DRAFTED, {"contract": {"review_day_kind": "calendar"}})), "R") == 13
+
+
+def test_a_draft_is_not_submitted_before_its_walls_can_be_decided_on(tmp_path: Path) -> None:
+    # A reply on Tuesday, 3 working days to check and send it and 3 of the contractor (common practice, no source), and
+    # 10 of review end on Wednesday, May 26: submitted on the 27th, not on the 10th, and reviewed by Tuesday, June 15.
+    made = start(tmp_path, merged(DRAFTED, {"schedule": {"submit_on": "2027-05-10"}}))
+    assert (line(made, "R"), {row.symbol: row.value for row in made.inputs}["b"]) == (36, 17)
+    assert (
+        "The walls are not decided on by May 10, 2027, the planned submittal. Submitted on May 27, 2027"
+        in made.notes[0]
+    )
+    assert "b" not in {row.symbol for row in start(tmp_path, DRAFTED).inputs}
+    issued = merged(DRAFTED, {"package": {"purpose": "mockup_submittal"}, "schedule": {"submit_on": "2027-05-10"}})
+    assert "b" not in {row.symbol for row in start(tmp_path, issued).inputs}
 
 
 def test_working_days_leave_out_the_weekend_and_say_so(tmp_path: Path) -> None:
