@@ -260,7 +260,10 @@ def test_the_energy_code_stands_where_the_project_gives_its_figure(tmp_path: Pat
     assert row == ["energy code", "yes", f"{told}W2: minimum R-9.5, board R-9 after rasping, not met"]
     del change["code"]["required_r_value"], change["walls"]["W1"]["required_r_value"]
     (tmp_path / "none").mkdir()
-    assert not [subject for subject in rows_of(tmp_path / "none", change) if subject.startswith("Continuous")]
+    # A draft tells who states it, and what the boards have.
+    row = rows_of(tmp_path / "none", change)["Continuous insulation, W1, W2"]
+    asked = "R-value of continuous insulation and vapor retarder required, or none: architect to state"
+    assert row == ["energy code", "pending", f"{asked}; board: W1 R-9; W2 R-9"]
 
 
 def test_a_tall_building_is_not_told_of_the_one_story_exception(tmp_path: Path) -> None:
@@ -295,9 +298,9 @@ def test_under_a_local_code_the_authority_is_asked_for_drainage_fire_class_and_i
     rows = rows_of(tmp_path, {"code": {"model": "other", "construction_type": "IIB"}, "walls": bare})
     pending = "letter of the authority pending, see D19"
     refused = f"{pending}; W1 without drainage, not suitable if a drained wall is required"
-    assert rows["Drained wall"] == ["authority to name", "not evaluated", refused]
-    assert rows["Fire class of the walls"] == ["authority to name", "not evaluated", pending]
-    assert rows["Special inspection"] == ["authority to name", "not evaluated", pending]
+    assert rows["Drained wall"] == ["authority to name", "pending", refused]
+    assert rows["Fire class of the walls"] == ["authority to name", "pending", pending]
+    assert rows["Special inspection"] == ["authority to name", "pending", pending]
     assert not any("NFPA" in cell for row in rows.values() for cell in row)
 
 
@@ -401,7 +404,7 @@ def test_mesh_of_a_zone_names_it(tmp_path: Path) -> None:
     base = {"dry_thickness": "3/32 in", "passes": 2}
     change = {"walls": {"W1": {"base_coat": base, "mesh": {"layers": layers}}}}
     told = rows_of(tmp_path, change)["W1"][0]
-    assert told.startswith("base coat 3/32 in in 2 passes, heavy mesh in the high zone, standard mesh; ")
+    assert told.startswith("base coat 3/32 in, 2 passes (EIFS manufacturer to confirm), heavy mesh in the high zone, standard mesh; ")
 
 
 def test_paragraphs_that_are_not_listed_say_who_reviewed_them(tmp_path: Path) -> None:
@@ -447,7 +450,7 @@ def test_what_the_contractor_gives_of_the_code_is_his_until_the_authority_is_nam
     rows_of(tmp_path, {"code": {"model": "ibc", "edition": 2018}})
     page = next((tmp_path / "out").glob("D02*.txt")).read_text("utf-8")
     assert (
-        "Code: International Building Code, 2018, according to the applicator; to be confirmed by the [Authority having"
+        "Code: International Building Code, 2018, according to the applicator. Authority having jurisdiction: ["
         in page
     )
 

@@ -268,8 +268,11 @@ def test_limits_of_a_meter_and_a_half_are_never_told_in_feet(tmp_path: Path) -> 
 
 
 @pytest.mark.parametrize(("document", "head"), [("D07", "Elevation"), ("D13", "Elevation"), ("D13", "Boxed batch")])
-def test_a_table_of_elevations_that_are_not_given_asks_for_them(document: str, head: str) -> None:
-    lines = said("own-face", document).splitlines()
+def test_a_table_of_elevations_that_are_not_given_asks_for_them(document: str, head: str, tmp_path: Path) -> None:
+    project = written(tmp_path, merged(SMALL, {"elevations": {}}))
+    building.build(project, tmp_path / "out", ("txt",), (document,), draft=True)
+    (page,) = (tmp_path / "out").glob(f"{document}*.txt")
+    lines = page.read_text("utf-8").splitlines()
     (at,) = (number for number, line in enumerate(lines) if line.startswith(f"{head} |"))
     assert lines[at + 1].startswith("[Elevations] |")
 
