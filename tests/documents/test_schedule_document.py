@@ -246,8 +246,8 @@ def test_the_joint_layout_is_released_by_the_first_work_that_needs_it(
 
 
 def test_the_joint_layout_is_released_by_the_first_cut_on_the_mockup(tmp_path: Path) -> None:
-    # From Monday, March 22: 24 h of adhesive for its pull-off on concrete, and as long behind the boards, so that joints
-    # are cut on Wednesday, before the mockup is accepted.
+    # From Monday, March 22: 24 h of adhesive for its pull-off on concrete, and as long behind the boards, so that
+    # joints are cut on Wednesday, before the mockup is accepted.
     wall = {"walls": {"W1": {"attachment": {"cure_hours": 24}}}}
     context = planned(tmp_path, wall)
     latest, release = "March 24, 2027", "Release of the joint layout"
