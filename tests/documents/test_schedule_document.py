@@ -111,10 +111,11 @@ def test_the_chain_tells_what_each_date_follows_from_and_which_governs(tmp_path:
         ],
         ["Planned start of mockup", "March 22, 2027", "as planned", "governs"],
         ["Start of mockup", "March 22, 2027", "latest of review, planned start", "–"],
-        # Boards set on Monday have cured for 24 h, as is usual (common practice, no source), on Tuesday.
+        # Adhesive set on the concrete on Monday has cured for its pull-off in 24 h, as is usual (common practice, no
+        # source), and that of the boards set on Tuesday on Wednesday.
         [
             "Release of the joint layout, latest",
-            "March 23, 2027",
+            "March 24, 2027",
             "first cut of aesthetic joints, on the mockup",
             "–",
         ],
@@ -245,10 +246,11 @@ def test_the_joint_layout_is_released_by_the_first_work_that_needs_it(
 
 
 def test_the_joint_layout_is_released_by_the_first_cut_on_the_mockup(tmp_path: Path) -> None:
-    # From Monday, March 22: 24 h of adhesive, so that joints are cut on Tuesday, before the mockup is accepted.
+    # From Monday, March 22: 24 h of adhesive for its pull-off on concrete, and as long behind the boards, so that
+    # joints are cut on Wednesday, before the mockup is accepted.
     wall = {"walls": {"W1": {"attachment": {"cure_hours": 24}}}}
     context = planned(tmp_path, wall)
-    latest, release = "March 23, 2027", "Release of the joint layout"
+    latest, release = "March 24, 2027", "Release of the joint layout"
     cut = "first cut of aesthetic joints, on the mockup"
     assert [f"{release}, latest", latest, cut, "–"] in rows_behind(context, "Event")
     begun = {"D08": "– | Joint layout; latest", "D09": release, "D11": "– | Joint layout, latest"}
