@@ -404,7 +404,9 @@ def test_mesh_of_a_zone_names_it(tmp_path: Path) -> None:
     base = {"dry_thickness": "3/32 in", "passes": 2}
     change = {"walls": {"W1": {"base_coat": base, "mesh": {"layers": layers}}}}
     told = rows_of(tmp_path, change)["W1"][0]
-    assert told.startswith("base coat 3/32 in, 2 passes (EIFS manufacturer to confirm), heavy mesh in the high zone, standard mesh; ")
+    assert told.startswith(
+        "base coat 3/32 in, 2 passes (EIFS manufacturer to confirm), heavy mesh in the high zone, standard mesh; "
+    )
 
 
 def test_paragraphs_that_are_not_listed_say_who_reviewed_them(tmp_path: Path) -> None:
@@ -450,8 +452,7 @@ def test_what_the_contractor_gives_of_the_code_is_his_until_the_authority_is_nam
     rows_of(tmp_path, {"code": {"model": "ibc", "edition": 2018}})
     page = next((tmp_path / "out").glob("D02*.txt")).read_text("utf-8")
     assert (
-        "Code: International Building Code, 2018, according to the applicator. Authority having jurisdiction: ["
-        in page
+        "Code: International Building Code, 2018, according to the applicator. Authority having jurisdiction: [" in page
     )
 
 
