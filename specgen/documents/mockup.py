@@ -2,6 +2,7 @@
 
 from datetime import date
 from fractions import Fraction
+from typing import Any
 
 from specgen.computing.calendars import find_work_days
 from specgen.documents.context import DocumentContext
@@ -16,6 +17,8 @@ from specgen.model.value_text import long_date, words
 from specgen.quantities.quantity import Quantity
 from specgen.recording.acceptance_lines import list_shown_walls
 
+# Board is adhered to these once they have an age.
+_CAST_OR_LAID = {"concrete", "concrete_masonry"}
 _HALF = Fraction(1, 2)
 
 
@@ -66,6 +69,14 @@ def _wall_of(context: DocumentContext, face: str) -> str | None:
 def name_base(context: DocumentContext) -> str:
     """What must stand before the mockup begins."""
     return "Frame and substrate" if context.project.get(("mockup", "kind")) == "free_standing" else "Substrate"
+
+
+def tell_base_age(context: DocumentContext) -> list[Any]:
+    """`; concrete or masonry by then a minimum of 28 days old`; nothing where the mockup is of neither."""
+    kinds = {context.project.get(("walls", mark, "substrate", "kind")) for mark in list_mockup_walls(context)}
+    if kinds.isdisjoint(_CAST_OR_LAID):
+        return []
+    return ["; concrete or masonry by then a minimum of ", context.limit("substrate.age"), " old"]
 
 
 def find_start(context: DocumentContext) -> date | None:

@@ -19,9 +19,9 @@ from specgen.documents.required_documents import count_pending, list_measured
 from specgen.documents.template_globals import set_table
 from specgen.documents.views import open_by_party, still_due, to_verify
 from specgen.documents.views import register as submittal_register
-from specgen.documents.views._who_verifies import tell_verifiers
 from specgen.documents.views.findings import table as set_findings
 from specgen.documents.views.verdicts import set_verdicts
+from specgen.documents.views.who_verifies import tell_verifiers
 from specgen.documents.waiting_rules import count_not_evaluated
 from specgen.judging.owners import looks_for_document
 from specgen.model.block import Block, CheckBox, Contents, Document, Figure, Inline, Inlines, Paragraph, Part, Text

@@ -6,6 +6,7 @@ from datetime import date, datetime, timedelta
 from specgen.computing.calendars import find_calendar
 from specgen.computing.shaded_hours import SETTING
 from specgen.documents.context import DocumentContext
+from specgen.model.absence import Absent
 from specgen.model.typed_views import root_of
 
 _NO_DAY = date(2001, 1, 1)  # of hours alone, so that it is not printed
@@ -22,13 +23,16 @@ def list_cloths(context: DocumentContext) -> Iterator[tuple[list[str], str]]:
 
 
 def _tell_cloth(context: DocumentContext, mark: str) -> str:
-    """When cloth is hung and taken down; nothing where the time that it takes is not given."""
+    """When cloth is hung and taken down; nothing where the time that it takes, or the shift, is not given."""
     kind, minutes, persons = (
         context.project.get(("shade", mark, name)) for name in ("kind", "rig_minutes", "rigged_by")
     )
     if kind != "shade_cloth" or minutes is None:
         return ""
-    calendar = find_calendar(root_of(context.project.view(())))
+    try:
+        calendar = find_calendar(root_of(context.project.view(())))
+    except Absent:
+        return ""
     start = datetime.combine(_NO_DAY, calendar.shift_start)
     rig = timedelta(minutes=float(minutes))
     last = start + calendar.shift + timedelta(hours=SETTING)

@@ -35,7 +35,6 @@ from specgen.documents.template_functions import Function, check_words, figure_f
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
 from specgen.documents.transmittal import cite_procedure
-from specgen.documents.views._who_verifies import tell_verifiers
 from specgen.documents.views.code_items import code_name, tell_who_adopts
 from specgen.documents.views.mockup_details import name_places
 from specgen.documents.views.not_evaluated import tell_others
@@ -44,6 +43,7 @@ from specgen.documents.views.package_documents import tell_forms_left_out
 from specgen.documents.views.reply_dates import tell_undated
 from specgen.documents.views.site_limits import find_stricter
 from specgen.documents.views.to_verify import count_to_tick, verifies_pulls
+from specgen.documents.views.who_verifies import tell_verifiers
 from specgen.documents.waiting_rules import list_waiting_rules
 from specgen.judging.owners import looks_for_document
 from specgen.model.absence import Absent

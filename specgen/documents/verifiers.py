@@ -71,7 +71,7 @@ _BESIDES = {"weather.humidity": ("eifs_source",)}
 # What of a figure each of several parties settles, in place of what it is of in all.
 _PARTS = {
     ("weather.humidity", "eifs_source"): "Relative humidity, adhesive and base coat",
-    ("weather.humidity", "finish_source"): "Relative humidity, smoothing to gloss",
+    ("weather.humidity", "finish_source"): "Relative humidity, primer and gloss",
 }
 # The text that tells of what a sum rests on, by the name of the method or of its figure.
 _TEXTS_OF_SUMS = {

@@ -436,7 +436,7 @@ def test_a_criterion_of_the_project_tightens_the_thickness_of_the_walls_of_the_m
 def test_the_face_is_read_for_its_ph_where_the_base_coat_is_cement(tmp_path: Path) -> None:
     cement = {"walls": {"W1": {"base_coat": {"kind": "cement_added"}}}}
     assert lines_of(tmp_path / "a", cement)[PH][3:5] == [
-        "Maximum [pH limit under the primer]",
+        "Maximum [Limit of pH under the primer]",
         "Whole face; 3 readings",
     ]
     assert PH not in lines_of(tmp_path / "b", {"walls": {"W1": {"base_coat": {"kind": "no_cement"}}}})

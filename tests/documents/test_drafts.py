@@ -271,7 +271,8 @@ def test_bare_brick_is_surveyed_for_asbestos_before_any_work_and_is_not_tested_f
     assert not any("lead in the old coating" in page for page in pages.values())
     row = next(line for line in pages["D05"].splitlines() if line.startswith("ATT-06c | "))
     assert (
-        "Only after the asbestos survey, and where these are found by a licensed abatement contractor: repoint" in row
+        "Only after the asbestos survey; where asbestos is found, by a licensed abatement contractor alone: repoint"
+        in row
     )
     assert (
         "only a licensed abatement contractor, and for the pull tests the trained and protected testing agency"
@@ -283,7 +284,8 @@ def test_whoever_is_asked_for_the_decision_is_named_before_all_requests(tmp_path
     asked = asked_of(drafted(tmp_path)["D19"])
     owner = next(items for party, items in asked.items() if party.startswith("Owner"))
     architect = next(items for party, items in asked.items() if party.startswith("Architect"))
-    assert "Architect name" in owner["first requests"]
+    # The contractor reviews what is submitted for the decision.
+    assert "Names: architect; general contractor" in owner["first requests"]
     assert "decision on the walls" in architect
     for party, items in asked.items():
         named = [item for entry in items.values() for item in entry if item.endswith("name")]

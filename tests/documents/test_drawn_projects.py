@@ -25,13 +25,22 @@ def test_each_document_of_a_project_drawn_at_random_is_written(seed: int, tmp_pa
 
 
 def test_sealed_details_need_no_joint_to_be_told_of(tmp_path: Path) -> None:
-    change = {"details": {"PN1": {"kind": "penetration", "elevation": "E1", "sealed": "yes"}}, "joints": {}, "elevations": {"E1": {"wall": "W1"}}}
-    assert "Seal the joint around the penetration against its collar" in procedure(tmp_path, change)
+    pipe = {"kind": "penetration", "elevation": "E1", "sealed": "yes"}
+    page = procedure(tmp_path, {"details": {"PN1": pipe}, "joints": {}, "elevations": {"E1": {"wall": "W1"}}})
+    assert "Seal the joint around the penetration against its collar" in page
 
 
 def test_a_joint_too_narrow_for_a_bead_stops_no_document(tmp_path: Path) -> None:
     joint = {"kind": "opening_perimeter", "elevation": "E1", "width": "1/8 in"}
     assert "Sealant joints" in procedure(tmp_path, {"joints": {"J1": joint}, "elevations": {"E1": {"wall": "W1"}}})
+
+
+def test_cloth_is_told_of_once_the_shift_is_known(tmp_path: Path) -> None:
+    cloth = {"elevation": "E1", "kind": "shade_cloth", "rig_minutes": "30"}
+    change = {"shade": {"SH1": cloth}, "elevations": {"E1": {"wall": "W1"}}}
+    building.build(written(tmp_path, merged(SMALL, change)), tmp_path / "out", ("txt",), ("D14",), draft=True)
+    (page,) = (tmp_path / "out").glob("D14*.txt")
+    assert "each day of a coat or of sealing" not in page.read_text("utf-8")
 
 
 def procedure(folder: Path, change: dict[str, object]) -> str:

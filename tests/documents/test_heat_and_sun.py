@@ -68,7 +68,7 @@ def test_the_form_lets_no_coat_go_that_its_instructions_keep_out_of_sun_and_heat
     lines = told(tmp_path, "D12", HEAT).splitlines()
     assert (
         "Limit | boards, base coat | 40 °F to 95 °F | not in sun | 40 °F to 95 °F | max. 75% | wall min. 5 °F above"
-        " | – | – | – | no sun, no rain | min. 40 °F, 36 h | none | go: all met"
+        " | – | – | – | no sun, no rain | min. 40 °F, 24 h to 36 h | none | go: all met"
     ) in lines
     (smoothing,) = [line for line in lines if line.startswith("Limit | smoothing | ")]
     assert smoothing.startswith("Limit | smoothing | 50 °F to 90 °F | not in sun | 50 °F to 90 °F |")

@@ -167,4 +167,4 @@ class BarSheet:
                 x += (4 if kind == "hold" else 7) + measure(name) + 4
         if any(row.governs for row in self.rows):
             self.words.append(Label("bold", x, base, anchor="start", bold=True))
-            self.words.append(Label("governs the end", x + measure("bold", bold=True) + 1.2, base, anchor="start"))
+            self.words.append(Label("governs", x + measure("bold", bold=True) + 1.2, base, anchor="start"))

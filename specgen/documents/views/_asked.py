@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from specgen.documents.calculations import list_waiting
 from specgen.documents.context import DocumentContext
+from specgen.documents.deciding import is_undecided
 from specgen.documents.measures import Measure, list_measures
 from specgen.documents.parties import find_name
 from specgen.documents.required_documents import list_pending
@@ -29,6 +30,7 @@ from specgen.judging.registry import load_rules
 from specgen.model.field import Field, Path, dotted_path, matches
 from specgen.model.finding import Severity
 
+_CONTRACTOR = "general_contractor"
 # Answered before anybody disturbs an existing wall.
 _HAZARDS = ("lead_tested", "lead_found", "asbestos_tested", "asbestos_found")
 # The work before which a measure is taken, where that is before the decision or is it.
@@ -139,6 +141,8 @@ def _gather_asked(context: DocumentContext) -> list[Asked]:
     owed = [(entry.party, entry.order, entry.before) for entry in found]
     owed += [(document.owed_by, *sort_document(context, document)) for document in list_pending(context)]
     owed += [(one.by, *_EARLY[one.before]) for one in _list_early(context)]
+    if context.is_marked and is_undecided(context):
+        owed.append((_CONTRACTOR, *DECISION))  # it reviews what is submitted for the decision
     return _ask_names(context, found, owed)
 
 

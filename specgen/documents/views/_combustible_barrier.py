@@ -36,6 +36,8 @@ def rows(context: DocumentContext) -> list[tuple[Any, ...]]:
     reports = dict.fromkeys(mark for wall in covered for mark in list_reports(project, PROPAGATION, wall))
     shown = f"report {', '.join(reports)}" if reports else "the NFPA 285 report of this wall, which names the WRB"
     said: list[Any] = ["building higher than ", most, " above grade plane: NFPA 285 with this WRB; met by ", shown]
-    why = ["EIFS top ", context.display(_TOP), "; "] if top is not None else ["building height: architect to confirm; "]
+    known = "height above grade plane to be confirmed, D19; " if context.is_marked else ""
+    unknown = ["building height: architect to confirm; "]
+    why = unknown if top is None else ["EIFS top ", context.display(_TOP), f"; {known}"]
     subject = f"Combustible water-resistive barrier, {span_marks(covered)}"
     return [(subject, number, "yes" if top is not None else "pending", [*why, *said])]

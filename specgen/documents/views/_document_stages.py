@@ -26,6 +26,8 @@ _SHEETS = "SUB-02"
 # A coat that the EIFS manufacturer does not accept rules its wall out.
 _OF_FINISH = "SUB-06a"
 _COATS = {"primer", "gloss", "smoothing_coat"}
+# What an old wall is pulled with is used as its manufacturer writes.
+_PULLED_WITH = ("Instructions: adhesive", "Written instructions: adhesive")
 # The report on the pull tests and its acceptance, which alone come behind them.
 _BOND = "ATT-05"
 
@@ -47,6 +49,8 @@ def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple
     decided = (*deciding, *((_OF_FINISH,) if is_undecided(context) else ()))
     if document.code in decided or document.code.startswith("COD") or document.before == "decision":
         return PULLS if _bears_on_pulled(context, document) else DECISION
+    if list_pulled(context) and document.name.startswith(_PULLED_WITH):
+        return PULLS
     if document.before in _STAGES:
         return _STAGES[document.before]
     if document.code.startswith(_SHEETS) and find_next_package(context) == SUBMITTAL and document.before == "mockup":

@@ -24,6 +24,8 @@ _DATES: tuple[Path, ...] = (("schedule", "submit_on"), ("schedule", "work_start"
 _CONTRACTOR = "general_contractor"
 # A sealant is named long before it is tested on the coats.
 _TESTED_LONG = ("sealants", "*", "product")
+# The mockup is built from it, and the schedule of a package holds them.
+_PLANNED: tuple[Path, ...] = (("access",), ("schedule", "weather_days"))
 # The wall itself is measured, whatever documents print.
 _GAP = ("walls", "*", "substrate", "plane_measured")
 
@@ -40,7 +42,7 @@ def bring_forward(context: DocumentContext, dotted: str, stage: tuple[int, str])
         return min(stage, NAMING)
     if (pattern in _ZONES or pattern == _TESTED_LONG) and is_undecided(context):
         return min(stage, find_decision(context))
-    printed = pattern in _SHOWN or pattern in find_lacking(context)
+    printed = pattern in (*_SHOWN, *_PLANNED) or pattern in find_lacking(context)
     return min(stage, find_next_package(context)) if printed else stage
 
 

@@ -14,7 +14,7 @@ from specgen.model.absence import Absent
 from specgen.quantities.comparison import less
 
 # What the architect states of the energy code.
-_REQUIRED = "R-value of continuous insulation and vapor retarder required, or none"
+_REQUIRED = "R-value of continuous insulation required, or none"
 
 
 def rows(context: DocumentContext) -> list[tuple[Any, ...]]:

@@ -28,9 +28,10 @@ def list_open_rules(context: DocumentContext, mark: str) -> tuple[str, ...]:
     A rule on the work is among them whose document the wall is decided by.
     """
     waiting = list_waiting_rules(context)
+    open_ = {*waiting, *(clause.rule for clause in context.judgment.not_judged)}
     decides = {strip_clause(entry.code) for entry in list_deciding(context, mark)}
     of_wall = (rule for rule in waiting if rule[:3] in OF_A_WALL and _is_on(context, rule, mark))
-    of_work = (rule for rule in waiting if rule[:3] not in OF_A_WALL and rule in decides)
+    of_work = sorted(rule for rule in open_ & decides if rule[:3] not in OF_A_WALL)
     return (*list_undecided(context, mark), *of_wall, *of_work)
 
 

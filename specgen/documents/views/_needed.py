@@ -88,6 +88,8 @@ def tell_rules(context: DocumentContext, dotted: str) -> set[str]:
     bears = set(_BEARS.get(pattern, ())) & context.remember(_list_waiting)
     if pattern == _JURISDICTION:
         bears.add(_CODE)
+    if pattern == _BOARD_R and asks_requirement(context):
+        bears.add(_VAPOR)
     return held.get(dotted) or bears
 
 
@@ -151,6 +153,8 @@ def list_reported(context: DocumentContext) -> Iterator[Path]:
         if pattern[0] in _OF_REPORTS and not waiting.isdisjoint(bears):
             marks = context.project.members.get(pattern[:1], ()) if "*" in pattern else ("",)
             yield from (tuple(mark if part == "*" else part for part in pattern) for mark in marks)
+    if asks_requirement(context):
+        yield from (tuple(mark if part == "*" else part for part in _BOARD_R) for mark in context.judgment.walls)
 
 
 def find_pattern(context: DocumentContext, dotted: str) -> Path:

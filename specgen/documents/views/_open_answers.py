@@ -6,7 +6,7 @@ from typing import NamedTuple
 from specgen.documents.code_edition import assumes_edition, name_weather_sections, tell_code_data
 from specgen.documents.context import DocumentContext
 from specgen.documents.deciding import is_undecided
-from specgen.documents.display_values import DisplayValue
+from specgen.documents.display_values import DisplayValue, count_things
 from specgen.documents.foam_reports import SECTIONS, list_unknown, list_unparted, list_unrated
 from specgen.documents.form_units import UNITS
 from specgen.documents.members import span_marks
@@ -21,7 +21,7 @@ SPEC_SECTIONS = "Specification section for this work, a copy, or none"
 _WATER = "Source of the water in the wall, and how it is stopped"
 SEALING = "Is sealant installed before or after the gloss?"
 _OWN_REVIEW = "Working days of the contractor's own review, before a submittal is sent on"
-_ENERGY = "Energy code edition, climate zone, R-value of continuous insulation, and vapor retarder required, or none"
+_ENERGY = "Energy code edition, climate zone, R-value of continuous insulation required, or none; vapor retarder"
 _DARK = "HEA-05a"
 _REFLECTANCE = "Light reflectance by data sheet or reading"
 EXISTING = "Existing building code: adopted or not; governs this work or not"
@@ -62,9 +62,7 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
         yield OpenAnswer(asked, (_VAPOR,), decides=True)
     if asks_requirement(context):
         yield OpenAnswer(_ENERGY, (_VAPOR,), decides=True)
-    for mark in _list_stated(context) if context.is_marked else ():
-        told = (context.display(("colors", mark, "lrv")),)
-        yield OpenAnswer(f"{_REFLECTANCE} ({mark})", ("HEA-05",), decides=True, party="finish_source", figures=told)
+    yield from _ask_of_stated(context) if context.is_marked else ()
     wet = list_wet(context, list_barriers(context))
     if wet:
         yield OpenAnswer(f"{_WATER} ({', '.join(wet)})", ("ATT-08",), decides=True)
@@ -85,6 +83,20 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
     if joints and not context.project.members.get(("sealants",)):
         yield OpenAnswer(f"{SEALING} ({span_marks(joints)})", ("SLT-07",), decides=False, party="applicator")
     yield from _ask_of_walls(context, str(model))
+
+
+def _ask_of_stated(context: DocumentContext) -> Iterator[OpenAnswer]:
+    """The figures of a dark color and of a base coat that nobody has named: the word of their makers makes them so."""
+    for color in _list_stated(context):
+        told = (context.display(("colors", color, "lrv")),)
+        yield OpenAnswer(f"{_REFLECTANCE} ({color})", ("HEA-05",), decides=True, party="finish_source", figures=told)
+    for mark in context.project.members[("walls",)]:
+        path = ("walls", mark, "base_coat")
+        passes, thickness = (context.display((*path, name)) for name in ("passes", "dry_thickness"))
+        named = context.project.is_given((*path, "product"))
+        if not (named or passes.open or thickness.open):
+            asked = f"Base coat thickness in {' '.join(map(str, count_things(passes, 'pass', 'passes')))} ({mark})"
+            yield OpenAnswer(asked, ("BAS-01",), decides=True, party="eifs_source", figures=(thickness,))
 
 
 def _list_stated(context: DocumentContext) -> list[str]:

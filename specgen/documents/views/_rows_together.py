@@ -162,9 +162,9 @@ ROWS: dict[str, dict[str, str]] = {
     "Maximum water addition": {"primer.max_water": "primer", "gloss.max_water": "gloss"},
     "Maximum humidity": {"primer.most_humidity": "primer", "gloss.most_humidity": "gloss"},
     "Smoothing coat": {"smoothing.between_hours": "drying between coats", "smoothing.spreading_rate": "spreading rate"},
-    "Primer before gloss": {
-        "primer.release_moisture": "maximum moisture reading, %",
-        "primer.most_ph": "maximum pH",
+    "Primer": {
+        "primer.release_moisture": "maximum moisture reading before gloss, %",
+        "primer.most_ph": "maximum pH of the face under it",
         "primer.tinted": "tinted to the color",
     },
     "Gloss coat": {

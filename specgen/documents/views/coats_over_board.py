@@ -12,7 +12,7 @@ from specgen.documents.views._concerned import list_colors
 from specgen.model.field import Path
 from specgen.model.value_text import words
 
-# Behind the figures of a base coat whose product nobody has named.
+# Behind the figures of a base coat whose product nobody has named, which the open items ask to confirm.
 _UNNAMED = " (EIFS manufacturer to confirm)"
 
 

@@ -9,7 +9,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.deviations import tell_longer_review
 from specgen.documents.layout_release import find_layout_release
-from specgen.documents.mockup import name_base
+from specgen.documents.mockup import name_base, tell_base_age
 from specgen.documents.schedule import SPRAYED, find_schedule, is_short
 from specgen.documents.submission import find_worked_before
 from specgen.documents.views._cells import OPEN, ask_all
@@ -108,7 +108,8 @@ def _list_before(context: DocumentContext, days: _Days) -> Iterator[tuple[date, 
         yield days.find("P"), ("Planned start of mockup", planned, "as planned", days.spare("P"))
     ready = f"{name_base(context)} of the mockup complete, latest"
     worked = find_worked_before(context, days.find("M"))
-    yield worked, (ready, long_date(worked), "last working day before start of mockup", "")
+    told = ["last working day before start of mockup", *tell_base_age(context)]
+    yield worked, (ready, long_date(worked), told, "")
     yield days.find("M"), ("Start of mockup", long_date(days.find("M")), _tell_latest(known), "")
     yield from _list_accepted(context, days)
 

@@ -10,7 +10,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.deviations import tell_longer_review
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.layout_release import find_layout_release
-from specgen.documents.mockup import find_day_behind, find_ready_day, find_start, name_base
+from specgen.documents.mockup import find_day_behind, find_ready_day, find_start, name_base, tell_base_age
 from specgen.documents.mockup_days import find_last_day, find_mockup_day
 from specgen.documents.submission import find_issue, find_worked_before
 from specgen.judging.rule import is_draft
@@ -89,7 +89,7 @@ def _list_events(context: DocumentContext) -> Iterator[tuple[date | None, str, A
             yield primed, f"First primer, sample color needed ({named})", long_date(primed)
     ready = find_ready_day(context)
     if ready is not None:
-        yield ready, f"{name_base(context)} complete, latest", long_date(ready)
+        yield ready, f"{name_base(context)} complete, latest", [long_date(ready), *tell_base_age(context)]
     release = find_layout_release(context)
     if release is not None:
         told = f"{long_date(release.latest)}, {release.follows}"

@@ -189,6 +189,6 @@ def _tell_kinds(context: DocumentContext) -> Iterator[str]:
         yield "COD by itself or with a section: code requirement, D02"
     documents = [known for known in context.rest.known if known.id in held]
     if documents and context.draft:
-        yield "documents by number: titles in D00"
+        yield "documents, where no rule waits, by number: titles in D00"
     elif documents:
         yield f"documents: {', '.join(f'{known.id} {known.title}' for known in documents)}"

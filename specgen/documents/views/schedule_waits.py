@@ -89,7 +89,7 @@ def _list_lines(context: DocumentContext, name: str, title: str) -> Iterator[Lin
         hours = context.project.get((*plan, "hours"))
         planned = [context.display((*plan, "hours")), f", to {until[:1].lower()}{until[1:]}"]
         result = _judge(context, name, [] if hours is None else [Fraction(hours)])
-        yield title, least, most, planned, _tell_scheduled(given), result
+        yield title, least, most, planned, _tell_scheduled(given), _leave_open(context, name, result)
         title = ""
 
 
@@ -105,10 +105,18 @@ def _list_beside(context: DocumentContext, name: str) -> Iterator[Line]:
         yield title, "", context.display(path), "", _tell_scheduled(stays), result
 
 
-def _tell_margin(context: DocumentContext, name: str) -> str:
+def _leave_open(context: DocumentContext, name: str, result: Any) -> Any:
+    """The result, which a draft leaves open while it asks for the longest wait."""
+    asks = context.is_marked and name in _MOST and context.project.get(_MOST[name]) is None
+    return "minimum kept; maximum pending, D19" if asks and result == "OK" else result
+
+
+def _tell_margin(context: DocumentContext, name: str) -> Any:
     """That waits are kept, and how many working days more can be lost before the last hour of the next coat."""
     most = context.project.get(_MOST[name])
-    left = None if most is None else count_days_left(context, Fraction(most))
+    if most is None:
+        return _leave_open(context, name, "OK")
+    left = count_days_left(context, Fraction(most))
     return "OK" if left is None else f"OK; {count(left, 'more working day')} can be lost before gloss"
 
 

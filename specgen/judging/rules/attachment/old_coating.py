@@ -106,9 +106,9 @@ RULE.clause(
     basis="astm_d7234",
     remedy="Disturb no coating before the laboratory reports on lead and asbestos. Then: "
     f"{PULLS[0].lower()}{PULLS[1:]} If a pull fails, strip the coating and repeat the pull tests on the exposed "
-    "wall, or install fastened sheathing with a fluid-applied WRB over it, a new wall type. Where lead or asbestos is "
-    "found, a licensed abatement contractor prepares the test areas, strips, and drills; the agency, trained and "
-    "protected, pulls and signs.",
+    "wall, or install fastened sheathing with a fluid-applied WRB over it, a new wall type. Where lead is "
+    "found, only a licensed abatement contractor prepares and strips; the agency, trained and protected, pulls and "
+    "signs.",
 )
 
 RULE.clause(

@@ -153,8 +153,8 @@ def _faults(wall: Wall, standards: Standards, severity: Severity) -> Violations:
 
 # What a report must not find in a wall that stands before its faults are mended.
 _HAZARDS = {
-    "existing_coated": "the laboratory reports on lead and asbestos",
-    "existing_brick": "the asbestos survey",
+    "existing_coated": "the laboratory reports on lead and asbestos; where either is found",
+    "existing_brick": "the asbestos survey; where asbestos is found",
 }
 
 
@@ -165,7 +165,7 @@ def _wait_for_reports(kind: str, fault: str, mend: str) -> str:
     """
     if kind not in _HAZARDS or fault == "loose_coating":
         return mend
-    first = f"Only after {_HAZARDS[kind]}, and where these are found by a licensed abatement contractor"
+    first = f"Only after {_HAZARDS[kind]}, by a licensed abatement contractor alone"
     return f"{first}: {mend[0].lower()}{mend[1:]}"
 
 
