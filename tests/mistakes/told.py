@@ -6,7 +6,6 @@ from tempfile import TemporaryDirectory
 
 from specgen import building, pipeline
 from specgen.model.field import dotted_path
-from specgen.model.problem import Problem, Refused
 from specgen.quantities.parse import QuantityError, parse_quantity
 from specgen.reading.choices import find_choice, refuse_choice
 from specgen.reading.marks import find_mark_fault
@@ -15,13 +14,12 @@ from tests.documents.support import written as compose
 from tests.documents.test_page_overrides import BODY, FRAME, HEAD, LOOKS
 from tests.documents.test_template_mistakes import MISTAKES
 from tests.mistakes.table import mistakes
+from tests.mistakes.telling import place, tell, tell_refused
 from tests.quantities.test_number import DOUBTFUL
 from tests.quantities.test_parse import REFUSED
 from tests.reading import test_conversion, test_geometry, test_hostile, test_marks, test_project, test_ranges
 from tests.reading.test_structure import SHAPES, UNKNOWN, problems, read
 from tests.support import SMALL, written
-
-MOST_SHOWN = 120  # characters of an input
 
 
 def mistake_texts() -> dict[str, str]:
@@ -36,28 +34,6 @@ def mistake_texts() -> dict[str, str]:
         "choices.txt": tell_choices,
     }
     return {name: "\n".join(tell()) for name, tell in kinds.items()}
-
-
-def tell(mistake: str, *said: tuple[str, str]) -> str:
-    """A mistake, and below it each message with its remedy."""
-    shown = ascii(mistake)
-    shown = shown if len(shown) <= MOST_SHOWN else f"{shown[:MOST_SHOWN]}... ({len(mistake)} characters)"
-    return "\n".join([shown, *(f"  {message}\n    -> {hint}" for message, hint in said), ""])
-
-
-def tell_refused(mistake: str, run: Callable[[Path], object]) -> str:
-    """A mistake in a file or template, and what is told of it; `run` is given an empty folder."""
-    with TemporaryDirectory() as name:
-        try:
-            run(Path(name))
-        except Refused as refused:
-            return tell(mistake, *map(place, refused.problems))
-    return tell(mistake)
-
-
-def place(problem: Problem) -> tuple[str, str]:
-    """The message with the line and path it stands at, and the remedy."""
-    return f"line {problem.line} {problem.path}: {problem.message}".replace(" :", ":"), problem.hint
 
 
 def tell_choices() -> Iterator[str]:

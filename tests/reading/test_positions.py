@@ -184,26 +184,30 @@ def test_a_merged_value_stands_where_it_is_written(tmp_path: Path) -> None:
     assert {path: places["d", path].line for path in "bc"} == {"b": 2, "c": 5}
 
 
+# Text, words of the message, and the line.
+NO_YAML = [
+    ("a:\n\tb: 1\n", "a tab is in the indentation", 2),
+    ("a:\n  b: 1\n \tc: 2\n", "a tab is in the indentation", 3),
+    ("a: 1\n---\nb: 2\n", "more than one document", 2),
+    ("a: 1\n...\n---\nb: 2\n", "more than one document", 3),
+    ("a: b: c\n", "a second colon", 1),
+    ("a: 1\nname: Tom: Hall\n", "a second colon", 2),
+    ("a: [1, 2\n", "is not closed", 1),
+    ("a: {b: 1\n", "is not closed", 1),
+    ("a: 'x\n", "not closed in this line", 1),
+    ("a: *b\n", "refers to no anchor", 1),
+    ("a: @b\n", "a sign of YAML", 1),
+    ("a: 1\n b: 2\n", "", 2),
+    ("a: 1\nb\n", "no colon", 2),
+    ("a: &x 1\nb: *x *x\n", "follows a value", 2),
+    ('a: "\\q"\n', "a backslash", 1),
+    ('a: 1\nb: "\\uD800"\n', "a backslash", 2),
+]
+
+
 @pytest.mark.parametrize(
     ("text", "said", "line"),
-    [
-        ("a:\n\tb: 1\n", "a tab is in the indentation", 2),
-        ("a:\n  b: 1\n \tc: 2\n", "a tab is in the indentation", 3),
-        ("a: 1\n---\nb: 2\n", "more than one document", 2),
-        ("a: 1\n...\n---\nb: 2\n", "more than one document", 3),
-        ("a: b: c\n", "a second colon", 1),
-        ("a: 1\nname: Tom: Hall\n", "a second colon", 2),
-        ("a: [1, 2\n", "is not closed", 1),
-        ("a: {b: 1\n", "is not closed", 1),
-        ("a: 'x\n", "not closed in this line", 1),
-        ("a: *b\n", "refers to no anchor", 1),
-        ("a: @b\n", "a sign of YAML", 1),
-        ("a: 1\n b: 2\n", "", 2),
-        ("a: 1\nb\n", "no colon", 2),
-        ("a: &x 1\nb: *x *x\n", "follows a value", 2),
-        ('a: "\\q"\n', "a backslash", 1),
-        ('a: 1\nb: "\\uD800"\n', "a backslash", 2),
-    ],
+    NO_YAML,
 )
 def test_what_is_no_yaml_is_told_with_its_line(text: str, said: str, line: int, tmp_path: Path) -> None:
     problem = refused(tmp_path, text)
@@ -266,18 +270,22 @@ def test_signs_of_any_script_are_text(value: str, tmp_path: Path) -> None:
     assert read(tmp_path, f"a: x{value}y\n").data == {"a": f"x{value}y"}
 
 
+# What stands in the file, and words of the message.
+NO_PROJECT = [
+    (b"a: \xff\n", "the file is not UTF-8 (byte 0xff)"),
+    (b"a: caf\xe9\n", "the file is not UTF-8 (byte 0xe9)"),
+    ("a: 1\n".encode("utf-16"), "the file is UTF-16"),
+    (b"a: \xed\xa0\x80\n", "the file is not UTF-8 (byte 0xed)"),
+    ("- a\n", "does not begin with a name and a colon"),
+    ("just words\n", "does not begin with a name and a colon"),
+    ("'a'\n", "does not begin with a name and a colon"),
+    ("[]\n", "does not begin with a name and a colon"),
+]
+
+
 @pytest.mark.parametrize(
     ("text", "said"),
-    [
-        (b"a: \xff\n", "the file is not UTF-8 (byte 0xff)"),
-        (b"a: caf\xe9\n", "the file is not UTF-8 (byte 0xe9)"),
-        ("a: 1\n".encode("utf-16"), "the file is UTF-16"),
-        (b"a: \xed\xa0\x80\n", "the file is not UTF-8 (byte 0xed)"),
-        ("- a\n", "does not begin with a name and a colon"),
-        ("just words\n", "does not begin with a name and a colon"),
-        ("'a'\n", "does not begin with a name and a colon"),
-        ("[]\n", "does not begin with a name and a colon"),
-    ],
+    NO_PROJECT,
 )
 def test_what_is_no_project_file_is_told(text: str | bytes, said: str, tmp_path: Path) -> None:
     problem = refused(tmp_path, text)
@@ -289,14 +297,18 @@ def test_a_byte_order_mark_is_read_over(tmp_path: Path) -> None:
     assert read(tmp_path, b"\xef\xbb\xbfa: 1\n").data == {"a": "1"}
 
 
+# A node inside itself, and its path.
+IN_ITSELF = [
+    ("a: &a [*a, 1]\n", "a.0"),
+    ("a: &a {b: *a}\n", "a.b"),
+    ("a: &a {b: {c: [1, *a]}}\n", "a.b.c.1"),
+    ("a: &a [&b [*a, *b]]\n", "a.0.0"),
+]
+
+
 @pytest.mark.parametrize(
     ("text", "path"),
-    [
-        ("a: &a [*a, 1]\n", "a.0"),
-        ("a: &a {b: *a}\n", "a.b"),
-        ("a: &a {b: {c: [1, *a]}}\n", "a.b.c.1"),
-        ("a: &a [&b [*a, *b]]\n", "a.0.0"),
-    ],
+    IN_ITSELF,
 )
 def test_a_node_inside_itself_is_a_problem_and_not_the_end(text: str, path: str, tmp_path: Path) -> None:
     problem = read(tmp_path, text + "z: 1\n").problems[0]

@@ -85,16 +85,20 @@ def test_rain_is_told_by_the_observer_where_no_depth_is(tmp_path: Path) -> None:
     assert [depth is not None and depth > 0 for depth in rain] == list(codes.values())
 
 
+# Rows, and what is told of them.
+NO_HOURS = [
+    ([], "y.epw: the file has no hours below its head"),
+    ([row(), "2001,6,14,9"], "y.epw:10: the row has 4 cells; an hour of EPW has 35"),
+    ([row(hour=25)], "y.epw:9: '2001-6-14 hour 25' is not an hour of EPW"),
+    ([row(hour=0)], "y.epw:9: '2001-6-14 hour 0' is not an hour of EPW"),
+    ([row(month=13)], "y.epw:9: '2001-13-14 hour 8' is not an hour of EPW"),
+    ([row(air="warm")], "y.epw:9:7: 'warm' is not a reading of air"),
+]
+
+
 @pytest.mark.parametrize(
     ("rows", "told"),
-    [
-        ([], "y.epw: the file has no hours below its head"),
-        ([row(), "2001,6,14,9"], "y.epw:10: the row has 4 cells; an hour of EPW has 35"),
-        ([row(hour=25)], "y.epw:9: '2001-6-14 hour 25' is not an hour of EPW"),
-        ([row(hour=0)], "y.epw:9: '2001-6-14 hour 0' is not an hour of EPW"),
-        ([row(month=13)], "y.epw:9: '2001-13-14 hour 8' is not an hour of EPW"),
-        ([row(air="warm")], "y.epw:9:7: 'warm' is not a reading of air"),
-    ],
+    NO_HOURS,
 )
 def test_a_row_that_is_none_is_refused(rows: list[str], told: str, tmp_path: Path) -> None:
     with pytest.raises(Refused) as refused:
