@@ -13,6 +13,7 @@ from specgen.reading.schema import project_schema
 from tests.documents.support import written as compose
 from tests.documents.test_page_overrides import BODY, FRAME, HEAD, LOOKS
 from tests.documents.test_template_mistakes import MISTAKES
+from tests.mistakes import told_files
 from tests.mistakes.table import mistakes
 from tests.mistakes.telling import place, tell, tell_refused
 from tests.quantities.test_number import DOUBTFUL
@@ -32,6 +33,12 @@ def mistake_texts() -> dict[str, str]:
         "files.txt": tell_files,
         "project.txt": tell_table,
         "choices.txt": tell_choices,
+        "yaml.txt": told_files.tell_yaml,
+        "workbooks.txt": told_files.tell_workbooks,
+        "tables.txt": told_files.tell_tables,
+        "letterheads.txt": told_files.tell_letterheads,
+        "papers.txt": told_files.tell_papers,
+        "weather.txt": told_files.tell_hours,
     }
     return {name: "\n".join(tell()) for name, tell in kinds.items()}
 

@@ -276,6 +276,13 @@ NO_PROJECT = [
     (b"a: caf\xe9\n", "the file is not UTF-8 (byte 0xe9)"),
     ("a: 1\n".encode("utf-16"), "the file is UTF-16"),
     (b"a: \xed\xa0\x80\n", "the file is not UTF-8 (byte 0xed)"),
+    (b"%PDF-1.7\n\xff", "this is a PDF, not a project file"),
+    (b"\xd0\xcf\x11\xe0\xa1\xb1", "this is a file of a word processor or spreadsheet program, not a project file"),
+    (b"\x89PNG\r\n\x1a\n", "this is a picture, not a project file"),
+    (b"\xff\xd8\xff\xe0", "this is a picture, not a project file"),
+    (b"PK\x03\x04word/\xff", "this is a Word file, not a project file"),
+    (b"PK\x03\x04xl/\xff", "this is a workbook, not a project file"),
+    (b"PK\x03\x04\xff", "this is a packed folder, not a project file"),
     ("- a\n", "does not begin with a name and a colon"),
     ("just words\n", "does not begin with a name and a colon"),
     ("'a'\n", "does not begin with a name and a colon"),
@@ -332,15 +339,40 @@ def test_a_file_nested_beyond_all_sense_is_refused(tmp_path: Path) -> None:
         read(tmp_path, "a: " + "[" * 5000 + "]" * 5000 + "\n")
 
 
+MILLIONS = "\n".join(
+    [
+        "a: &a [x, x, x, x, x, x, x, x, x, x]",
+        *(f"{chr(98 + n)}: &{chr(98 + n)} [{', '.join(['*' + chr(97 + n)] * 10)}]" for n in range(9)),
+    ]
+)
+
+
 def test_aliases_that_stand_for_millions_are_refused(tmp_path: Path) -> None:
-    lines = ["a: &a [x, x, x, x, x, x, x, x, x, x]"]
-    lines += [f"{chr(98 + n)}: &{chr(98 + n)} [{', '.join(['*' + chr(97 + n)] * 10)}]" for n in range(9)]
     with pytest.raises(Refused, match="aliases repeat"):
-        read(tmp_path, "\n".join(lines))
+        read(tmp_path, MILLIONS)
+
+
+# More values than a file of the trade holds; the bound is ours.
+MANY = "a: [" + "x, " * (positions.MOST_VALUES + 1) + "x]\n"
+
+
+def test_a_file_of_more_values_than_anyone_writes_is_refused(tmp_path: Path) -> None:
+    problem = refused(tmp_path, MANY)
+    assert problem.message == f"the file holds more than {positions.MOST_VALUES:,} values"
+    assert problem.hint == "split it, or leave some away"
 
 
 def test_a_few_aliases_are_what_they_stand_for(tmp_path: Path) -> None:
     assert read(tmp_path, "a: &x {b: 1}\nc: *x\nd: *x\n").data["d"] == {"b": "1"}
+
+
+EMPTY_ENTRY = "a:\n  - x\n  -\n"
+
+
+def test_an_empty_entry_of_a_list_is_told(tmp_path: Path) -> None:
+    (problem,) = read(tmp_path, EMPTY_ENTRY).problems
+    assert (problem.message, problem.line) == ("this entry of the list is empty", 3)
+    assert problem.hint == "write it, or `tbd`, or delete it"
 
 
 def test_a_key_that_is_no_plain_text_is_told(tmp_path: Path) -> None:

@@ -106,8 +106,14 @@ def test_a_row_that_is_none_is_refused(rows: list[str], told: str, tmp_path: Pat
     assert told in str(refused.value.problems[0])
 
 
-def test_a_place_that_is_none_is_refused(tmp_path: Path) -> None:
-    with pytest.raises(Refused, match="the first line tells no place on earth"):
-        read_hours(write(tmp_path, [row()], [PLACE.replace("37.65", "137.65"), *HEAD[1:]]))
-    with pytest.raises(Refused, match="the first line tells no place"):
-        read_hours(write(tmp_path, [row()], ["LOCATION,Wickerwell", *HEAD[1:]]))
+# First lines, and what is told of them.
+NO_PLACE = [
+    (PLACE.replace("37.65", "137.65"), "the first line tells no place on earth"),
+    ("LOCATION,Wickerwell", "the first line tells no place"),
+]
+
+
+@pytest.mark.parametrize(("first", "told"), NO_PLACE)
+def test_a_place_that_is_none_is_refused(first: str, told: str, tmp_path: Path) -> None:
+    with pytest.raises(Refused, match=told):
+        read_hours(write(tmp_path, [row()], [first, *HEAD[1:]]))
