@@ -13,7 +13,7 @@ from specgen.reading.schema import project_schema
 from tests.documents.support import written as compose
 from tests.documents.test_page_overrides import BODY, FRAME, HEAD, LOOKS
 from tests.documents.test_template_mistakes import MISTAKES
-from tests.mistakes import told_files
+from tests.mistakes import told_files, told_records
 from tests.mistakes.table import mistakes
 from tests.mistakes.telling import place, tell, tell_refused
 from tests.quantities.test_number import DOUBTFUL
@@ -39,6 +39,8 @@ def mistake_texts() -> dict[str, str]:
         "letterheads.txt": told_files.tell_letterheads,
         "papers.txt": told_files.tell_papers,
         "weather.txt": told_files.tell_hours,
+        "records.txt": told_records.tell_records,
+        "forms.txt": told_records.tell_forms,
     }
     return {name: "\n".join(tell()) for name, tell in kinds.items()}
 
