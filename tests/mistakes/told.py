@@ -13,7 +13,7 @@ from specgen.reading.schema import project_schema
 from tests.documents.support import written as compose
 from tests.documents.test_page_overrides import BODY, FRAME, HEAD, LOOKS
 from tests.documents.test_template_mistakes import MISTAKES
-from tests.mistakes import told_files, told_records
+from tests.mistakes import told_files, told_packages, told_records
 from tests.mistakes.table import mistakes
 from tests.mistakes.telling import place, tell, tell_refused
 from tests.quantities.test_number import DOUBTFUL
@@ -41,6 +41,9 @@ def mistake_texts() -> dict[str, str]:
         "weather.txt": told_files.tell_hours,
         "records.txt": told_records.tell_records,
         "forms.txt": told_records.tell_forms,
+        "packages.txt": told_packages.tell_packages,
+        "manifests.txt": told_packages.tell_manifests,
+        "twins.txt": told_packages.tell_twins,
     }
     return {name: "\n".join(tell()) for name, tell in kinds.items()}
 
