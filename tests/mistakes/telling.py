@@ -1,9 +1,12 @@
 """A mistake and what is told of it, as the lines of a golden text."""
 
+import io
 from collections.abc import Callable, Iterable
+from contextlib import redirect_stderr, redirect_stdout
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from specgen.cli import main
 from specgen.model.problem import Problem, Refused
 
 MOST_SHOWN = 120  # characters of an input
@@ -41,3 +44,11 @@ def in_file(problem: Problem) -> tuple[str, str]:
 def noted(mistake: str | bytes, notes: Iterable[str]) -> str:
     """What was read all the same, and the notes on it."""
     return "\n".join([tell(mistake).rstrip("\n"), *(f"  note: {note}" for note in notes), ""])
+
+
+def call(*words: str) -> tuple[str, str]:
+    """What a command prints, and what it tells on the way."""
+    printed, told = io.StringIO(), io.StringIO()
+    with redirect_stdout(printed), redirect_stderr(told):
+        main(words)
+    return printed.getvalue(), told.getvalue()

@@ -1,17 +1,15 @@
 """What is told where a package, a drawing or a file of the user cannot be written, or is none of ours."""
 
 import errno
-import io
 import os
 import shutil
 from collections.abc import Callable, Iterator
-from contextlib import chdir, redirect_stderr, redirect_stdout
+from contextlib import chdir
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
 from unittest.mock import patch
 
-from specgen.cli import main
 from specgen.output import disk
 from specgen.output.edited_file import write_edited
 from specgen.output.issued import read_issued
@@ -21,11 +19,11 @@ from specgen.output.sheet_folder import write_sheets
 from tests.commands import test_layout
 from tests.commands.test_compare import HOSTILE, RAW
 from tests.documents.support import ONE, TWO
-from tests.mistakes.telling import FOLDER, in_file, tell, tell_refused
+from tests.mistakes.telling import FOLDER, call, in_file, tell, tell_refused
 from tests.output.manifests import forge
 from tests.output.spoiled import SPOILED
 from tests.output.test_disk_places import ALIKE, NO_NAMES
-from tests.support import SMALL, merged, written
+from tests.support import SMALL, written
 
 # What a system tells where it does not write.
 ERRORS = [
@@ -42,7 +40,15 @@ ERRORS = [
     *(errno.ENOTEMPTY, errno.EIO),
 ]
 OUT_OF_FILES = {"input": 7}
-TWINS = {"elevations": {"A/1": test_layout.FACE, "A-1": test_layout.FACE}}
+TWINS = {
+    **test_layout.PROJECT,
+    "elevations": {mark: test_layout.FACE | {"facing": side} for mark, side in (("A/1", "N"), ("A-1", "S"))},
+    "joints": {},
+    "site": {"latitude": "40 deg"},
+    "schedule": {"shift_start": "06:00", "shift_hours": 10},
+    "weather": {"max_spray_wind": "8 mph"},
+    "shade": {"S1": {"elevation": "A-1", "kind": "shade_cloth"}},
+}
 
 
 def tell_packages() -> Iterator[str]:
@@ -155,17 +161,9 @@ def tell_twins() -> Iterator[str]:
     """Files of one name from marks that differ."""
     with TemporaryDirectory() as name:
         folder = Path(name)
-        file = written(folder, merged(test_layout.PROJECT, TWINS))
+        file = written(folder, TWINS)
         (folder / "hours.csv").write_text("time,air F,rh,wind mph\n2027-06-14 07:00,60,60,5\n", "utf-8")
-        weather = ("weather", str(file), "--all-hours", "--hours", str(folder / "hours.csv"))
+        weather = ("weather", str(file), "--hours", str(folder / "hours.csv"))
         for words in (("layout", str(file)), weather):
-            said = call(*words, "--out", str(folder / "out")).replace(name, FOLDER)
+            said = call(*words, "--out", str(folder / "out"))[1].replace(name, FOLDER)
             yield f"{words[0]}\n{said}"
-
-
-def call(*words: str) -> str:
-    """What a command tells on the way."""
-    told = io.StringIO()
-    with redirect_stdout(io.StringIO()), redirect_stderr(told):
-        main(words)
-    return told.getvalue()
