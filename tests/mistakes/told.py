@@ -15,7 +15,7 @@ from specgen.reading.schema import project_schema
 from tests.documents.support import written as compose
 from tests.documents.test_page_overrides import BODY, FRAME, HEAD, LOOKS
 from tests.documents.test_template_mistakes import MISTAKES
-from tests.mistakes import told_answers, told_files, told_packages, told_records
+from tests.mistakes import told_answers, told_files, told_libraries, told_packages, told_records
 from tests.mistakes.table import mistakes
 from tests.mistakes.telling import place, tell, tell_refused
 from tests.quantities.test_number import DOUBTFUL
@@ -55,6 +55,7 @@ def mistake_texts() -> dict[str, str]:
         "manifests.txt": told_packages.tell_manifests,
         "twins.txt": told_packages.tell_twins,
         "taking.txt": told_answers.tell_taking,
+        "libraries.txt": told_libraries.tell_libraries,
     }
     return {name: "\n".join(tell()) for name, tell in kinds.items()}
 

@@ -1,9 +1,12 @@
 """What is told of workbooks and tables that came back."""
 
+import io
 from collections.abc import Iterator
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
+
+import openpyxl
 
 from tests.asking import test_documents_sent, test_take, test_take_tables
 from tests.asking.workbooks import answered, written_by_xlsxwriter
@@ -58,6 +61,8 @@ def tell_documents() -> Iterator[str]:
         file.write_text(sent.JOB, "utf-8")
         call("ask", str(file), "--party", "eifs_source", "--out", str(Path(name) / "out"))
         sheet = (Path(name) / "out" / "eifs-manufacturer.xlsx").read_bytes()
+    page = openpyxl.load_workbook(io.BytesIO(sheet))["Documents sent"]
+    yield "\n".join(str(cell) for row in page.iter_rows(max_row=sent.HEAD, values_only=True) for cell in row if cell)
     for row, *_ in sent.FAULTY:
         yield told_of(f"{row}", sent.JOB, sent.with_rows(sheet, {"Data sheet: board": sent.BOARD | row}))
 

@@ -3,14 +3,18 @@
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from unittest.mock import patch
+
+import yaml
 
 from specgen.formats.docx.letterhead import read_letterhead
+from specgen.reading import positions
 from specgen.reading.csv_reading import read_csv
 from specgen.reading.given_file import FileUse, read_given_file
 from specgen.reading.positions import read_text
 from specgen.reading.workbook_reading import read_workbook
 from specgen.weather.reading import read_hours
-from tests.formats.docx import letterheads, test_letterhead_outside, test_letterhead_refused
+from tests.formats.docx import letterheads, test_letterhead_bounds, test_letterhead_outside, test_letterhead_refused
 from tests.formats.docx.test_letterhead_outside import HEADER
 from tests.formats.pdf import test_attachments, test_bind
 from tests.formats.pdf.binding import open_as, papers_of
@@ -31,6 +35,8 @@ def tell_yaml() -> Iterator[str]:
     for content in (*texts, test_positions.MILLIONS, test_positions.MANY):
         made = content if isinstance(content, bytes) else content.encode()
         yield tell_file(content, made, lambda file: read_text(file, file.name))
+    with patch.object(positions, "Loader", yaml.SafeLoader):
+        yield tell_file("an escape", b'a: "\\UFFFFFFFF"\n', lambda file: read_text(file, file.name))
     readable = [text for text, *_ in (*test_positions.TWICE, *test_positions.IN_ITSELF)]
     with TemporaryDirectory() as name:
         for text in (*readable, test_positions.EMPTY_ENTRY):
@@ -67,6 +73,9 @@ def tell_letterheads() -> Iterator[str]:
     ):
         yield tell_file(about, content, read_letterhead)
     yield tell_refused("a folder", read_letterhead)
+    for about in ("words", "tags", "depth", "attributes", "styles"):
+        content = letterheads.firm(test_letterhead_bounds.LARGE[about][0]())
+        yield tell_file(about, content, read_letterhead)
     outside = test_letterhead_outside
     changes = {
         kind: {HEADER: letterheads.header(piece), outside.RELS: outside.linked(("image", outside.FAR))}

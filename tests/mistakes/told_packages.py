@@ -21,7 +21,7 @@ from tests.commands.test_compare import HOSTILE, RAW
 from tests.documents.support import ONE, TWO
 from tests.mistakes.telling import FOLDER, call, in_file, tell, tell_refused
 from tests.output.manifests import forge
-from tests.output.spoiled import SPOILED
+from tests.output.spoiled import SPOILED, make_huge
 from tests.output.test_disk_places import ALIKE, NO_NAMES
 from tests.support import SMALL, written
 
@@ -71,6 +71,7 @@ def tell_packages() -> Iterator[str]:
         yield tell_refused("a file that is write-protected", lambda folder: edit(folder, b"old"))
     yield tell_refused("a file changed meanwhile", lambda folder: edit(folder, b"mine"))
     yield tell_refused("sheets over a package", write_sheets_over)
+    yield tell_refused("a sheet far too large", add_to_huge_sheets)
     for number in ERRORS:
         refused = refuse_write(Path("FILE"), OSError(number, os.strerror(number)))
         yield tell(os.strerror(number), *map(in_file, refused.problems))
@@ -105,6 +106,13 @@ def edit(folder: Path, found: bytes) -> None:
     """Edit a file that was read as `old`."""
     (folder / "p.yaml").write_bytes(found)
     write_edited(folder / "p.yaml", b"old", b"new")
+
+
+def add_to_huge_sheets(folder: Path) -> None:
+    """Add sheets to others of which one has become far too large."""
+    write_sheets(folder / "out", ONE, "Trial", "sheets", add=True)
+    make_huge(folder / "out")
+    write_sheets(folder / "out", {"c.txt": b"new"}, "Trial", "sheets", add=True)
 
 
 def write_sheets_over(folder: Path) -> None:

@@ -40,6 +40,12 @@ def add(name: str) -> Callable[[Path], object]:
     return put
 
 
+def make_huge(out: Path) -> None:
+    """A file of more bytes than any of ours, none of which the disk holds."""
+    with (out / "a.txt").open("wb") as file:
+        file.truncate(500_000_001)
+
+
 # Each with what is told of it. Names that word processors give their marks of an open document: common practice, no
 # source.
 SPOILED: dict[str, tuple[Callable[[Path], object], str]] = {
@@ -51,6 +57,7 @@ SPOILED: dict[str, tuple[Callable[[Path], object], str]] = {
     "the manifest saved anew": (save_manifest_anew, r"edited by hand since it was written: manifest\.json"),
     "a folder for a file": (put_folder, r"edited by hand since it was written: a\.txt"),
     "a link for a file": (put_link, r"edited by hand since it was written: a\.txt"),
+    "a file far too large": (make_huge, r"nothing was written: the file is larger than 500 MB \(move it out"),
     "a file added": (add("notes.txt"), "did not write"),
     "a file of like name added": (add("A.TXT"), "did not write"),
     "a folder added": (add("more/notes.txt"), "did not write"),

@@ -42,6 +42,8 @@ SAME = [
     "time,air F,humidity %\n6/14/2027 7:00 AM,61.7,60\n6/14/2027 8:00 AM,62.6,60\n",
     "date,time,air F,rh\n14/06/2027,7:00,61.7,60\n14/06/2027,8:00,62.6,60\n",
     "year,month,day,hour,air C,rh\n2027,6,14,7,16.5,60\n2027,6,14,8,17,60\n",
+    "day of record,time,air F,rh\n14/06/2027,7:00,61.7,60\n14/06/2027,8:00,62.6,60\n",
+    "year,month,day,hour of day,air C,rh\n2027,6,14,7,16.5,60\n2027,6,14,8,17,60\n",
     "rows behind\na station\ntime,air C,humidity\n2027-06-14 07:00:00,16.5,60\n2027-06-14 08:00:00,17,60\n",
     "time,air C,humidity %\n2027-06-14T07:00-05:00,16.5,60\n2027-06-14T08:00-05:00,17,60\n",
     "time,air C,humidity %\n2027-06-14 08:00,17,60\n2027-06-14 07:00,16.5,60\n",
