@@ -55,6 +55,7 @@ def mistake_texts() -> dict[str, str]:
         "manifests.txt": told_packages.tell_manifests,
         "twins.txt": told_packages.tell_twins,
         "taking.txt": told_answers.tell_taking,
+        "editing.txt": told_answers.tell_editing,
         "libraries.txt": told_libraries.tell_libraries,
     }
     return {name: "\n".join(tell()) for name, tell in kinds.items()}

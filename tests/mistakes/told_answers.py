@@ -10,7 +10,8 @@ import openpyxl
 
 from tests.asking import test_documents_sent, test_take, test_take_tables
 from tests.asking.workbooks import answered, written_by_xlsxwriter
-from tests.mistakes.telling import FOLDER, call
+from tests.editing import test_add_values
+from tests.mistakes.telling import FOLDER, call, tell_refused
 
 # Tables of another kind than openings, and as what they are taken.
 OF_LISTS: list[tuple[str, list[Any], list[list[Any]]]] = [
@@ -40,6 +41,14 @@ def tell_taking() -> Iterator[str]:
     for kind, head, rows in OF_LISTS:
         yield told_of(f"{kind} {rows}", tables.JOB, tables.table(*rows, head=head, name=kind), "--as", kind)
     yield from tell_documents()
+
+
+def tell_editing() -> Iterator[str]:
+    """Values that cannot be put into a file."""
+    for source, path, *_ in test_add_values.NOT_ADDED:
+        yield tell_refused(
+            f"{source} {path}", lambda _, source=source, path=path: test_add_values.edit(source, (path, "x"))
+        )
 
 
 def spoiled_sheets() -> dict[str, bytes]:

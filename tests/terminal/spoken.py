@@ -1,19 +1,29 @@
 """What commands tell of small projects that no example has: as golden texts."""
 
 from collections.abc import Iterator
+from contextlib import ExitStack, contextmanager
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
+from unittest.mock import patch
 
+from specgen.commands import build, layout, record, weather
 from specgen.reading.schema import project_schema
+from specgen.terminal.progress import Tell
 from specgen.terminal.starter import format_starter
-from tests.commands import test_weather
+from tests.commands import test_layout, test_weather
 from tests.mistakes.telling import FOLDER, call
 from tests.reading.records.support import SITE
 from tests.support import SMALL, merged, written
 from tests.terminal.test_dialogue import FURTHER, SOUND, begin, waiting
 from tests.weather.hourly import HEAD, write_rows
 
+STEPPING = (
+    "build p.yaml --draft --only D05,D10 --formats html,txt",
+    "layout p.yaml",
+    "record p.yaml log.csv --formats html",
+    "weather p.yaml --hours h.csv --all-hours",
+)
 STAGES = ("verdict", "mockup", "work", "closeout")
 MOST_OF_HEAD = 24  # lines
 
@@ -69,6 +79,7 @@ def terminal_texts() -> dict[str, str]:
         "record.txt": tell_calls(OF_RECORD, PROJECT, RECORD, PROJECT | {"records": list(RECORD)}),
         "tents.txt": "".join(map(tell_tent, ("no", "yes"))),
         "compare.txt": tell_calls(("compare q.yaml p.yaml",), SMALL, {}, CLOSED).partition("Documents of the set")[2],
+        "progress.txt": "\n".join(tell_progress()),
         "rule.txt": tell_calls(("check p.yaml --rule PLN-03",), SMALL | {"log": []}, {}),
     }
 
@@ -109,6 +120,27 @@ def tell_call(words: str, folder: Path) -> str:
     """What a call tells in a folder."""
     full = [str(folder / word) if word.endswith((".yaml", ".csv")) else word for word in words.split()]
     return f"$ specgen {words}\n{''.join(call(*full))}".replace(f"{folder}/", "").replace(str(folder), FOLDER)
+
+
+def tell_progress() -> Iterator[str]:
+    """The steps that a terminal is told of while a command runs."""
+    steps: list[str] = []
+
+    @contextmanager
+    def show(*_: Any, **__: Any) -> Iterator[Tell]:
+        yield steps.append
+
+    with TemporaryDirectory() as name, ExitStack() as patched:
+        for command in (build, layout, record, weather):
+            patched.enter_context(patch.object(command, "show_progress", show))
+        folder = Path(name)
+        written(folder, test_layout.PROJECT, "p.yaml")
+        (folder / "log.csv").write_text("date,elevation,air (F)\n2027-06-15,E1,61\n", "utf-8")
+        write_rows(folder, test_weather.ROWS[:24], name="h.csv")
+        for words in STEPPING:
+            steps.clear()
+            tell_call(f"{words} --out {folder / words.split()[0]}", folder)
+            yield "\n".join([f"$ specgen {words}", *steps, ""]).replace(f"{folder}/", "")
 
 
 def tell_tent(heated: str) -> str:
