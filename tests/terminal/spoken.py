@@ -1,7 +1,8 @@
 """What commands tell of small projects that no example has: as golden texts."""
 
+import os
 from collections.abc import Iterator
-from contextlib import ExitStack, contextmanager
+from contextlib import ExitStack, chdir, contextmanager
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
@@ -12,17 +13,17 @@ from specgen.reading.schema import project_schema
 from specgen.terminal.progress import Tell
 from specgen.terminal.starter import format_starter
 from tests.commands import test_layout, test_weather
-from tests.mistakes.telling import FOLDER, call
+from tests.mistakes.telling import call
 from tests.reading.records.support import SITE
 from tests.support import SMALL, merged, written
 from tests.terminal.test_dialogue import FURTHER, SOUND, begin, waiting
 from tests.weather.hourly import HEAD, write_rows
 
 STEPPING = (
-    "build p.yaml --draft --only D05,D10 --formats html,txt",
-    "layout p.yaml",
-    "record p.yaml log.csv --formats html",
-    "weather p.yaml --hours h.csv --all-hours",
+    "build p.yaml --draft --only D05,D10 --formats html,txt --out a",
+    "layout p.yaml --out b",
+    "record p.yaml log.csv --formats html --out c",
+    "weather p.yaml --hours h.csv --all-hours --out d",
 )
 STAGES = ("verdict", "mockup", "work", "closeout")
 MOST_OF_HEAD = 24  # lines
@@ -118,8 +119,8 @@ def tell_calls(calls: tuple[str, ...], project: Any, files: dict[str, str], othe
 
 def tell_call(words: str, folder: Path) -> str:
     """What a call tells in a folder."""
-    full = [str(folder / word) if word.endswith((".yaml", ".csv")) else word for word in words.split()]
-    return f"$ specgen {words}\n{''.join(call(*full))}".replace(f"{folder}/", "").replace(str(folder), FOLDER)
+    with chdir(folder), patch.dict(os.environ, {"COLUMNS": "80"}):
+        return f"$ specgen {words}\n{''.join(call(*words.split()))}"
 
 
 def tell_progress() -> Iterator[str]:
@@ -139,8 +140,8 @@ def tell_progress() -> Iterator[str]:
         write_rows(folder, test_weather.ROWS[:24], name="h.csv")
         for words in STEPPING:
             steps.clear()
-            tell_call(f"{words} --out {folder / words.split()[0]}", folder)
-            yield "\n".join([f"$ specgen {words}", *steps, ""]).replace(f"{folder}/", "")
+            tell_call(words, folder)
+            yield "\n".join([f"$ specgen {words}", *steps, ""])
 
 
 def tell_tent(heated: str) -> str:
