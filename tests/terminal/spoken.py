@@ -36,13 +36,15 @@ LOG = """date,elevation,area,step,coat,crew,started_at,ended_at,panels,wet_film 
 2027-06-16,E1,,,,,07:00,,,,,
 2027-06-16,E1,right bay,gloss,1,red,08:00,,E1-04,4,,5
 """
-RESULTS = """criterion,part,reading,passed,signed_by
+RESULTS = """criterion,part,reading,passed,signed_by,own
 ,,74,yes,L. Novak
 gloss,left,74,yes,L. Novak
 raking_light,,none,yes,L. Novak
 other_settings,,7,yes,L. Novak
 water_sill,,7,yes,L. Novak
 color_reading,,1.2,yes,L. Novak
+gloss,,40,no,L. Novak
+,,7,yes,L. Novak,7
 """
 RELEASES = """step,elevation,date,time,hours_dry,wall_dry,even_look
 primer,E1,2027-06-14,07:00,15,no,no
@@ -56,6 +58,8 @@ OF_RECORD = (
     "record p.yaml log.csv results.csv --elevation E2",
     "status p.yaml log.csv releases.csv --at 2027-06-16T12:00",
     "status p.yaml log.csv releases.csv --elevation E1 --at 2027-06-16T12:00",
+    "status p.yaml log.csv results.csv --at 2027-06-17T12:00 --elevation E3",
+    "status p.yaml log.csv results.csv --at 2027-06-17T12:00",
     "status p.yaml log.csv --panel E1-03",
     "status p.yaml log.csv --panel E1-04",
     "status p.yaml log.csv --panel E1-09",
