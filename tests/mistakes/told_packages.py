@@ -20,7 +20,7 @@ from tests.commands import test_layout
 from tests.commands.test_compare import HOSTILE, RAW
 from tests.documents.support import ONE, TWO
 from tests.mistakes.telling import FOLDER, call, in_file, tell, tell_refused
-from tests.output.manifests import forge
+from tests.output.manifests import forge, manifest_of
 from tests.output.spoiled import SPOILED, make_huge
 from tests.output.test_disk_places import ALIKE, NO_NAMES
 from tests.support import SMALL, written
@@ -135,6 +135,7 @@ def tell_manifests() -> Iterator[str]:
         yield tell_refused("no folder", lambda at: read_issued(at / "none"))
         yield tell_refused("edited", lambda at: read_edited(folder / "issued", at / "out"))
         yield tell_refused("no files it was made from", lambda at: check_forged(folder / "issued", at / "out", file))
+        yield tell_refused("a side file far too large", lambda at: check_huge(folder / "issued", at / "out", file))
 
 
 def read_forged(issued: Path, copy: Path, changes: dict[str, Any]) -> None:
@@ -148,6 +149,15 @@ def check_forged(issued: Path, copy: Path, project: Path) -> None:
     """Check a copy of a package that does not tell what it was made from."""
     shutil.copytree(issued, copy)
     forge(copy, **OUT_OF_FILES)
+    check_package(copy, project)
+
+
+def check_huge(issued: Path, copy: Path, project: Path) -> None:
+    """Check a copy of a package one of whose side files has become far too large."""
+    shutil.copytree(issued, copy)
+    forge(copy, input=[*manifest_of(copy)["input"], {"use": "firm", "file": "huge.yaml", "sha256": "0"}])
+    with project.with_name("huge.yaml").open("wb") as file:
+        file.truncate(200_000_001)
     check_package(copy, project)
 
 
