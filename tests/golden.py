@@ -32,6 +32,7 @@ from tests.mistakes.told import mistake_texts
 from tests.output.written_files import file_texts
 from tests.page_text import page_text
 from tests.support import EXAMPLES, ROOT, project_of, told_by
+from tests.terminal.spoken import terminal_texts
 from tests.typed_views import STUB, stub
 
 HERE = Path(__file__).parent
@@ -194,6 +195,7 @@ GOLDEN: dict[Path, Callable[[], dict[str, str]]] = {
     HERE / "judging" / "golden": finding_texts,
     HERE / "commands" / "golden": command_texts,
     HERE / "mistakes" / "golden": mistake_texts,
+    HERE / "terminal" / "golden": terminal_texts,
     DOCUMENTS: document_texts,
     HERE / "documents" / "figures" / "golden": figure_texts,
     HERE / "output" / "golden": file_texts,

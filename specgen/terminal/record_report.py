@@ -227,14 +227,15 @@ def _describe_group(project: Project, alike: Sequence[ReadingsAlike], total: int
         label = name_reading(project.schema, one.collection, one.field)
         lines.setdefault((len(one.entries), reason), []).append(label)
     for (number, reason), labels in lines.items():
-        of = (
-            f"{number:,} of {total:,} entries"
-            if number < total
-            else f"all {total:,} entries"
-            if total > 1
-            else "1 entry"
-        )
+        of = _tell_share(number, total)
         yield Line(f"  {name}: {', '.join(labels)} ({of}){f': {reason}' if reason else ''}", 4)
+
+
+def _tell_share(number: int, total: int) -> str:
+    """`3 of 30 entries`, `all 30 entries`, `both entries`, `1 entry`."""
+    if number < total:
+        return f"{number:,} of {total:,} entries"
+    return {1: "1 entry", 2: "both entries"}.get(total, f"all {total:,} entries")
 
 
 def _count_entries(records: Records) -> dict[tuple[str, str], int]:

@@ -145,14 +145,17 @@ def test_a_second_document_under_the_same_mark_is_shown_and_not_taken(job: Path,
     assert job.read_bytes() == once
 
 
+FAULTY = [
+    ({"Entry": "nothing"}, "the row does not say which document it is"),
+    ({"Date of document": "soon"}, "soon"),
+    ({"Type": "brochure"}, "brochure"),
+    ({"Entry": "EM2 {colour: blue}"}, "'colour' is the name of no field"),
+]
+
+
 @pytest.mark.parametrize(
     ("row", "told"),
-    [
-        ({"Entry": "nothing"}, "the row does not say which document it is"),
-        ({"Date of document": "soon"}, "soon"),
-        ({"Type": "brochure"}, "brochure"),
-        ({"Entry": "EM2 {colour: blue}"}, "'colour' is the name of no field"),
-    ],
+    FAULTY,
 )
 def test_what_cannot_be_read_is_told_at_its_cell(
     row: dict[str, Any], told: str, job: Path, sheet: bytes, capsys: Any

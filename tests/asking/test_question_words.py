@@ -59,6 +59,7 @@ FORMS = {
     "gloss.touch_dry_hours": ("hours", "hours"),
     "gloss.volume_solids": ("%", "%"),
     "site.latitude": ("degrees", "degrees"),
+    "mockup.facing": ("compass point, or degrees from north", "compass point, or degrees from north"),
     "tank.regulators": ("whole number", "whole number"),
     "code.local_fasteners_required": ("yes or no", "yes or no"),
     "schedule.submit_on": ("date: year-month-day", "date: year-month-day"),

@@ -190,15 +190,18 @@ def test_an_answer_against_one_of_before_tells_who_gave_that(job: Path, capsys: 
     assert second == "    1.xlsx, Questions!H4  25  I. Pane, finish manufacturer, 2027-02-09"
 
 
+NOT_TAKEN = [
+    ({"name": "Other"}, "the sheet is of another project: its name is 'Other', not 'Trial'"),
+    ({"number": "0713"}, "the sheet is of another project: its number is '0713', not '0712'"),
+    ({"party": "painter"}, "'painter' is not a choice for this field"),
+    ({"party": ""}, "the sheet does not say which party it is for"),
+    ({"by": ""}, "1.xlsx, Project!B8: it is not said who answered (write the name there, or give --by NAME)"),
+]
+
+
 @pytest.mark.parametrize(
     ("how", "message"),
-    [
-        ({"name": "Other"}, "the sheet is of another project: its name is 'Other', not 'Trial'"),
-        ({"number": "0713"}, "the sheet is of another project: its number is '0713', not '0712'"),
-        ({"party": "painter"}, "'painter' is not a choice for this field"),
-        ({"party": ""}, "the sheet does not say which party it is for"),
-        ({"by": ""}, "1.xlsx, Project!B8: it is not said who answered (write the name there, or give --by NAME)"),
-    ],
+    NOT_TAKEN,
 )
 def test_a_workbook_that_cannot_be_taken_is_told_and_the_others_are_taken(
     how: Any, message: str, job: Path, capsys: Any
@@ -214,14 +217,17 @@ def test_a_workbook_that_cannot_be_taken_is_told_and_the_others_are_taken(
     assert "flame_spread: tbd" in job.read_text("utf-8")
 
 
+DAYS = [
+    ("11/20/2026", (), "2026-11-20", "1.xlsx, Project!B9: '11/20/2026' is read as 2026-11-20"),
+    ("", (), "", "1.xlsx, Project!B9: the date is missing; the answers are taken without one"),
+    ("soon", (), "", "1.xlsx, Project!B9: 'soon' is not a plain date; the answers are taken without one"),
+    ("soon", ("--on", "11/26/2026"), "2026-11-26", "'soon' is not a plain date; --on gives 2026-11-26"),
+]
+
+
 @pytest.mark.parametrize(
     ("day", "more", "kept", "told"),
-    [
-        ("11/20/2026", (), "2026-11-20", "1.xlsx, Project!B9: '11/20/2026' is read as 2026-11-20"),
-        ("", (), "", "1.xlsx, Project!B9: the date is missing; the answers are taken without one"),
-        ("soon", (), "", "1.xlsx, Project!B9: 'soon' is not a plain date; the answers are taken without one"),
-        ("soon", ("--on", "11/26/2026"), "2026-11-26", "'soon' is not a plain date; --on gives 2026-11-26"),
-    ],
+    DAYS,
 )
 def test_a_date_of_signing_never_holds_answers_up(
     day: str, more: tuple[str, ...], kept: str, told: str, job: Path, capsys: Any

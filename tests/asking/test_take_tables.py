@@ -117,35 +117,39 @@ def test_a_member_with_another_value_is_shown_and_left_whole_while_others_are_ta
     assert "  elevations.E1.openings.B: kind, x, y, width, height, sill_pan" in ended.out
 
 
+# A table of openings, and what is told of it.
+FAULTY = [
+    (
+        table(B, head=[*HEAD[:5], "widht", "height"]),
+        "openings!F1: 'widht' is no column of openings (did you mean width?)",
+    ),
+    (table([*B, "x"], head=[*HEAD, "Glazing"]), "openings!H1: 'Glazing' is no column of openings"),
+    (table([*B, "4 ft"], head=[*HEAD, "width"]), "openings!H1: the column 'width' stands twice"),
+    (
+        table(B, head=["No.", *HEAD[1:]]),
+        "the table has no column Mark (give the column of the marks the title Mark)",
+    ),
+    (table(["B", "E9", *B[2:]]), "openings!A2: there is no elevation 'E9'"),
+    (table(["B", None, *B[2:]]), "openings!A2: it is not said which elevation 'B' belongs to"),
+    (table([None, *B[1:]]), "openings!A2: the row has no mark"),
+    (table(["\u202eB", *B[1:]]), "openings!A2: '\\u202eB' cannot be a mark"),
+    (table(B, B), "openings!A3: 'B' stands twice, also in row 2"),
+    (table(["B", "E1"]), "openings row 2: the row has a mark and no values"),
+    (table([*B[:5], 4.0, "5 ft"]), "openings!F2: elevations.E1.openings.B.width: '4'"),
+    (
+        table([*B[:2], "gate", *B[3:]]),
+        "openings!C2: elevations.E1.openings.B.kind: 'gate' is not a choice for this field",
+    ),
+    (table(B, ["D", "E1", "window", "11 ft", "3 ft", "4 ft", "5 ft"]), "the opening overlaps B in row 2 (move one"),
+    (table(["B", "E1", "window", "39 ft", "3 ft", "4 ft", "5 ft"]), "elevations.E1.openings.B"),
+    (table(["a", *B[1:]]), "'a' is taken for 'A'"),
+    (written_by_xlsxwriter({"One": [HEAD, B], "Two": [HEAD, B]}), "no sheet of the workbook is named openings"),
+]
+
+
 @pytest.mark.parametrize(
     ("content", "message"),
-    [
-        (
-            table(B, head=[*HEAD[:5], "widht", "height"]),
-            "openings!F1: 'widht' is no column of openings (did you mean width?)",
-        ),
-        (table([*B, "x"], head=[*HEAD, "Glazing"]), "openings!H1: 'Glazing' is no column of openings"),
-        (table([*B, "4 ft"], head=[*HEAD, "width"]), "openings!H1: the column 'width' stands twice"),
-        (
-            table(B, head=["No.", *HEAD[1:]]),
-            "the table has no column Mark (give the column of the marks the title Mark)",
-        ),
-        (table(["B", "E9", *B[2:]]), "openings!A2: there is no elevation 'E9'"),
-        (table(["B", None, *B[2:]]), "openings!A2: it is not said which elevation 'B' belongs to"),
-        (table([None, *B[1:]]), "openings!A2: the row has no mark"),
-        (table(["\u202eB", *B[1:]]), "openings!A2: '\\u202eB' cannot be a mark"),
-        (table(B, B), "openings!A3: 'B' stands twice, also in row 2"),
-        (table(["B", "E1"]), "openings row 2: the row has a mark and no values"),
-        (table([*B[:5], 4.0, "5 ft"]), "openings!F2: elevations.E1.openings.B.width: '4'"),
-        (
-            table([*B[:2], "gate", *B[3:]]),
-            "openings!C2: elevations.E1.openings.B.kind: 'gate' is not a choice for this field",
-        ),
-        (table(B, ["D", "E1", "window", "11 ft", "3 ft", "4 ft", "5 ft"]), "the opening overlaps B in row 2 (move one"),
-        (table(["B", "E1", "window", "39 ft", "3 ft", "4 ft", "5 ft"]), "elevations.E1.openings.B"),
-        (table(["a", *B[1:]]), "'a' is taken for 'A'"),
-        (written_by_xlsxwriter({"One": [HEAD, B], "Two": [HEAD, B]}), "no sheet of the workbook is named openings"),
-    ],
+    FAULTY,
     ids=lambda value: value[:40] if isinstance(value, str) else "",
 )
 def test_a_fault_in_one_cell_leaves_all_as_it_is(content: bytes, message: str, job: Path, capsys: Any) -> None:

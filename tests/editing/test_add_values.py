@@ -305,15 +305,18 @@ def test_lines_and_texts_of_what_was_added_are_told() -> None:
     ]
 
 
+NOT_ADDED = [
+    ("project: {}\n", "project.adress", "there is no field 'project.adress' (did you mean project.address?)"),
+    ("walls: {}\n", "walls.W1.substrate.knd", "did you mean walls.W1.substrate.kind?"),
+    ("- a\n", "format", "p.yaml:1:1: the file does not begin with a name and a colon"),
+    ("format: 1\nformat: 1\n", "firm", "p.yaml:2:1: format: 'format' appears twice, in line 1 and in line 2"),
+    ("? project\n", "project.name", "p.yaml: nothing was changed: a value cannot be put here safely"),
+]
+
+
 @pytest.mark.parametrize(
     ("source", "path", "message"),
-    [
-        ("project: {}\n", "project.adress", "there is no field 'project.adress' (did you mean project.address?)"),
-        ("walls: {}\n", "walls.W1.substrate.knd", "did you mean walls.W1.substrate.kind?"),
-        ("- a\n", "format", "p.yaml:1:1: the file does not begin with a name and a colon"),
-        ("format: 1\nformat: 1\n", "firm", "p.yaml:2:1: format: 'format' appears twice, in line 1 and in line 2"),
-        ("? project\n", "project.name", "p.yaml: nothing was changed: a value cannot be put here safely"),
-    ],
+    NOT_ADDED,
 )
 def test_what_cannot_be_done_is_refused_in_words(source: str, path: str, message: str) -> None:
     with pytest.raises(Refused, match=r".*") as refused:

@@ -4,9 +4,10 @@ from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+import yaml
+
 from specgen import building, pipeline
 from specgen.model.field import dotted_path
-from specgen.model.problem import Problem, Refused
 from specgen.quantities.parse import QuantityError, parse_quantity
 from specgen.reading.choices import find_choice, refuse_choice
 from specgen.reading.marks import find_mark_fault
@@ -14,14 +15,22 @@ from specgen.reading.schema import project_schema
 from tests.documents.support import written as compose
 from tests.documents.test_page_overrides import BODY, FRAME, HEAD, LOOKS
 from tests.documents.test_template_mistakes import MISTAKES
+from tests.mistakes import told_answers, told_files, told_libraries, told_packages, told_records
 from tests.mistakes.table import mistakes
+from tests.mistakes.telling import place, tell, tell_refused
 from tests.quantities.test_number import DOUBTFUL
 from tests.quantities.test_parse import REFUSED
-from tests.reading import test_conversion, test_geometry, test_hostile, test_marks, test_project, test_ranges
+from tests.reading import (
+    test_bounds,
+    test_conversion,
+    test_geometry,
+    test_hostile,
+    test_marks,
+    test_project,
+    test_ranges,
+)
 from tests.reading.test_structure import SHAPES, UNKNOWN, problems, read
 from tests.support import SMALL, written
-
-MOST_SHOWN = 120  # characters of an input
 
 
 def mistake_texts() -> dict[str, str]:
@@ -34,30 +43,22 @@ def mistake_texts() -> dict[str, str]:
         "files.txt": tell_files,
         "project.txt": tell_table,
         "choices.txt": tell_choices,
+        "yaml.txt": told_files.tell_yaml,
+        "workbooks.txt": told_files.tell_workbooks,
+        "tables.txt": told_files.tell_tables,
+        "letterheads.txt": told_files.tell_letterheads,
+        "papers.txt": told_files.tell_papers,
+        "weather.txt": told_files.tell_hours,
+        "records.txt": told_records.tell_records,
+        "forms.txt": told_records.tell_forms,
+        "packages.txt": told_packages.tell_packages,
+        "manifests.txt": told_packages.tell_manifests,
+        "twins.txt": told_packages.tell_twins,
+        "taking.txt": told_answers.tell_taking,
+        "editing.txt": told_answers.tell_editing,
+        "libraries.txt": told_libraries.tell_libraries,
     }
     return {name: "\n".join(tell()) for name, tell in kinds.items()}
-
-
-def tell(mistake: str, *said: tuple[str, str]) -> str:
-    """A mistake, and below it each message with its remedy."""
-    shown = ascii(mistake)
-    shown = shown if len(shown) <= MOST_SHOWN else f"{shown[:MOST_SHOWN]}... ({len(mistake)} characters)"
-    return "\n".join([shown, *(f"  {message}\n    -> {hint}" for message, hint in said), ""])
-
-
-def tell_refused(mistake: str, run: Callable[[Path], object]) -> str:
-    """A mistake in a file or template, and what is told of it; `run` is given an empty folder."""
-    with TemporaryDirectory() as name:
-        try:
-            run(Path(name))
-        except Refused as refused:
-            return tell(mistake, *map(place, refused.problems))
-    return tell(mistake)
-
-
-def place(problem: Problem) -> tuple[str, str]:
-    """The message with the line and path it stands at, and the remedy."""
-    return f"line {problem.line} {problem.path}: {problem.message}".replace(" :", ":"), problem.hint
 
 
 def tell_choices() -> Iterator[str]:
@@ -109,6 +110,9 @@ def tell_marks() -> Iterator[str]:
     for mark, *_ in test_marks.FAULTS:
         fault = find_mark_fault(mark)
         yield tell(mark, *([fault] if fault else []))
+    with TemporaryDirectory() as name:
+        for one, other, *_ in test_marks.PAIRS:
+            yield tell(f"{one} {other}", *map(place, test_marks.problems_of(Path(name), one, other)))
 
 
 def tell_files() -> Iterator[str]:
@@ -122,12 +126,46 @@ def tell_files() -> Iterator[str]:
         yield tell_project(text, test_project.HEAD + text)
     for text, *_ in (*test_geometry.FAULTS, *test_geometry.OUTLINES):
         yield tell_project(text, f"{test_geometry.HEAD}    {text}\n")
+    for text in tell_off_walls():
+        yield tell_project(text, test_geometry.HEAD + text)
     for text, *_ in test_ranges.UPSIDE_DOWN:
         head = test_ranges.HEAD if "\nwalls:" not in text else test_ranges.HEAD.partition("walls:")[0]
         yield tell_project(text, f"{head}{text}\n")
     for about, content, *_ in test_hostile.CASES:
-        if isinstance(content, str) and "firm" not in about:
-            yield tell_project(about, content)
+        yield tell_refused(about, lambda folder, content=content: read_beside(folder, content))
+    for name, make, *_ in test_bounds.LINKS:
+        yield tell_refused(name, lambda folder, name=name, make=make: read_linked(folder, name, make))
+    yield tell_project("a name of a folder", written_out({"firm": "firm.yaml/"}))
+
+
+def tell_off_walls() -> Iterator[str]:
+    """What lies beyond its wall."""
+    yield test_geometry.GABLE + test_geometry.BEYOND
+    for runs, *_ in test_geometry.RUNS:
+        yield f"joints:\n  J1: {{elevation: E1, runs: {runs}, at: 25 ft}}\n"
+    for ties, *_ in test_geometry.TIES:
+        yield f"access: {{X1: {{elevation: E1, ties: {ties}}}}}\n"
+    for sides, *_ in test_geometry.DETAILS:
+        yield f"details: {{RB1: {{elevation: E1, {sides}}}}}\n"
+
+
+def read_beside(folder: Path, content: str | bytes) -> None:
+    """Check a project that stands beside things that are no files of a project."""
+    file = test_hostile.make_folder(folder) / "project.yaml"
+    file.write_bytes(content if isinstance(content, bytes) else content.encode("utf-8", "surrogatepass"))
+    pipeline.check(file)
+
+
+def read_linked(folder: Path, name: str, make: Callable[[Path], object]) -> None:
+    """Check a project whose firm file is named by a link."""
+    make(folder)
+    (folder / "project.yaml").write_text(f"{test_bounds.HEAD}firm: {name}\n", "utf-8")
+    pipeline.check(folder / "project.yaml")
+
+
+def written_out(change: dict[str, str]) -> str:
+    """The small project with a change, as text."""
+    return yaml.safe_dump(SMALL | change, sort_keys=False)
 
 
 def tell_table() -> Iterator[str]:

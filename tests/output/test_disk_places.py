@@ -85,16 +85,20 @@ def test_a_drive_is_not_taken_away(out: Path, monkeypatch: pytest.MonkeyPatch) -
     refused(out, r"a drive of its own \(give a folder inside it\)")
 
 
-@pytest.mark.parametrize(
-    "pair", [("D01-a.txt", "d01-A.txt"), ("\u00e4.txt", "a\u0308.txt"), ("a.txt", "Manifest.json")], ids=str
-)
+ALIKE = [("D01-a.txt", "d01-A.txt"), ("\u00e4.txt", "a\u0308.txt"), ("a.txt", "Manifest.json")]
+
+
+@pytest.mark.parametrize("pair", ALIKE, ids=str)
 def test_names_that_only_differ_in_case_or_form_are_refused(pair: tuple[str, str], tmp_path: Path) -> None:
     with pytest.raises(Refused, match="would have one name"):
         disk.write_package(tmp_path / "out", dict.fromkeys(pair, b""), {})
     assert list(tmp_path.iterdir()) == []
 
 
-@pytest.mark.parametrize("name", ["a/b.txt", "../b.txt", ".b.txt", "a:b.txt", "a\\b.txt", "b\0.txt"])
+NO_NAMES = ["a/b.txt", "../b.txt", ".b.txt", "a:b.txt", "a\\b.txt", "b\0.txt"]
+
+
+@pytest.mark.parametrize("name", NO_NAMES)
 def test_a_name_that_some_disks_do_not_take_is_refused(name: str, tmp_path: Path) -> None:
     with pytest.raises(Refused, match="cannot be the name of a file"):
         disk.write_package(tmp_path / "out", {name: b""}, {})

@@ -128,15 +128,18 @@ def test_mappings_take_in_one_another_as_deep_as_they_are_nested(tmp_path: Path)
     }
 
 
+LINKS = [
+    ("x", lambda folder: (folder / "x").symlink_to("x"), "links lead in a circle"),
+    ("x", lambda folder: (folder / "x").symlink_to("/dev/zero"), "points outside the project folder"),
+    ("x/hostname", lambda folder: (folder / "x").symlink_to("/etc"), "points outside the project folder"),
+    ("'x" + "x" * 290 + "'", lambda folder: None, "cannot be read: File name too long"),
+]
+
+
 @pytest.mark.skipif(os.name != "posix", reason="links of a POSIX system")
 @pytest.mark.parametrize(
     ("name", "make", "said"),
-    [
-        ("x", lambda folder: (folder / "x").symlink_to("x"), "links lead in a circle"),
-        ("x", lambda folder: (folder / "x").symlink_to("/dev/zero"), "points outside the project folder"),
-        ("x/hostname", lambda folder: (folder / "x").symlink_to("/etc"), "points outside the project folder"),
-        ("'x" + "x" * 290 + "'", lambda folder: None, "cannot be read: File name too long"),
-    ],
+    LINKS,
 )
 def test_a_side_file_behind_links_is_told_where_it_is_named(
     name: str, make: Callable[[Path], object], said: str, tmp_path: Path

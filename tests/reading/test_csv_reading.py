@@ -47,17 +47,21 @@ def test_a_quoted_cell_may_have_lines_and_quotes(tmp_path: Path) -> None:
     assert cells(tmp_path, b'Mark,Name\nE1,"a ""b""\nc"\nE2,d\n')[3, 1] == "E2"
 
 
+# What stands in the file, and words of the message.
+NO_TABLE = [
+    (b"", "the table is empty"),
+    (b"\n\n,,\n", "the table is empty"),
+    (b'Mark,Name\nE1,"a\n', "row 2 is not CSV"),
+    (b"\x81\x8d\xff\n", "the table is not text"),
+    (b"Mark" + b",x" * 200, "more than 21,000 rows or 100 columns"),
+    (b"E1\n" * 22_000, "more than 21,000 rows or 100 columns"),
+    (b"Mark\n" + b"x" * 200_000, "not CSV"),
+]
+
+
 @pytest.mark.parametrize(
     ("content", "message"),
-    [
-        (b"", "the table is empty"),
-        (b"\n\n,,\n", "the table is empty"),
-        (b'Mark,Name\nE1,"a\n', "row 2 is not CSV"),
-        (b"\x81\x8d\xff\n", "the table is not text"),
-        (b"Mark" + b",x" * 200, "more than 21,000 rows or 100 columns"),
-        (b"E1\n" * 22_000, "more than 21,000 rows or 100 columns"),
-        (b"Mark\n" + b"x" * 200_000, "not CSV"),
-    ],
+    NO_TABLE,
 )
 def test_what_is_no_table_is_told_in_one_line(content: bytes, message: str, tmp_path: Path) -> None:
     with pytest.raises(Refused) as refused:

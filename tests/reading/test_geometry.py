@@ -167,13 +167,16 @@ def test_openings_that_overlap_are_told_at_the_later_one(tmp_path: Path) -> None
     assert {p.hint for p in told} == {"move one of the two or correct its size"}
 
 
+TOO_HIGH = [
+    ("height: 26 ft", "height", "the wall ends 26 ft above grade, the EIFS of the building 25 ft"),
+    ("{height: 24 ft, base_above_grade: 2 ft}", "height", "the wall ends 26 ft above grade, the EIFS of the"),
+    ("base_above_grade: 26 ft", "base_above_grade", "the wall begins 26 ft above grade, the EIFS of the building"),
+]
+
+
 @pytest.mark.parametrize(
     ("face", "path", "message"),
-    [
-        ("height: 26 ft", "height", "the wall ends 26 ft above grade, the EIFS of the building 25 ft"),
-        ("{height: 24 ft, base_above_grade: 2 ft}", "height", "the wall ends 26 ft above grade, the EIFS of the"),
-        ("base_above_grade: 26 ft", "base_above_grade", "the wall begins 26 ft above grade, the EIFS of the building"),
-    ],
+    TOO_HIGH,
 )
 def test_a_wall_higher_than_the_eifs_of_the_building_is_told(
     face: str, path: str, message: str, tmp_path: Path
@@ -191,12 +194,15 @@ def test_what_is_not_given_is_held_against_nothing(tmp_path: Path) -> None:
     assert pipeline.read(written(tmp_path, merged(SMALL, {"elevations": {"E1": face}})))
 
 
+RUNS = [
+    ("vertical", "the joint lies 25 ft from the left, the wall E1 is 24 ft wide"),
+    ("horizontal", "the joint lies 25 ft up, the wall E1 is 24 ft high"),
+]
+
+
 @pytest.mark.parametrize(
     ("runs", "message"),
-    [
-        ("vertical", "the joint lies 25 ft from the left, the wall E1 is 24 ft wide"),
-        ("horizontal", "the joint lies 25 ft up, the wall E1 is 24 ft high"),
-    ],
+    RUNS,
 )
 def test_a_joint_beside_its_elevation_is_told(runs: str, message: str, tmp_path: Path) -> None:
     (problem,) = refused(tmp_path, HEAD + f"joints:\n  J1: {{elevation: E1, runs: {runs}, at: 25 ft}}\n")
@@ -278,24 +284,29 @@ def test_a_wall_with_one_opening_moved_over_its_edge_is_refused_there(
     assert [p.path for p in told] == ["elevations.E1.openings.OUT"]
 
 
+GABLE = '    outline: ["0 ft, 0 ft", "24 ft, 0 ft", "12 ft, 24 ft"]\n'
+# At 4 ft from the left the rake is 8 ft up, at 10 ft it is 20 ft up.
+BEYOND = "    openings: {A: {x: 4 ft, y: 5 ft, width: 3 ft, height: 4 ft}}\n"
+
+
 def test_an_opening_beyond_the_outline_is_told(tmp_path: Path) -> None:
-    gable = '    outline: ["0 ft, 0 ft", "24 ft, 0 ft", "12 ft, 24 ft"]\n'
-    # At 4 ft from the left the rake is 8 ft up, at 10 ft it is 20 ft up.
-    beyond = "    openings: {A: {x: 4 ft, y: 5 ft, width: 3 ft, height: 4 ft}}\n"
-    (problem,) = refused(tmp_path, HEAD + gable + beyond)
+    (problem,) = refused(tmp_path, HEAD + GABLE + BEYOND)
     assert problem.path == "elevations.E1.openings.A"
     assert problem.message == "the opening lies beyond the outline of the wall"
     within = "    openings: {A: {x: 10 ft, y: 5 ft, width: 3 ft, height: 4 ft}}\n"
-    assert not refused(tmp_path, HEAD + gable + within + "climate: {hot_air: 0 F, cold_air: 1 F}\n")[1:]
+    assert not refused(tmp_path, HEAD + GABLE + within + "climate: {hot_air: 0 F, cold_air: 1 F}\n")[1:]
+
+
+TIES = [
+    ('["6 ft, 6 ft", "25 ft, 6 ft"]', 1, "the tie lies beyond the wall E1"),
+    ('["6 ft, 24 ft 1 in"]', 0, "the tie lies beyond the wall E1"),
+    ('["6 ft"]', 0, "'6 ft' is no point"),
+]
 
 
 @pytest.mark.parametrize(
     ("ties", "number", "message"),
-    [
-        ('["6 ft, 6 ft", "25 ft, 6 ft"]', 1, "the tie lies beyond the wall E1"),
-        ('["6 ft, 24 ft 1 in"]', 0, "the tie lies beyond the wall E1"),
-        ('["6 ft"]', 0, "'6 ft' is no point"),
-    ],
+    TIES,
 )
 def test_a_scaffold_tie_stands_on_its_wall(ties: str, number: int, message: str, tmp_path: Path) -> None:
     """The wall is 24 ft wide and high."""
@@ -303,13 +314,16 @@ def test_a_scaffold_tie_stands_on_its_wall(ties: str, number: int, message: str,
     assert (problem.path, problem.message) == (f"access.X1.ties.{number}", message)
 
 
+DETAILS = [
+    ("x: 20 ft, width: 5 ft", "x", "the water detail ends 25 ft from the left, the wall E1 is 24 ft wide"),
+    ("y: 23 ft, height: 2 ft", "y", "the water detail ends 25 ft up, the wall E1 is 24 ft high"),
+    ("width: 25 ft", "width", "the water detail ends 25 ft from the left, the wall E1 is 24 ft wide"),
+]
+
+
 @pytest.mark.parametrize(
     ("sides", "name", "message"),
-    [
-        ("x: 20 ft, width: 5 ft", "x", "the water detail ends 25 ft from the left, the wall E1 is 24 ft wide"),
-        ("y: 23 ft, height: 2 ft", "y", "the water detail ends 25 ft up, the wall E1 is 24 ft high"),
-        ("width: 25 ft", "width", "the water detail ends 25 ft from the left, the wall E1 is 24 ft wide"),
-    ],
+    DETAILS,
 )
 def test_a_water_detail_lies_on_its_wall(sides: str, name: str, message: str, tmp_path: Path) -> None:
     (problem,) = refused(tmp_path, f"{HEAD}details: {{RB1: {{elevation: E1, {sides}}}}}\n")

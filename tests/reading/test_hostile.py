@@ -90,6 +90,10 @@ CASES: list[tuple[str, str | bytes, str, int, int]] = [
 
 @pytest.fixture
 def folder(tmp_path: Path) -> Path:
+    return make_folder(tmp_path)
+
+
+def make_folder(tmp_path: Path) -> Path:
     """A project folder with a few things in it that are no files of a project."""
     made = tmp_path / "job"
     (made / "folder").mkdir(parents=True)

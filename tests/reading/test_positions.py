@@ -184,26 +184,30 @@ def test_a_merged_value_stands_where_it_is_written(tmp_path: Path) -> None:
     assert {path: places["d", path].line for path in "bc"} == {"b": 2, "c": 5}
 
 
+# Text, words of the message, and the line.
+NO_YAML = [
+    ("a:\n\tb: 1\n", "a tab is in the indentation", 2),
+    ("a:\n  b: 1\n \tc: 2\n", "a tab is in the indentation", 3),
+    ("a: 1\n---\nb: 2\n", "more than one document", 2),
+    ("a: 1\n...\n---\nb: 2\n", "more than one document", 3),
+    ("a: b: c\n", "a second colon", 1),
+    ("a: 1\nname: Tom: Hall\n", "a second colon", 2),
+    ("a: [1, 2\n", "is not closed", 1),
+    ("a: {b: 1\n", "is not closed", 1),
+    ("a: 'x\n", "not closed in this line", 1),
+    ("a: *b\n", "refers to no anchor", 1),
+    ("a: @b\n", "a sign of YAML", 1),
+    ("a: 1\n b: 2\n", "", 2),
+    ("a: 1\nb\n", "no colon", 2),
+    ("a: &x 1\nb: *x *x\n", "follows a value", 2),
+    ('a: "\\q"\n', "a backslash", 1),
+    ('a: 1\nb: "\\uD800"\n', "a backslash", 2),
+]
+
+
 @pytest.mark.parametrize(
     ("text", "said", "line"),
-    [
-        ("a:\n\tb: 1\n", "a tab is in the indentation", 2),
-        ("a:\n  b: 1\n \tc: 2\n", "a tab is in the indentation", 3),
-        ("a: 1\n---\nb: 2\n", "more than one document", 2),
-        ("a: 1\n...\n---\nb: 2\n", "more than one document", 3),
-        ("a: b: c\n", "a second colon", 1),
-        ("a: 1\nname: Tom: Hall\n", "a second colon", 2),
-        ("a: [1, 2\n", "is not closed", 1),
-        ("a: {b: 1\n", "is not closed", 1),
-        ("a: 'x\n", "not closed in this line", 1),
-        ("a: *b\n", "refers to no anchor", 1),
-        ("a: @b\n", "a sign of YAML", 1),
-        ("a: 1\n b: 2\n", "", 2),
-        ("a: 1\nb\n", "no colon", 2),
-        ("a: &x 1\nb: *x *x\n", "follows a value", 2),
-        ('a: "\\q"\n', "a backslash", 1),
-        ('a: 1\nb: "\\uD800"\n', "a backslash", 2),
-    ],
+    NO_YAML,
 )
 def test_what_is_no_yaml_is_told_with_its_line(text: str, said: str, line: int, tmp_path: Path) -> None:
     problem = refused(tmp_path, text)
@@ -266,18 +270,29 @@ def test_signs_of_any_script_are_text(value: str, tmp_path: Path) -> None:
     assert read(tmp_path, f"a: x{value}y\n").data == {"a": f"x{value}y"}
 
 
+# What stands in the file, and words of the message.
+NO_PROJECT = [
+    (b"a: \xff\n", "the file is not UTF-8 (byte 0xff)"),
+    (b"a: caf\xe9\n", "the file is not UTF-8 (byte 0xe9)"),
+    ("a: 1\n".encode("utf-16"), "the file is UTF-16"),
+    (b"a: \xed\xa0\x80\n", "the file is not UTF-8 (byte 0xed)"),
+    (b"%PDF-1.7\n\xff", "this is a PDF, not a project file"),
+    (b"\xd0\xcf\x11\xe0\xa1\xb1", "this is a file of a word processor or spreadsheet program, not a project file"),
+    (b"\x89PNG\r\n\x1a\n", "this is a picture, not a project file"),
+    (b"\xff\xd8\xff\xe0", "this is a picture, not a project file"),
+    (b"PK\x03\x04word/\xff", "this is a Word file, not a project file"),
+    (b"PK\x03\x04xl/\xff", "this is a workbook, not a project file"),
+    (b"PK\x03\x04\xff", "this is a packed folder, not a project file"),
+    ("- a\n", "does not begin with a name and a colon"),
+    ("just words\n", "does not begin with a name and a colon"),
+    ("'a'\n", "does not begin with a name and a colon"),
+    ("[]\n", "does not begin with a name and a colon"),
+]
+
+
 @pytest.mark.parametrize(
     ("text", "said"),
-    [
-        (b"a: \xff\n", "the file is not UTF-8 (byte 0xff)"),
-        (b"a: caf\xe9\n", "the file is not UTF-8 (byte 0xe9)"),
-        ("a: 1\n".encode("utf-16"), "the file is UTF-16"),
-        (b"a: \xed\xa0\x80\n", "the file is not UTF-8 (byte 0xed)"),
-        ("- a\n", "does not begin with a name and a colon"),
-        ("just words\n", "does not begin with a name and a colon"),
-        ("'a'\n", "does not begin with a name and a colon"),
-        ("[]\n", "does not begin with a name and a colon"),
-    ],
+    NO_PROJECT,
 )
 def test_what_is_no_project_file_is_told(text: str | bytes, said: str, tmp_path: Path) -> None:
     problem = refused(tmp_path, text)
@@ -289,14 +304,18 @@ def test_a_byte_order_mark_is_read_over(tmp_path: Path) -> None:
     assert read(tmp_path, b"\xef\xbb\xbfa: 1\n").data == {"a": "1"}
 
 
+# A node inside itself, and its path.
+IN_ITSELF = [
+    ("a: &a [*a, 1]\n", "a.0"),
+    ("a: &a {b: *a}\n", "a.b"),
+    ("a: &a {b: {c: [1, *a]}}\n", "a.b.c.1"),
+    ("a: &a [&b [*a, *b]]\n", "a.0.0"),
+]
+
+
 @pytest.mark.parametrize(
     ("text", "path"),
-    [
-        ("a: &a [*a, 1]\n", "a.0"),
-        ("a: &a {b: *a}\n", "a.b"),
-        ("a: &a {b: {c: [1, *a]}}\n", "a.b.c.1"),
-        ("a: &a [&b [*a, *b]]\n", "a.0.0"),
-    ],
+    IN_ITSELF,
 )
 def test_a_node_inside_itself_is_a_problem_and_not_the_end(text: str, path: str, tmp_path: Path) -> None:
     problem = read(tmp_path, text + "z: 1\n").problems[0]
@@ -320,15 +339,40 @@ def test_a_file_nested_beyond_all_sense_is_refused(tmp_path: Path) -> None:
         read(tmp_path, "a: " + "[" * 5000 + "]" * 5000 + "\n")
 
 
+MILLIONS = "\n".join(
+    [
+        "a: &a [x, x, x, x, x, x, x, x, x, x]",
+        *(f"{chr(98 + n)}: &{chr(98 + n)} [{', '.join(['*' + chr(97 + n)] * 10)}]" for n in range(9)),
+    ]
+)
+
+
 def test_aliases_that_stand_for_millions_are_refused(tmp_path: Path) -> None:
-    lines = ["a: &a [x, x, x, x, x, x, x, x, x, x]"]
-    lines += [f"{chr(98 + n)}: &{chr(98 + n)} [{', '.join(['*' + chr(97 + n)] * 10)}]" for n in range(9)]
     with pytest.raises(Refused, match="aliases repeat"):
-        read(tmp_path, "\n".join(lines))
+        read(tmp_path, MILLIONS)
+
+
+# More values than a file of the trade holds; the bound is ours.
+MANY = "a: [" + "x, " * (positions.MOST_VALUES + 1) + "x]\n"
+
+
+def test_a_file_of_more_values_than_anyone_writes_is_refused(tmp_path: Path) -> None:
+    problem = refused(tmp_path, MANY)
+    assert problem.message == f"the file holds more than {positions.MOST_VALUES:,} values"
+    assert problem.hint == "split it, or leave some away"
 
 
 def test_a_few_aliases_are_what_they_stand_for(tmp_path: Path) -> None:
     assert read(tmp_path, "a: &x {b: 1}\nc: *x\nd: *x\n").data["d"] == {"b": "1"}
+
+
+EMPTY_ENTRY = "a:\n  - x\n  -\n"
+
+
+def test_an_empty_entry_of_a_list_is_told(tmp_path: Path) -> None:
+    (problem,) = read(tmp_path, EMPTY_ENTRY).problems
+    assert (problem.message, problem.line) == ("this entry of the list is empty", 3)
+    assert problem.hint == "write it, or `tbd`, or delete it"
 
 
 def test_a_key_that_is_no_plain_text_is_told(tmp_path: Path) -> None:

@@ -62,21 +62,25 @@ def test_a_side_file_by_itself_says_which_marks_a_project_must_have(tmp_path: Pa
     assert len(side.given.values) == 4
 
 
+# Text of a firm file, the place of its fault, message and remedy where they are of interest.
+FAULTY = [
+    (
+        FIRM + "crews:\n  grey: {size: 3}\n",
+        2,
+        "people.P1.crew",
+        "there is no crew 'gray'",
+        "did you mean grey?",
+    ),
+    (FIRM + "  P2: {role: sprayr}\n", 3, "people.P2.role", "'sprayr' is not a choice for this field", None),
+    (FIRM + "primr: 3\n", 3, "primr", None, None),
+    (FIRM + "safety:\n  rules: us_osha\n", 4, "safety.rules", "this belongs in the project file, not here", None),
+    (FIRM + "  P2: {years: 3, years_on_system: 5}\n", 3, "people.P2.years", None, None),
+]
+
+
 @pytest.mark.parametrize(
     ("text", "line", "path", "message", "hint"),
-    [
-        (
-            FIRM + "crews:\n  grey: {size: 3}\n",
-            2,
-            "people.P1.crew",
-            "there is no crew 'gray'",
-            "did you mean grey?",
-        ),
-        (FIRM + "  P2: {role: sprayr}\n", 3, "people.P2.role", "'sprayr' is not a choice for this field", None),
-        (FIRM + "primr: 3\n", 3, "primr", None, None),
-        (FIRM + "safety:\n  rules: us_osha\n", 4, "safety.rules", "this belongs in the project file, not here", None),
-        (FIRM + "  P2: {years: 3, years_on_system: 5}\n", 3, "people.P2.years", None, None),
-    ],
+    FAULTY,
 )
 def test_the_faults_of_a_side_file_are_told_by_its_own_lines(
     text: str, line: int, path: str, message: str | None, hint: str | None, tmp_path: Path

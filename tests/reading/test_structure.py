@@ -250,6 +250,7 @@ SHAPES = [
     # Lists of single values.
     ("site: {surroundings: dust}", "site.surroundings", "a list is wanted here", "write [dust]"),
     ("site: {surroundings: none}", "site.surroundings", "a list is wanted", "write [] where nothing nearby is at risk"),
+    ("site: {surroundings: all of these}", "site.surroundings", "a list is wanted here", "write ["),
     ("site: {surroundings: n/a}", "site.surroundings", "a list is wanted", "write tbd where it is not known yet"),
     ("site: {surroundings: {a: b}}", "site.surroundings", "a list is wanted here, not values by name", "for example ["),
     ("records: week.yaml", "records", "a list is wanted here", "write [week.yaml]"),

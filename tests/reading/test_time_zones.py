@@ -14,13 +14,17 @@ def test_a_name_of_the_data_is_taken(tmp_path: Path) -> None:
     assert project.get(("site", "time_zone")) == "America/Denver"
 
 
+# A name, and what is right.
+NO_ZONE = [
+    ("America/Denvr", "did you mean America/Denver?"),
+    ("eastward ho", "write a name such as America/Denver or Europe/Berlin"),
+    ("../etc/passwd", "write a name such as America/Denver or Europe/Berlin"),
+]
+
+
 @pytest.mark.parametrize(
     ("name", "hint"),
-    [
-        ("America/Denvr", "did you mean America/Denver?"),
-        ("eastward ho", "write a name such as America/Denver or Europe/Berlin"),
-        ("../etc/passwd", "write a name such as America/Denver or Europe/Berlin"),
-    ],
+    NO_ZONE,
 )
 def test_any_other_name_is_told_with_the_nearest(name: str, hint: str, tmp_path: Path) -> None:
     with pytest.raises(Refused) as refused:

@@ -51,33 +51,49 @@ def encrypted_flag() -> bytes:
     return bytes(content)
 
 
+def far_below() -> bytes:
+    """A workbook with a cell far below: told, and not left out in silence."""
+    content = written_by_xlsxwriter({"A": [["x"]]})
+    with zipfile.ZipFile(io.BytesIO(content)) as archive:
+        sheet = archive.read("xl/worksheets/sheet1.xml")
+    row = b'<row r="1000000"><c r="A1000000"><v>1</v></c></row></sheetData>'
+    return with_parts(content, {"xl/worksheets/sheet1.xml": sheet.replace(b"</sheetData>", row)})
+
+
+# What stands in the file, and what is told of it.
+NO_WORKBOOK = [
+    (b"", "the file is empty"),
+    (b"\0" * 99, "this is not a workbook"),
+    (b"Mark,Width\n", "a table may be a CSV file"),
+    (b"%PDF-1.7\n", "this is a PDF, not a workbook"),
+    (OLE + b"\0" * 600 + "Workbook".encode("utf-16-le"), "the old format (.xls)"),
+    (
+        OLE + b"\0" * 600 + "EncryptedPackage".encode("utf-16-le"),
+        "the workbook is encrypted (save it without a password)",
+    ),
+    (OLE + b"\0" * 600 + "WordDocument".encode("utf-16-le"), "a word-processing document"),
+    (zipped({"word/document.xml": b"<a/>"}), "a word-processing document"),
+    (zipped({"ppt/presentation.xml": b"<a/>"}), "a presentation"),
+    (zipped({"xl/workbook.bin": b"a"}), "a binary workbook (.xlsb)"),
+    (zipped({"a.txt": b"a"}), "a zip file, not a workbook"),
+    (zipped({"mimetype": b"application/vnd.oasis.opendocument.spreadsheet"}), "an OpenDocument file (.ods or .odt)"),
+    (written_by_xlsxwriter({f"S{number}": [["x"]] for number in range(41)}), "the workbook has more than 40 sheets"),
+    (far_below(), "the sheet 'A' has more than 21,000 rows"),
+    (with_parts(PLAIN, {"xl/vbaProject.bin": b"a"}), "the workbook holds macros"),
+    (with_parts(PLAIN, {TYPES: macro_types()}), "the workbook holds macros"),
+    (with_parts(PLAIN, {"xl/media/picture.png": b"\0" * 30_000_000}), "unpacks to more than 16 MB"),
+    (with_parts(PLAIN, {"xl/sharedStrings.xml": ENTITIES}), "damaged or cut short"),
+    (with_parts(PLAIN, {"xl/worksheets/sheet1.xml": b"<a>" * 5_000}), "damaged or cut short"),
+    (with_parts(PLAIN, {"xl/worksheets/sheet1.xml": None}), "damaged or cut short"),
+    (with_parts(PLAIN, {"xl/workbook.xml": b"<a/>"}), "damaged or cut short"),
+    (PLAIN[: len(PLAIN) // 2], "damaged or cut short"),
+    (encrypted_flag(), "the workbook is encrypted"),
+]
+
+
 @pytest.mark.parametrize(
     ("content", "message"),
-    [
-        (b"", "the file is empty"),
-        (b"\0" * 99, "this is not a workbook"),
-        (b"Mark,Width\n", "a table may be a CSV file"),
-        (b"%PDF-1.7\n", "this is a PDF, not a workbook"),
-        (OLE + b"\0" * 600 + "Workbook".encode("utf-16-le"), "the old format (.xls)"),
-        (
-            OLE + b"\0" * 600 + "EncryptedPackage".encode("utf-16-le"),
-            "the workbook is encrypted (save it without a password)",
-        ),
-        (OLE + b"\0" * 600 + "WordDocument".encode("utf-16-le"), "a word-processing document"),
-        (zipped({"word/document.xml": b"<a/>"}), "a word-processing document"),
-        (zipped({"ppt/presentation.xml": b"<a/>"}), "a presentation"),
-        (zipped({"xl/workbook.bin": b"a"}), "a binary workbook (.xlsb)"),
-        (zipped({"a.txt": b"a"}), "a zip file, not a workbook"),
-        (with_parts(PLAIN, {"xl/vbaProject.bin": b"a"}), "the workbook holds macros"),
-        (with_parts(PLAIN, {TYPES: macro_types()}), "the workbook holds macros"),
-        (with_parts(PLAIN, {"xl/media/picture.png": b"\0" * 30_000_000}), "unpacks to more than 16 MB"),
-        (with_parts(PLAIN, {"xl/sharedStrings.xml": ENTITIES}), "damaged or cut short"),
-        (with_parts(PLAIN, {"xl/worksheets/sheet1.xml": b"<a>" * 5_000}), "damaged or cut short"),
-        (with_parts(PLAIN, {"xl/worksheets/sheet1.xml": None}), "damaged or cut short"),
-        (with_parts(PLAIN, {"xl/workbook.xml": b"<a/>"}), "damaged or cut short"),
-        (PLAIN[: len(PLAIN) // 2], "damaged or cut short"),
-        (encrypted_flag(), "the workbook is encrypted"),
-    ],
+    NO_WORKBOOK,
     ids=lambda value: value[:30] if isinstance(value, str) else "",
 )
 def test_what_is_no_workbook_to_be_opened_is_told_in_one_line(content: bytes, message: str, tmp_path: Path) -> None:
@@ -148,12 +164,3 @@ def test_mutated_parts_are_read_or_refused_in_one_line(tmp_path: Path) -> None:
             assert len(fault.problems) == 1
             refused += 1
     assert 20 < refused < 150
-
-
-def test_a_cell_far_below_is_told_and_not_left_out_in_silence(tmp_path: Path) -> None:
-    content = written_by_xlsxwriter({"A": [["x"]]})
-    with zipfile.ZipFile(io.BytesIO(content)) as archive:
-        sheet = archive.read("xl/worksheets/sheet1.xml")
-    row = b'<row r="1000000"><c r="A1000000"><v>1</v></c></row></sheetData>'
-    changed = with_parts(content, {"xl/worksheets/sheet1.xml": sheet.replace(b"</sheetData>", row)})
-    assert "the sheet 'A' has more than 21,000 rows" in told(tmp_path, changed)

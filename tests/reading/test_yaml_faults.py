@@ -18,6 +18,8 @@ SLIPS = [
     ("no colon, equals", HEAD + "    facing = S\n    width: 4 ft\n", "this line has no colon", "write facing: S", 5, 5),
     ("no colon of a section", "format: 1\nelevations\n  E1:\n    wall: W1\n", "no colon", "write elevations:", 2, 1),
     ("no colon of a mark", "elevations:\n  E1\n    wall: W1\n    color: C1\n", "no colon", "write E1:", 2, 3),
+    ("no name", HEAD + "    12 ft\n    width: 40 ft\n", "no colon after its name", "write a name, a colon", 5, 5),
+    ("a question mark", HEAD + "    facing: ?\n    width: 40 ft\n", "a ? alone is not a value", "write tbd", 5, 13),
     (
         "no space",
         HEAD + "    facing:S\n    width: 40 ft\n",

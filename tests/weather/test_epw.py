@@ -85,16 +85,20 @@ def test_rain_is_told_by_the_observer_where_no_depth_is(tmp_path: Path) -> None:
     assert [depth is not None and depth > 0 for depth in rain] == list(codes.values())
 
 
+# Rows, and what is told of them.
+NO_HOURS = [
+    ([], "y.epw: the file has no hours below its head"),
+    ([row(), "2001,6,14,9"], "y.epw:10: the row has 4 cells; an hour of EPW has 35"),
+    ([row(hour=25)], "y.epw:9: '2001-6-14 hour 25' is not an hour of EPW"),
+    ([row(hour=0)], "y.epw:9: '2001-6-14 hour 0' is not an hour of EPW"),
+    ([row(month=13)], "y.epw:9: '2001-13-14 hour 8' is not an hour of EPW"),
+    ([row(air="warm")], "y.epw:9:7: 'warm' is not a reading of air"),
+]
+
+
 @pytest.mark.parametrize(
     ("rows", "told"),
-    [
-        ([], "y.epw: the file has no hours below its head"),
-        ([row(), "2001,6,14,9"], "y.epw:10: the row has 4 cells; an hour of EPW has 35"),
-        ([row(hour=25)], "y.epw:9: '2001-6-14 hour 25' is not an hour of EPW"),
-        ([row(hour=0)], "y.epw:9: '2001-6-14 hour 0' is not an hour of EPW"),
-        ([row(month=13)], "y.epw:9: '2001-13-14 hour 8' is not an hour of EPW"),
-        ([row(air="warm")], "y.epw:9:7: 'warm' is not a reading of air"),
-    ],
+    NO_HOURS,
 )
 def test_a_row_that_is_none_is_refused(rows: list[str], told: str, tmp_path: Path) -> None:
     with pytest.raises(Refused) as refused:
@@ -102,8 +106,14 @@ def test_a_row_that_is_none_is_refused(rows: list[str], told: str, tmp_path: Pat
     assert told in str(refused.value.problems[0])
 
 
-def test_a_place_that_is_none_is_refused(tmp_path: Path) -> None:
-    with pytest.raises(Refused, match="the first line tells no place on earth"):
-        read_hours(write(tmp_path, [row()], [PLACE.replace("37.65", "137.65"), *HEAD[1:]]))
-    with pytest.raises(Refused, match="the first line tells no place"):
-        read_hours(write(tmp_path, [row()], ["LOCATION,Wickerwell", *HEAD[1:]]))
+# First lines, and what is told of them.
+NO_PLACE = [
+    (PLACE.replace("37.65", "137.65"), "the first line tells no place on earth"),
+    ("LOCATION,Wickerwell", "the first line tells no place"),
+]
+
+
+@pytest.mark.parametrize(("first", "told"), NO_PLACE)
+def test_a_place_that_is_none_is_refused(first: str, told: str, tmp_path: Path) -> None:
+    with pytest.raises(Refused, match=told):
+        read_hours(write(tmp_path, [row()], [first, *HEAD[1:]]))

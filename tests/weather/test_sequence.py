@@ -71,10 +71,15 @@ def test_a_leap_day_is_a_day_and_no_gap_where_a_year_has_none(tmp_path: Path) ->
     assert (len(plain), plain.missing) == (4, 0)
 
 
+TYPICAL = [
+    *hours("1997-01-31 20:00", "1997-01-31 23:00"),
+    *hours("1984-02-01 00:00", "1984-02-29 23:00")[:672],
+    *hours("1999-03-01 00:00", "1999-03-01 03:00"),
+]
+
+
 def test_a_year_of_months_of_different_years_keeps_their_order(tmp_path: Path) -> None:
-    times = [*hours("1997-01-31 20:00", "1997-01-31 23:00"), *hours("1984-02-01 00:00", "1984-02-29 23:00")[:672]]
-    times += hours("1999-03-01 00:00", "1999-03-01 03:00")
-    data = read(tmp_path, times, ["60"] * len(times))
+    data = read(tmp_path, TYPICAL, ["60"] * len(TYPICAL))
     assert data.typical
     assert (len(data), data.missing) == (4 + 672 + 4, 0)
     assert [data.starts[at].year for at in (0, 4, -1)] == [1997, 1984, 1999]

@@ -42,6 +42,8 @@ SAME = [
     "time,air F,humidity %\n6/14/2027 7:00 AM,61.7,60\n6/14/2027 8:00 AM,62.6,60\n",
     "date,time,air F,rh\n14/06/2027,7:00,61.7,60\n14/06/2027,8:00,62.6,60\n",
     "year,month,day,hour,air C,rh\n2027,6,14,7,16.5,60\n2027,6,14,8,17,60\n",
+    "day of record,time,air F,rh\n14/06/2027,7:00,61.7,60\n14/06/2027,8:00,62.6,60\n",
+    "year,month,day,hour of day,air C,rh\n2027,6,14,7,16.5,60\n2027,6,14,8,17,60\n",
     "rows behind\na station\ntime,air C,humidity\n2027-06-14 07:00:00,16.5,60\n2027-06-14 08:00:00,17,60\n",
     "time,air C,humidity %\n2027-06-14T07:00-05:00,16.5,60\n2027-06-14T08:00-05:00,17,60\n",
     "time,air C,humidity %\n2027-06-14 08:00,17,60\n2027-06-14 07:00,16.5,60\n",
@@ -70,8 +72,7 @@ def test_noon_and_midnight_of_twelve_hour_times(tmp_path: Path) -> None:
 
 
 def test_hours_counted_to_24_are_told_by_their_ends(tmp_path: Path) -> None:
-    rows = "".join(f"06/14/2027,{hour:02}:00,60,60\n" for hour in range(1, 25))
-    data = read(tmp_path, "date,time,air F,rh\n" + rows)
+    data = read(tmp_path, TO_24)
     assert [start.hour for start in data.starts] == list(range(24))
     assert "hours are counted 1 to 24: hour 1 is from 0:00 to 1:00" in data.notes
     # With 0:00 too, 24:00 is the midnight that the day ends with.
@@ -80,7 +81,7 @@ def test_hours_counted_to_24_are_told_by_their_ends(tmp_path: Path) -> None:
 
 
 def test_what_cannot_be_is_told_with_its_row_and_is_missing(tmp_path: Path) -> None:
-    data = read(tmp_path, 'time,air F,rh,wind mph\n2027-06-14 07:00,60,60,"1,048"\n2027-06-14 08:00,60,140,5\n')
+    data = read(tmp_path, IMPOSSIBLE)
     assert column(data, "wind") == [None, 2.2352]
     assert column(data, "humidity") == [60, None]
     assert [note for note in data.notes if note.startswith("row")] == [
@@ -97,11 +98,18 @@ def test_rain_is_told_in_words_or_depth_and_gone_readings_in_the_usual_ways(tmp_
 
 
 def test_a_row_that_is_still_being_written_is_left_out(tmp_path: Path) -> None:
-    data = read(tmp_path, "time,air F,rh\n2027-06-14 07:00,60,60\n2027-06-14 08:0")
+    data = read(tmp_path, CUT_SHORT)
     assert len(data) == 1
     assert "row 3 is cut short and was left out: the file was still being written" in data.notes
 
 
+# Texts that are read, and of which something is told.
+IMPOSSIBLE = 'time,air F,rh,wind mph\n2027-06-14 07:00,60,60,"1,048"\n2027-06-14 08:00,60,140,5\n'
+TO_24 = "date,time,air F,rh\n" + "".join(f"06/14/2027,{hour:02}:00,60,60\n" for hour in range(1, 25))
+CUT_SHORT = "time,air F,rh\n2027-06-14 07:00,60,60\n2027-06-14 08:0"
+NOTED = (IMPOSSIBLE, TO_24, CUT_SHORT)
+NO_TEXT = bytes(range(256)) * 4
+NO_NUMBERS = "time,air C,humidity %\n2027-06-14 07:00,warm,60\n2027-06-14 08:00,17,damp\n2027-06-14 09:00,cold,60\n"
 REFUSED = [
     ("", "h.csv: the file is empty"),
     ("a,b\n1,2\n", "h.csv: the file has no hourly weather (give a CSV file with columns such as time, air F"),
@@ -143,12 +151,11 @@ def test_what_is_no_weather_is_refused_with_its_row(text: str, told: str, tmp_pa
 
 def test_a_file_that_is_no_text_is_refused(tmp_path: Path) -> None:
     with pytest.raises(Refused, match="the file is not text"):
-        read(tmp_path, bytes(range(256)) * 4)
+        read(tmp_path, NO_TEXT)
 
 
 def test_all_cells_that_are_no_number_are_told_at_once(tmp_path: Path) -> None:
-    rows = "2027-06-14 07:00,warm,60\n2027-06-14 08:00,17,damp\n2027-06-14 09:00,cold,60\n"
     with pytest.raises(Refused) as refused:
-        read(tmp_path, f"time,air C,humidity %\n{rows}")
+        read(tmp_path, NO_NUMBERS)
     told = [(one.line, one.message.split(" ")[0]) for one in refused.value.problems]
     assert told == [(2, "'warm'"), (3, "'damp'"), (4, "'cold'")]

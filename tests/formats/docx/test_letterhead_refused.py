@@ -70,15 +70,20 @@ def test_the_remedy_of_a_damaged_letterhead_is_to_save_it_anew(tmp_path: Path, c
     assert [problem.hint for problem in refused.value.problems] == [remedy]
 
 
-def test_a_locked_zip_is_refused(tmp_path: Path) -> None:
+def locked_zip() -> bytes:
+    """A letterhead whose entries say that they are encrypted."""
     content = bytearray(made.firm())
     for sign, place in ((b"PK\x03\x04", 6), (b"PK\x01\x02", 8)):  # the flags of each entry, APPNOTE 4.3.7 and 4.3.12
         at = content.find(sign)
         while at >= 0:
             content[at + place] |= 1
             at = content.find(sign, at + 4)
+    return bytes(content)
+
+
+def test_a_locked_zip_is_refused(tmp_path: Path) -> None:
     with pytest.raises(Refused, match="locked with a password"):
-        read_letterhead(made.kept(tmp_path, bytes(content)))
+        read_letterhead(made.kept(tmp_path, locked_zip()))
 
 
 @pytest.mark.no_cover

@@ -85,6 +85,11 @@ def add_signature(made: pikepdf.Pdf) -> None:
     made.Root.AcroForm = Dictionary(Fields=Array([field]), SigFlags=3)
 
 
+def add_other_form(made: pikepdf.Pdf) -> None:
+    """A form in the language of another standard beside its fields: ISO 32000-1, 12.7.8."""
+    made.Root.AcroForm = Dictionary(Fields=Array(), XFA=made.make_indirect(Stream(made, b"<xdp/>")))
+
+
 def add_name(made: pikepdf.Pdf) -> None:
     """A place by a name that the set may have as well."""
     places = pikepdf.NameTree.new(made)

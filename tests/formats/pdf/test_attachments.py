@@ -107,10 +107,10 @@ def link_in_circle(folder: Path) -> str:
     return "a.pdf"
 
 
-@pytest.mark.parametrize(
-    ("make", "said"),
-    [(link_out, "leads out of"), (link_folder_out, "leads out of"), (link_in_circle, "cannot be followed")],
-)
+LINKS = [(link_out, "leads out of"), (link_folder_out, "leads out of"), (link_in_circle, "cannot be followed")]
+
+
+@pytest.mark.parametrize(("make", "said"), LINKS)
 def test_a_link_out_of_the_project_is_not_followed(tmp_path: Path, make: Callable[[Path], str], said: str) -> None:
     folder = tmp_path / "project"
     folder.mkdir()

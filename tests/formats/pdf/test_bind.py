@@ -144,6 +144,7 @@ ACTIVE = [
     (made_papers.add_film, ("sound and film",)),
     (made_papers.add_filled_field, ("scripts",)),
     (made_papers.add_signature, ("a digital signature",)),
+    (made_papers.add_other_form, ("a form of another kind (XFA)",)),
     (made_papers.add_web_link, ()),
 ]
 # Keys and names by which a PDF acts.

@@ -11,6 +11,7 @@ from specgen.documents.context import DocumentContext
 from specgen.model.record import EntryPlace
 from specgen.output.record_files import make_record_files
 from specgen.reading.records.row_names import name_answer_row, read_answer_row
+from tests.reading.records.faulty import TABLES
 from tests.reading.records.support import read
 from tests.support import EXAMPLES
 
@@ -35,7 +36,7 @@ def test_a_table_of_dispositions_is_known_by_its_columns(tmp_path: Path) -> None
 
 
 def test_a_decision_that_is_none_is_told_at_its_cell(tmp_path: Path) -> None:
-    records = read(tmp_path, TABLE.replace("Accepted as is", "recoatd"))
+    records = read(tmp_path, TABLES["a decision that is none"])
     assert "recoated" in " ".join(map(str, records.faults))
 
 

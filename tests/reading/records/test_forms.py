@@ -43,6 +43,8 @@ SPRAY = {
     "log.ended_at.a1": "08:40",
     "log.started_at.a2": "11:00",
 }
+WRONG = WEATHER | {"log.wind.c3": "1048", "log.elevation.c.E2": True, "log.date.b": "2027-06-15"}
+OF_MOCKUP = SPRAY | {"form.mockup.a.yes": True}
 RELEASE = {
     "release.elevation.d.E1": True,
     "release.date.d-primer": "2027-06-16",
@@ -145,8 +147,7 @@ def test_a_row_named_by_its_step_is_a_release_of_that_step(tmp_path: Path) -> No
 
 
 def test_faults_of_a_form_are_told_by_its_rows(tmp_path: Path) -> None:
-    wrong = WEATHER | {"log.wind.c3": "1048", "log.elevation.c.E2": True, "log.date.b": "2027-06-15"}
-    records = read(tmp_path, filled("D12", wrong))
+    records = read(tmp_path, filled("D12", WRONG))
     assert set(told(records.faults)) == {
         ("form.pdf, row c3", "wind", "1048 mph is above 120 mph, outside the range of this field"),
         ("form.pdf, row c", "elevation", "two boxes are ticked"),
@@ -163,7 +164,7 @@ def test_weather_of_the_mockup_is_an_entry_of_no_elevation_at_the_area_of_that_n
 
 
 def test_the_coats_of_the_mockup_are_no_record_of_the_work_and_that_is_told(tmp_path: Path) -> None:
-    records = read(tmp_path, filled("D12", SPRAY | {"form.mockup.a.yes": True}))
+    records = read(tmp_path, filled("D12", OF_MOCKUP))
     assert records.of("log") == ()
     assert [remark.message for remark in records.remarks] == [
         "this sheet is of the mockup, which is no part of the record of the work"
@@ -226,27 +227,46 @@ def test_an_empty_form_has_no_entries(tmp_path: Path) -> None:
     assert records.files[0].entries == 0
 
 
-@pytest.mark.parametrize(
-    ("content", "message"),
-    [
-        (b"%PDF-1.7\nbroken", "the form is damaged or cut short"),
-        (b"%PDF-", "the form is damaged or cut short"),
-    ],
-)
-def test_a_pdf_that_cannot_be_read_is_refused(content: bytes, message: str, tmp_path: Path) -> None:
-    assert [fault.message for fault in read(tmp_path, content).faults] == [message]
+BROKEN = (b"%PDF-1.7\nbroken", b"%PDF-")
 
 
-def test_a_pdf_without_fields_is_refused_with_what_would_be_right(tmp_path: Path) -> None:
+@pytest.mark.parametrize("content", BROKEN)
+def test_a_pdf_that_cannot_be_read_is_refused(content: bytes, tmp_path: Path) -> None:
+    assert [fault.message for fault in read(tmp_path, content).faults] == ["the form is damaged or cut short"]
+
+
+def no_form() -> bytes:
+    """A PDF without fields."""
     stream = io.BytesIO()
     with pikepdf.new() as empty:
         empty.add_blank_page()
         empty.save(stream)
-    (fault,) = read(tmp_path, stream.getvalue()).faults
+    return stream.getvalue()
+
+
+def other_form() -> bytes:
+    """A PDF with a field that no form of ours has."""
+    stream = io.BytesIO()
+    with pikepdf.new() as made:
+        made.add_blank_page()
+        field = pikepdf.Dictionary(T=pikepdf.String("order"), FT=pikepdf.Name.Tx, V=pikepdf.String("7"))
+        made.Root.AcroForm = pikepdf.Dictionary(Fields=pikepdf.Array([made.make_indirect(field)]))
+        made.save(stream)
+    return stream.getvalue()
+
+
+def test_a_pdf_without_fields_is_refused_with_what_would_be_right(tmp_path: Path) -> None:
+    (fault,) = read(tmp_path, no_form()).faults
     assert fault.message == "this PDF has no fields that are filled in"
 
 
-def test_a_form_that_holds_itself_is_refused_at_once(tmp_path: Path) -> None:
+def test_a_form_of_somebody_else_is_refused(tmp_path: Path) -> None:
+    (fault,) = read(tmp_path, other_form()).faults
+    assert fault.message == "this PDF is no form of the record"
+
+
+def form_in_itself() -> bytes:
+    """A form whose field holds itself."""
     stream = io.BytesIO()
     with pikepdf.new() as made:
         made.add_blank_page()
@@ -254,4 +274,8 @@ def test_a_form_that_holds_itself_is_refused_at_once(tmp_path: Path) -> None:
         field.Kids.extend([field] * 50)
         made.Root.AcroForm = pikepdf.Dictionary(Fields=pikepdf.Array([field]))
         made.save(stream)
-    assert [fault.message for fault in read(tmp_path, stream.getvalue()).faults] == ["the form is damaged or cut short"]
+    return stream.getvalue()
+
+
+def test_a_form_that_holds_itself_is_refused_at_once(tmp_path: Path) -> None:
+    assert [fault.message for fault in read(tmp_path, form_in_itself()).faults] == ["the form is damaged or cut short"]

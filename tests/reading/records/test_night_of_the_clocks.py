@@ -5,13 +5,10 @@ In 2027 clocks of the United States go forward on March 14 and back on November 
 
 from pathlib import Path
 
+from tests.reading.records.faulty import CHANGED
 from tests.reading.records.support import read, told
 
-ROWS = (
-    "date,elevation,started_at,air (F)\n2027-03-14,E1,02:30,61\n2027-03-14,E1,03:30,61\n"
-    "2027-11-07,E1,01:30,61\n2027-11-07,E1,02:30,61\n"
-)
-DENVER = {"site": {"time_zone": "America/Denver"}}
+ROWS, DENVER = CHANGED["nights of the clocks"]
 
 
 def test_an_hour_that_the_clock_skips_is_told_with_what_it_showed(tmp_path: Path) -> None:

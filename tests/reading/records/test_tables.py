@@ -14,6 +14,7 @@ from specgen.model.record import EntryPlace
 from specgen.quantities.quantity import Quantity
 from specgen.reading.grid import Cell
 from specgen.reading.records import cell_reading
+from tests.reading.records.faulty import CHANGED, SHIFT, TABLES
 from tests.reading.records.support import read, site_of, survey, told
 
 DAY = datetime.date(2027, 6, 15)
@@ -54,7 +55,7 @@ def test_a_byte_order_mark_semicolons_and_decimal_commas_are_read(tmp_path: Path
 
 
 def test_a_comma_that_may_part_thousands_is_asked_back(tmp_path: Path) -> None:
-    records = read(tmp_path, "date;water_added (mL)\n2027-06-15;1,200\n2027-06-15;0,950\n")
+    records = read(tmp_path, TABLES["a comma that may part thousands"])
     assert told(records.faults) == [("log.csv, B2", "water_added", "the comma of '1,200' can be read in two ways")]
     assert records.of("log")[1].get("water_added") == Quantity.of("0.95", "mL")
 
@@ -70,15 +71,9 @@ def test_a_file_saved_in_utf_16_with_tabs_is_read_and_one_of_the_windows_page_is
 def test_all_faults_of_a_file_are_told_together_each_at_its_cell_and_the_other_readings_are_kept(
     tmp_path: Path,
 ) -> None:
-    records = read(
-        tmp_path,
-        'date,elevation,step,wind (mph),air,humidity,started_at\n2027-06-15,E1,gloss,"1,048",61,58,07:10\n'
-        "2027-06-15,E9,glos,5,60,580,25:10\n",
-    )
+    records = read(tmp_path, TABLES["faults of cells"])
     assert told(records.faults) == [
-        ("log.csv, D2", "wind", "1,048 is above 120 mph, outside the range of this field")
-        if False
-        else ("log.csv, D2", "wind", "1,048 mph is above 120 mph, outside the range of this field"),
+        ("log.csv, D2", "wind", "1,048 mph is above 120 mph, outside the range of this field"),
         ("log.csv, E2", "air", "the column tells no unit"),
         ("log.csv, B3", "elevation", "there is no elevation 'E9'"),
         ("log.csv, C3", "step", "'glos' is not a choice for this field"),
@@ -95,7 +90,7 @@ def test_all_faults_of_a_file_are_told_together_each_at_its_cell_and_the_other_r
 
 
 def test_a_column_of_another_collection_is_told_and_one_of_none_is_not_read(tmp_path: Path) -> None:
-    records = read(tmp_path, "date,elevation,air (F),hours_dry,Remarks,humidty\n2027-06-15,E1,61,15,windy,58\n")
+    records = read(tmp_path, TABLES["a column of another collection"])
     log = "the entries of the site record"
     assert told(records.faults) == [
         ("log.csv, D1", "", f"'hours_dry' is a column of the releases between coats, not of {log}"),
@@ -106,7 +101,7 @@ def test_a_column_of_another_collection_is_told_and_one_of_none_is_not_read(tmp_
 
 
 def test_the_same_column_twice_and_a_unit_of_something_else_are_told_at_the_head(tmp_path: Path) -> None:
-    records = read(tmp_path, "date,air (F),Air temperature (F),wind (psi)\n2027-06-15,61,62,5\n")
+    records = read(tmp_path, TABLES["a column twice, and a unit of something else"])
     assert [(fault.file, fault.message) for fault in records.faults][:2] == [
         ("log.csv, C1", "the columns 'air (F)' and 'Air temperature (F)' are both air"),
         ("log.csv, D1", "'psi' is not a unit of speed"),
@@ -167,10 +162,8 @@ def test_an_empty_list_of_faults_is_a_value(tmp_path: Path) -> None:
 
 
 def test_an_entry_that_stands_twice_is_told_and_counted_once_in_one_file_or_in_two(tmp_path: Path) -> None:
-    row = "2027-06-15,E1,gloss,07:10,61 F\n"
-    head = "date,elevation,step,started_at,air\n"
     other = "air (F),started_at,step,elevation,date\n61.0,7:10 am,gloss,e1,2027-06-15\n60,9:10 am,gloss,E1,2027-06-15\n"
-    project = survey(tmp_path, {"mon.csv": head + row + row, "all.csv": other})
+    project = survey(tmp_path, {"mon.csv": TABLES["an entry twice"], "all.csv": other})
     records = project.records
     assert len(records.of("log")) == 2
     assert [(remark.file, remark.message) for remark in records.remarks] == [
@@ -182,8 +175,7 @@ def test_an_entry_that_stands_twice_is_told_and_counted_once_in_one_file_or_in_t
 
 
 def test_two_readings_of_one_moment_that_differ_are_told_and_both_kept(tmp_path: Path) -> None:
-    row = "2027-06-15,E1,gloss,07:10"
-    records = read(tmp_path, f"date,elevation,step,started_at,air (F)\n{row},61\n{row},71\n")
+    records = read(tmp_path, TABLES["two readings of one moment"])
     assert len(records.of("log")) == 2
     (remark,) = records.remarks
     assert (remark.file, remark.message) == ("log.csv, row 3", "air differs from the entry in log.csv, row 2")
@@ -196,20 +188,19 @@ def test_two_crews_on_one_face_at_one_time_are_two_entries_without_a_word(tmp_pa
 
 
 def test_a_gust_below_the_wind_is_told_at_its_row(tmp_path: Path) -> None:
-    records = read(tmp_path, "date,wind (mph),gust (mph)\n2027-06-15,9,3\n2027-06-16,9,9\n")
+    records = read(tmp_path, TABLES["a gust below the wind"])
     assert told(records.faults) == [("log.csv, row 2", "gust", "3 mph is below 9 mph, the wind of the same entry")]
 
 
 def test_a_day_that_no_calendar_has_is_told_and_a_leap_day_is_read(tmp_path: Path) -> None:
     # 2028 is a leap year and 2027 is none: the Gregorian calendar, ISO 8601.
-    records = read(tmp_path, "date,elevation\n2028-02-29,E1\n2/29/2028,E2\n2027-02-29,E1\n")
+    records = read(tmp_path, TABLES["a day of no calendar"])
     assert [entry.get("date") for entry in records.of("log")][:2] == [datetime.date(2028, 2, 29)] * 2
     assert told(records.faults) == [("log.csv, A4", "date", "'2027-02-29' is not a date")]
 
 
 def test_a_shift_over_midnight_ends_on_the_next_day_and_one_longer_than_a_shift_is_told(tmp_path: Path) -> None:
-    text = "date,elevation,started_at,ended_at\n2027-06-15,E1,22:30,01:15\n2027-06-15,E2,08:25,07:10\n"
-    records = read(tmp_path, text)
+    records = read(tmp_path, TABLES["longer than a shift"])
     night, turned = records.of("log")
     assert night.ended == datetime.datetime(2027, 6, 16, 1, 15)
     assert (turned.ended, [remark.file for remark in records.remarks]) == (
@@ -219,14 +210,14 @@ def test_a_shift_over_midnight_ends_on_the_next_day_and_one_longer_than_a_shift_
     assert records.remarks[0].message == "it ends 22 hours after it began, on the next day"
 
 
-SHIFT = {"schedule": {"shift_start": "06:00", "shift_hours": 10}}
 HALVES = "date,elevation,started_at\n2027-07-13,E1,6:20 am\n2027-07-13,E1,1:20 PM\n2027-07-14,E1,"
 
 
 def test_a_time_without_am_or_pm_beside_others_with_them_is_told_where_it_lies_outside_the_shift(
     tmp_path: Path,
 ) -> None:
-    records = read(tmp_path, f"{HALVES}1:20\n2027-07-15,E1,1:20\n", change=SHIFT)
+    text, change = CHANGED["a time of neither half outside the shift"]
+    records = read(tmp_path, text, change=change)
     (remark,) = records.remarks
     assert (remark.file, remark.hint) == ("log.csv, C4", "write 1:20 am or 1:20 pm")
     assert remark.message == (
@@ -246,39 +237,38 @@ def test_a_column_without_am_and_pm_is_one_of_24_hours(tmp_path: Path) -> None:
 
 
 def test_where_no_shift_is_known_each_time_without_am_or_pm_beside_others_with_them_is_told(tmp_path: Path) -> None:
-    (remark,) = read(tmp_path, f"{HALVES}9:40\n").remarks
+    (remark,) = read(tmp_path, TABLES["a time of neither half"]).remarks
     assert remark.message == "started_at: 9:40 has no am or pm, as others of its column have; it is read as 09:40"
 
 
 def test_a_row_longer_than_the_head_is_told(tmp_path: Path) -> None:
-    records = read(tmp_path, "date,area\n2027-06-15,left bay, by the door\n")
+    records = read(tmp_path, TABLES["a row longer than the head"])
     assert told(records.faults) == [("log.csv, C2", "", "the row has more cells than the head has columns")]
 
 
 def test_the_head_may_stand_below_a_title_and_a_file_without_one_is_refused(tmp_path: Path) -> None:
     records = read(tmp_path, "Week 24\n\ndate,elevation\n2027-06-15,E1\n")
     assert records.of("log")[0].place.line == 4
-    (fault,) = read(tmp_path, "one,two\n1,2\n").faults
+    (fault,) = read(tmp_path, TABLES["no titles"]).faults
     assert (fault.file, fault.message) == ("log.csv", "no row has the titles of a record")
 
 
 def test_what_was_read_of_a_file_that_grows_is_told_by_its_entries_and_a_last_row_cut_short(tmp_path: Path) -> None:
-    records = read(tmp_path, "date,elevation,area\n2027-06-15,E1,left\n2027-06-15,E")
+    records = read(tmp_path, TABLES["the last row cut short"])
     assert records.files[0].entries == 2
     assert [remark.message for remark in records.remarks] == ["the last row has no line end: it may be cut short"]
     assert told(records.faults) == [("log.csv, B3", "elevation", "there is no elevation 'E'")]
 
 
 def test_a_step_that_no_wall_takes_is_told_once(tmp_path: Path) -> None:
-    bare = {"walls": {"W1": {"wrb": {"kind": "none"}}}}
-    records = read(tmp_path, "date,step\n2027-05-01,wrb\n2027-05-02,wrb\n", change=bare)
+    text, change = CHANGED["a step that no wall takes"]
+    records = read(tmp_path, text, change=change)
     (remark,) = records.remarks
     assert remark.message == "no wall of this project takes the step water-resistive barrier (WRB)"
 
 
 def test_more_faults_than_anyone_reads_are_counted(tmp_path: Path) -> None:
-    rows = "".join(f"2027-06-15,E{number}\n" for number in range(10, 160))
-    faults = read(tmp_path, f"date,elevation\n{rows}").faults
+    faults = read(tmp_path, TABLES["many faults"]).faults
     assert len(faults) == 101
     assert faults[-1].message == "and 50 more faults"
 

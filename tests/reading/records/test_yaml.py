@@ -9,6 +9,7 @@ from specgen import pipeline
 from specgen.model.problem import Refused
 from specgen.quantities.quantity import Quantity
 from specgen.reading.records.reading import add_records
+from tests.reading.records.faulty import TEXTS
 from tests.reading.records.support import SITE, read, site_of
 from tests.support import merged, written
 
@@ -76,8 +77,7 @@ def test_settings_of_the_mockup_in_two_files_must_agree(tmp_path: Path) -> None:
 
 
 def test_what_does_not_belong_in_a_record_is_told_and_papers_are_not_read(tmp_path: Path) -> None:
-    text = "format: 1\nlog: [{date: 2027-06-15}]\ngloss: {coats: 2}\nattachments: {A1: {title: x}}\n"
-    records = read(tmp_path, text, "w.yaml")
+    records = read(tmp_path, TEXTS["what belongs elsewhere, and papers"], "w.yaml")
     assert [(fault.line, fault.message) for fault in records.faults] == [
         (3, "this belongs in the coating system file, not here")
     ]
@@ -85,6 +85,6 @@ def test_what_does_not_belong_in_a_record_is_told_and_papers_are_not_read(tmp_pa
 
 
 def test_a_file_that_is_no_yaml_is_told_at_its_line(tmp_path: Path) -> None:
-    (fault,) = read(tmp_path, "log: [{date: 2027\n", "w.yaml").faults
+    (fault,) = read(tmp_path, TEXTS["no YAML"], "w.yaml").faults
     assert fault.file == "w.yaml"
     assert fault.line
