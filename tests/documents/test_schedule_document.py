@@ -106,7 +106,7 @@ def test_the_chain_tells_what_each_date_follows_from_and_which_governs(tmp_path:
         [
             "Substrate of the mockup complete, latest",
             "March 19, 2027",
-            "last working day before start of mockup",
+            "last working day before start of mockup; concrete or masonry by then a minimum of 28 days old[p]",
             "–",
         ],
         ["Planned start of mockup", "March 22, 2027", "as planned", "governs"],
