@@ -624,7 +624,7 @@ def test_hours_of_viewing_and_sealing_are_told_for_the_months_of_the_plan(tmp_pa
     # Its manufacturers keep coats out of the sun, in which the north face stands until 9 in June too: at 41.2 degrees
     # north and 23.3 of declination the sun crosses east 4.03 h before noon of solar time, cos h = tan d / tan L, that
     # is 8:59:50 of the clock; it is back at 17:04, more than an hour behind the shift.
-    assert told["Coats out of direct sun, E3"] == "June: 09:00 to 16:00"
+    assert told["Out of direct sun, E3: insulation boards to second smoothing coat"] == "June: 09:00 to 16:00"
 
 
 def test_cloth_is_hung_before_the_shift_and_taken_down_once_the_last_coat_is_set() -> None:

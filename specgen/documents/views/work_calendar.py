@@ -21,6 +21,7 @@ from specgen.model.value_text import words
 from specgen.scheduling.schedule import EARLIEST, NOT_INCLUDED
 from specgen.scheduling.viewing_hours import VIEWED, list_viewing_months
 from specgen.scheduling.wall_work import SUNLESS, TAKEN_DOWN
+from specgen.weather.heat import find_sunless
 
 _NAMES = dict(zip(WEEK, ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"), strict=True))
 _FIELD = re.compile(r" \([a-z_]+(?:\.[\w*]+)+\)")  # where a date stands in the project file
@@ -64,14 +65,28 @@ def _list_outputs(context: DocumentContext) -> Iterator[tuple[str, Any]]:
 
 def _list_shaded(context: DocumentContext) -> Iterator[tuple[str, Any]]:
     """The hours of coats that bear no sun until set, on faces with sun in the shift, in the months of these coats."""
-    for mark, months in _find_months(context, SUNLESS).items():
+    alike: dict[tuple[str, ...], list[str]] = {}
+    for mark in context.project.members.get(("elevations",), ()):
+        alike.setdefault(_list_sunless(context, mark), []).append(mark)
+    planned = {coats: _find_months(context, coats) for coats in alike}
+    for coats, mark in ((coats, mark) for coats, marks in alike.items() for mark in marks):
         face = cast(Elevation, context.project.view(("elevations", mark)))
         hours, unshaded = find_shaded_hours(face), find_unshaded_months(face)
-        if hours:
+        months = planned[coats].get(mark, [])
+        if hours and months:
             shaded = {
                 month: "shade the face" if month.month in unshaded else _tell_hours(hours, month) for month in months
             }
-            yield f"Coats out of direct sun, {mark}", _join_months(shaded)
+            ends = dict.fromkeys(context.standards.steps[step].title for step in (coats[0], coats[-1]))
+            named = " to ".join(f"{title[:1].lower()}{title[1:]}" for title in ends)
+            yield f"Out of direct sun, {mark}: {named}", _join_months(shaded)
+
+
+def _list_sunless(context: DocumentContext, mark: str) -> tuple[str, ...]:
+    """The steps on an elevation whose coats the sun is kept off until they are set."""
+    wall = context.project.get(("elevations", mark, "wall"))
+    marks = (wall.mark,) if wall is not None else context.project.members[("walls",)]
+    return tuple(step for step in SUNLESS if find_sunless(context.project, step, marks) is not None)
 
 
 def _list_sealing(context: DocumentContext) -> Iterator[tuple[str, Any]]:
