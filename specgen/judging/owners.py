@@ -48,11 +48,7 @@ OWED_PAPERS = {
     ),
     "SLT-06a": ("sealant_source", "Adhesion report, ASTM C1382, sealant on the bond face of this wall", "sealant"),
     "SUB-01a": ("general_contractor", "Review of this package, signed and dated", "sending"),
-    "SUB-06a": (
-        "eifs_source",
-        "Compatibility letter, EIFS and finish, with EIFS warranty",
-        "mockup",
-    ),
+    "SUB-06a": ("eifs_source", "Compatibility letter, EIFS and finish, with EIFS warranty", "mockup"),
     "SUB-06b": ("eifs_source", "Compatibility letter, EIFS and sealant", "sealant"),
     "SUB-06c": ("eifs_source", "Compatibility letter, EIFS and water-resistive barrier", "boards"),
     "SUB-06d": ("finish_source", "Compatibility letter, finish and sealant", "sealant"),

@@ -27,7 +27,7 @@ _SHEETS = "SUB-02"
 _OF_FINISH = "SUB-06a"
 _COATS = {"primer", "gloss", "smoothing_coat"}
 # What an old wall is pulled with is used as its manufacturer writes.
-_PULLED_WITH = ("Instructions: adhesive", "Written instructions: adhesive")
+_PULLED_WITH = "Written instructions: adhesive"
 # The report on the pull tests and its acceptance, which alone come behind them.
 _BOND = "ATT-05"
 
