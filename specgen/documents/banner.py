@@ -10,6 +10,7 @@ from specgen.documents.numbering import list_values
 from specgen.documents.parties import find_contractor
 from specgen.documents.plain_text import plain_text
 from specgen.documents.required_documents import count_pending, list_pending
+from specgen.documents.views._following import count_rules_of_walls
 from specgen.documents.views.open_items import count_values
 from specgen.documents.waiting_rules import count_not_evaluated
 from specgen.judging.owners import looks_for_document
@@ -109,12 +110,12 @@ def _is_free(context: DocumentContext) -> bool:
 
 
 def _tell_open(document: Document, context: DocumentContext, whole: bool) -> Iterator[str]:
-    """Where the open items are listed; of the whole, how many documents are required and rules not evaluated."""
+    """Where the open items are listed; of the whole, how many documents are required, and rules not evaluated."""
     if whole:
-        required, rules = count_pending(context), count_not_evaluated(context)
+        required, rules = count_pending(context), count_rules_of_walls(context)
         where = "listed below" if document.id == _OPEN_ITEMS else f"see {_OPEN_ITEMS}"
         yield f"{count(required, 'document')} still required, {where}." if required else ""
-        yield f"{count(rules, 'rule')} not evaluated, see D02." if rules else ""
+        yield f"{count(rules, 'rule')} on the walls not evaluated, see D02." if rules else ""
     else:
         yield "Values in brackets are open, see D19." if count_brackets(document) else "Open items: D19."
 

@@ -18,6 +18,7 @@ _WORKS = {
 
 # The papers that tell what a material bears.
 _TELL = ("instructions", "data_sheet")
+_SPRAYED = ("primer", "gloss")
 
 
 class HeatedWork(NamedTuple):
@@ -47,12 +48,23 @@ def list_works(context: DocumentContext) -> list[HeatedWork]:
 
 
 def list_uninstructed(context: DocumentContext) -> Iterator[str]:
-    """The materials of which neither fields nor a paper tell heat and sun, as attachments cover them."""
-    listed: set[str] = set()
-    for mark in list_marks(context, "attachments"):
-        kind, covers = (context.project.get(("attachments", mark, name)) for name in ("kind", "covers"))
-        listed |= set(map(str, covers or ())) if kind in _TELL else set()
+    """The materials of which neither fields nor a paper tell heat and sun, as attachments cover them.
+
+    A draft asks for the instructions of the sprayed coats too.
+    """
+    listed = _list_covered(context, _TELL)
     for work in list_works(context):
         told = all(work.list_given(context, field) for field in (MOST, SUN))
         if not told and work.covers not in listed:
             yield work.covers
+    if context.is_marked:
+        yield from (coat for coat in _SPRAYED if coat not in _list_covered(context, _TELL[:1]))
+
+
+def _list_covered(context: DocumentContext, kinds: tuple[str, ...]) -> set[str]:
+    """The materials that attachments of some kinds cover."""
+    listed: set[str] = set()
+    for mark in list_marks(context, "attachments"):
+        kind, covers = (context.project.get(("attachments", mark, name)) for name in ("kind", "covers"))
+        listed |= set(map(str, covers or ())) if kind in kinds else set()
+    return listed

@@ -9,9 +9,12 @@ from specgen.documents.mockup_days import find_mockup_day
 from specgen.documents.schedule import find_schedule
 from specgen.model.value_text import long_date
 
-_CUT = "aesthetic_joints"
-# The steps of the wall that need the lines, as they are told.
-_ON_WALL = {"board_layout": "first board layout", "boards": "first boards", _CUT: "first cut of aesthetic joints"}
+# The steps that need the lines, as they are told.
+_BOUND = {
+    "board_layout": "first board layout",
+    "boards": "first boards",
+    "aesthetic_joints": "first cut of aesthetic joints",
+}
 
 
 class LayoutRelease(NamedTuple):
@@ -30,19 +33,19 @@ def tell_layout_release(context: DocumentContext) -> str:
 def find_layout_release(context: DocumentContext) -> LayoutRelease | None:
     """The last day for the release of the joint layout; None where no work that needs it is dated.
 
-    Joints are cut by it on the mockup; on the wall it is needed sooner, as board joints keep clear of its lines.
+    Board joints keep clear of its lines, on the mockup as on the wall.
     """
     return context.project.remember((find_layout_release,), lambda: _look_up(context))
 
 
 def _look_up(context: DocumentContext) -> LayoutRelease | None:
     found = []
-    cut = find_mockup_day(context, Composer(), _CUT)
-    if cut is not None and context.project.get(("mockup", "accepted_on")) is None:
-        found.append(LayoutRelease(cut, "first cut of aesthetic joints, on the mockup"))
+    if context.project.get(("mockup", "accepted_on")) is None:
+        days = ((find_mockup_day(context, Composer(), step), told) for step, told in _BOUND.items())
+        found += [LayoutRelease(day, f"{told}, on the mockup") for day, told in days if day]
     schedule = find_schedule(context)
     works = [one for one in schedule.activities if one.kind == "work"] if schedule else []
-    for step, told in _ON_WALL.items():
+    for step, told in _BOUND.items():
         begun = [one.start for one in works if one.step == step]
         if begun:
             found.append(LayoutRelease(min(begun).date(), f"{told}, on the wall"))

@@ -43,6 +43,7 @@ _SETTLED_BEFORE = {
     "HEA-05": _DECISION,
     "HEA": "mockup",
     "ACC-09": "mockup",  # which is sprayed first
+    "PLN-02": "mockup",
     "WEA-09d": "mockup",
 }
 # An old wall is repaired and washed before the pull tests that decide on it.

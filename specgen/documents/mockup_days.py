@@ -143,7 +143,7 @@ def _fluid(context: DocumentContext, composer: Composer, step: StepPage) -> Iter
 
 def _sealant(context: DocumentContext, composer: Composer, step: StepPage, wait: str) -> Iterator[MockupLine]:
     """The sealant, and the hand pull that releases it when it has cured."""
-    cure, hours = composer.token(_sealant_cure(context)), _hours_of(context, step.name)
+    cure, hours = composer.token(find_pull_cure(context)), _hours_of(context, step.name)
     beads = has_beads(context)
     held = f"; the test beads have cured a minimum of {cure} and hold at the pull" if beads else ""
     behind = (_BEAD, hours or Fraction(0)) if beads else None
@@ -203,7 +203,7 @@ def _point(step: StepPage) -> str:
     return f"{step.point} ({step.point_of})" if step.point_of and step.point else step.point
 
 
-def _sealant_cure(context: DocumentContext) -> DisplayValue:
+def find_pull_cure(context: DocumentContext) -> DisplayValue:
     """The longest cure of any sealant before its hand pull; the usual one where no sealant is named."""
     sealants = context.project.members.get(("sealants",), ())
     given = [context.display(("sealants", mark, "pull_cure_days")) for mark in sealants]
@@ -213,7 +213,7 @@ def _sealant_cure(context: DocumentContext) -> DisplayValue:
 def _hours_of(context: DocumentContext, step: str) -> Fraction | None:
     """The hours of drying between a step, or a coat of it, and the next."""
     if step == "sealant":
-        return Fraction(float(_sealant_cure(context).raw)) * _DAY
+        return Fraction(float(find_pull_cure(context).raw)) * _DAY
     if step in BETWEEN:
         coats = context.project.get(("smoothing", "coats")) or 0
         return (find_mockup_drying(context.project, step, ("",)) or Fraction(0)) * max(coats - 1, 0)

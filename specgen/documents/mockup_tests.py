@@ -6,7 +6,7 @@ from specgen.recording.acceptance_lines import list_lines
 
 # The lines of the acceptance form, as they are told.
 _WATER = {"water_sill": "sill pan", "water_head": "head flashing"}
-_BEADED = {"opening_perimeter", "penetration", "dissimilar_material"}  # the kinds of joints that want a test bead
+BEADED = {"opening_perimeter", "penetration", "dissimilar_material"}  # the kinds of joints that want a test bead
 _PANNED = {"window", "door"}
 
 
@@ -30,4 +30,4 @@ def is_pan_open(context: DocumentContext) -> bool:
 
 def has_beads(context: DocumentContext) -> bool:
     """Whether a joint that the mockup shows wants a test bead before it is sealed."""
-    return any(context.project.get(("joints", mark, "kind")) in _BEADED for mark in list_built_joints(context))
+    return any(context.project.get(("joints", mark, "kind")) in BEADED for mark in list_built_joints(context))

@@ -7,6 +7,7 @@ from specgen.documents.context import DocumentContext
 from specgen.judging.owners import name_maker
 from specgen.model.value_text import words
 
+WRITTEN = "Written instructions: "
 SHEETS = {"SUB-02a": "Data sheets", "SUB-02c": "Safety data sheets"}
 _BEFORE = "mockup"
 _OF_PRODUCTS = "SUB-02"  # the rule on product data
@@ -81,7 +82,7 @@ def sort_sheets(code: str, materials: Iterable[str]) -> Iterator[RequiredDocumen
 
 def sort_instructions(materials: Iterable[str]) -> Iterator[RequiredDocument]:
     """The written instructions for materials, those of one manufacturer together."""
-    yield from _sort(_OF_PRODUCTS, "Written instructions", materials)
+    yield from _sort(_OF_PRODUCTS, WRITTEN.removesuffix(": "), materials)
 
 
 def _sort(code: str, title: str, materials: Iterable[str]) -> Iterator[RequiredDocument]:

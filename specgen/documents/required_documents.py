@@ -70,6 +70,7 @@ _TESTED = {
     "ATT-10c": ("asbestos_tested", ("existing_coated", "existing_brick")),
 }
 _PULLED = ("metal", "existing_brick")
+_LOCAL_FIRE = "Fire test report of this wall with this finish, for the class that the authority requires"
 _LOCAL_BASIS = ("code", "local_fasteners_basis")
 # The properties of a color that a report shows, and the clause that asks for it.
 _OF_COLORS = {"Solar reflectance": "HEA-01a", "Emittance": "HEA-01b"}
@@ -186,6 +187,8 @@ def _find_local(context: DocumentContext) -> Iterator[RequiredDocument]:
     if undrained:
         yield _owe("COD-02", _LATER, tuple(undrained))
     yield _owe("COD-04", _LATER, ("project",))
+    if context.is_marked and any(finding.code == "COD-03d" for finding in context.judgment.findings):
+        yield RequiredDocument("eifs_source", _LOCAL_FIRE, context.project.members[("walls",)], "COD-03", "decision")
 
 
 def _is_sealed(context: DocumentContext) -> bool:

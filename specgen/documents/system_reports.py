@@ -7,7 +7,7 @@ from specgen.model.field import Path
 
 # The field that a report proves, the clause that reads it, and the report. A figure that is given names its own test.
 _PROVED: tuple[tuple[Path, str, str], ...] = (
-    (("attachment", "ultimate_strength"), "ATT-09", "Wind load test report of the adhered wall"),
+    (("attachment", "ultimate_strength"), "ATT-09", "ASTM E330 report, wind load of the adhered wall"),
     (("drainage", "efficiency"), "ATT-08c", "ASTM E2273 report, drainage of this wall"),
     (("wrb", "standard"), "ATT-07", "Test report of the water-resistive barrier, to its standard"),
 )

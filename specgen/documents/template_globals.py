@@ -37,7 +37,6 @@ from specgen.documents.template_views import Page, Views
 from specgen.documents.transmittal import cite_procedure
 from specgen.documents.views.code_items import code_name, tell_who_adopts
 from specgen.documents.views.mockup_details import name_places
-from specgen.documents.views.not_evaluated import tell_others
 from specgen.documents.views.open_items import count_asked, count_values, tell_asked, tell_holds_key
 from specgen.documents.views.package_documents import tell_forms_left_out
 from specgen.documents.views.reply_dates import tell_undated
@@ -154,7 +153,6 @@ def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Funct
         Function("calculations", run=cache(lambda: calculation_pages(context))),
         Function("faults", run=lambda: context.remember(list_faults)),
         Function("mockup_count", run=lambda: context.remember(count_criteria).tell()),
-        Function("other_rules", run=lambda: tell_others(context)),
         Function("layout_release", run=lambda: tell_layout_release(context)),
         Function("mockup_ready", run=lambda: tell_ready_day(context)),
         Function("trends_not_drawn", run=lambda: tell_not_drawn(context)),

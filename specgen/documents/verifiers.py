@@ -68,6 +68,8 @@ _SETTLED_BY = {
 _OTHERS = "finish_source"
 # Who settles a figure besides, for its own materials.
 _BESIDES = {"weather.humidity": ("eifs_source",)}
+# The limits of the finish, and the list of what is asked, where its manufacturer is asked for it by name.
+_OF_FINISH = ("D05", "D19")
 # What of a figure each of several parties settles, in place of what it is of in all.
 _PARTS = {
     ("weather.humidity", "eifs_source"): "Relative humidity, adhesive and base coat",
@@ -132,10 +134,10 @@ def name_part(row: str, role: str) -> str:
     return _PARTS.get((row, role), "")
 
 
-def find_settlers(figure: str) -> tuple[str, ...]:
-    """The roles that settle a figure that no text gives, by its row of the limits or what it is of."""
+def find_settlers(figure: str, document: str) -> tuple[str, ...]:
+    """The roles that settle a figure of a document that no text gives, by its row of the limits or what it is of."""
     first = next((_SETTLED_BY[name] for name in _names(figure) if name in _SETTLED_BY), _OTHERS)
-    return (first, *_BESIDES.get(figure, ()))
+    return (first, *(() if document in _OF_FINISH else _BESIDES.get(figure, ())))
 
 
 def _names(figure: str) -> Iterator[str]:

@@ -21,7 +21,6 @@ _MEASURED_BY = {
     "HEA-05": "applicator",
     "HEA-06": "finish_source",
     "MOC-05": "applicator",
-    "PLN-02": "applicator",
     "SCH-04c": "applicator",
     "SUB-05": "applicator",
     "SUB-07": "applicator",

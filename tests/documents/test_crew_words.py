@@ -62,7 +62,7 @@ def test_a_penetration_sealed_on_the_primer_is_masked_and_the_material_beside_a_
     assert "and collar material, and on the adjoining material at J6, J7, J8, J9, place a test bead" in said
     assert "| tinted primer, corner panel of coated aluminum\n" in said
     assert "Joint bond faces masked before gloss (J1 to J9, PN1)" in told(tmp_path, {}, "D12")
-    assert "\nJ1 to J9, PN1 | S1: class 50, polyurethane | tinted primer;" in told(tmp_path, {}, "D02")
+    assert "\nJ1 to J9, PN1 | S1: class 50, polyurethane | tinted primer of the finish;" in told(tmp_path, {}, "D02")
     assert (
         "Frames and head flashing at J1, J4, J5; floor-line flashing at J2, J3; corner panel of coated aluminum at J6"
         in told(tmp_path, {}, "D02")
@@ -89,9 +89,7 @@ def test_what_a_cup_is_read_with_is_numbered(tmp_path: Path) -> None:
 def test_the_joint_layout_is_released_for_the_mockup_too(tmp_path: Path) -> None:
     said = told(tmp_path, {})
     assert "has released the joint layout of Document D07 in writing, for mockup and walls." in said
-    assert (
-        "– | Joint layout; latest April 15, 2027, first cut of aesthetic joints, on the mockup | the architect" in said
-    )
+    assert "– | Joint layout; latest April 13, 2027, first board layout, on the mockup | the architect" in said
     assert "(A. Fennimark), and the architect too for what is first in place, 24 h in advance" in said
 
 

@@ -67,7 +67,7 @@ def test_rules_before_the_decision_stand_apart_from_those_that_follow(tmp_path: 
     # A rule stands before the decision for the document that the wall is decided by, whatever else it waits for.
     decides = {row[3] for row in rows_below(page, "DOCUMENTS PENDING, NEEDED BEFORE THE DECISION ON THE WALLS")}
     assert late.intersection(before) <= decides
-    assert "other rules are on the work, and bear on no wall: see D19." in page
+    assert "; rules on the work, not on a wall: see D19." in page
 
 
 _EARLY = ("first requests", "decision on the walls")
@@ -151,5 +151,35 @@ def test_a_figure_has_one_box_for_its_answer(tmp_path: Path) -> None:
     wind = [row for row in rows if row[1] == "Wind in which a metallic finish is sprayed"]
     assert [row[2:] for row in wind] == [["maximum 8 mph", "D05, D19", "D19"]]
     damp = {row[0]: row[2:] for row in rows if row[1].startswith("Relative humidity")}
-    assert damp["EIFS manufacturer"] == ["( ) maximum 85%", "D05", ""]
+    # The limits of the finish bind its own coats.
+    assert "EIFS manufacturer" not in damp
     assert damp["Finish manufacturer"] == ["maximum 85%", "D05, D19", "D19"]
+
+
+# Common practice, no source: an engineer cannot compute from what arrives on the day on which his sum is due.
+def test_what_the_engineer_computes_from_is_asked_for_before_his_own_answers(tmp_path: Path) -> None:
+    drafted(tmp_path, CLINIC)
+    asked = before_of(tmp_path)
+    given = [before for item, (_, before) in asked.items() if item.startswith(("Basic wind speed", "Sheathing "))]
+    assert given and set(given) == {"first requests"}
+    assert asked["Safety factor on the tested wind load (W1)"] == ("Engineer", "decision on the walls")
+    # Nobody answers at once while the owner has still to name the architect.
+    drafted(tmp_path, merged(CLINIC, {"parties": {"architect": {"name": None}}}))
+    assert before_of(tmp_path)["Basic wind speed for the risk category, mph"][1] != "first requests"
+
+
+# Common practice, no source: a document is asked for once, by its name.
+def test_instructions_are_asked_for_as_documents_alone(tmp_path: Path) -> None:
+    drafted(tmp_path, CLINIC)
+    (finish,) = (item for item in before_of(tmp_path) if item.startswith("Written instructions: smoothing"))
+    assert finish == "Written instructions: smoothing, primer, gloss"
+    assert not [item for item in before_of(tmp_path) if item.startswith("Instructions")]
+
+
+# Common practice, no source: what class a local code asks of a wall is one thing, that the wall reaches it another.
+def test_a_local_code_asks_for_the_class_and_for_the_report_that_shows_it(tmp_path: Path) -> None:
+    drafted(tmp_path, merged(CLINIC, {"code": {"model": "other"}}))
+    asked = before_of(tmp_path)
+    report = "Fire test report of this wall with this finish, for the class that the authority requires (W1)"
+    assert asked[report] == ("EIFS manufacturer", "decision on the walls")
+    assert asked["Fire class of the walls, by letter of the authority having jurisdiction"][0] == "Architect"

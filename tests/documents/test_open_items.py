@@ -23,7 +23,7 @@ def test_an_issued_set_lists_what_is_still_to_be_done_by_whom_and_by_when() -> N
     # spraying begins on July 12, and the contract ends on October 15.
     assert [row for row in rows if not row[0].startswith("Measures of D05")] == [
         ["Action on items I1 to I4, I9 to I11", architect, "order of the sample color, March 22, 2027"],
-        ["Release of the joint layout, D07", architect, "first cut of aesthetic joints, on the mockup, April 15, 2027"],
+        ["Release of the joint layout, D07", architect, "first board layout, on the mockup, April 13, 2027"],
         # The frame stands on the working day before the mockup begins.
         [
             "Signed design of the frame of the mockup, with what shades or encloses it, D09",

@@ -112,13 +112,8 @@ def test_the_chain_tells_what_each_date_follows_from_and_which_governs(tmp_path:
         ["Planned start of mockup", "March 22, 2027", "as planned", "governs"],
         ["Start of mockup", "March 22, 2027", "latest of review, planned start", "–"],
         # Adhesive set on the concrete on Monday has cured for its pull-off in 24 h, as is usual (common practice, no
-        # source), and that of the boards set on Tuesday on Wednesday.
-        [
-            "Release of the joint layout, latest",
-            "March 24, 2027",
-            "first cut of aesthetic joints, on the mockup",
-            "–",
-        ],
+        # source), and boards are laid out on Tuesday.
+        ["Release of the joint layout, latest", "March 23, 2027", "first board layout, on the mockup", "–"],
         # The 14th day of the mockup is 4 April.
         ["Acceptance of the mockup", "April 4, 2027", "14 days of mockup, with drying and acceptance", "–"],
         ["Earliest start of work on the wall", "April 5, 2027", "acceptance of the mockup", "–"],
@@ -245,14 +240,14 @@ def test_the_joint_layout_is_released_by_the_first_work_that_needs_it(
     assert row[1:] == [f"June {day[-2:]}, 2027", f"{told}, on the wall", "–"]
 
 
-def test_the_joint_layout_is_released_by_the_first_cut_on_the_mockup(tmp_path: Path) -> None:
-    # From Monday, March 22: 24 h of adhesive for its pull-off on concrete, and as long behind the boards, so that
-    # joints are cut on Wednesday, before the mockup is accepted.
+def test_the_joint_layout_is_released_by_the_first_boards_on_the_mockup(tmp_path: Path) -> None:
+    # From Monday, March 22: 24 h of adhesive for its pull-off on concrete, so that boards are laid out on Tuesday,
+    # before the mockup is accepted. Board joints keep clear of the lines: common practice, no source.
     wall = {"walls": {"W1": {"attachment": {"cure_hours": 24}}}}
     context = planned(tmp_path, wall)
-    latest, release = "March 24, 2027", "Release of the joint layout"
-    cut = "first cut of aesthetic joints, on the mockup"
-    assert [f"{release}, latest", latest, cut, "–"] in rows_behind(context, "Event")
+    latest, release = "March 23, 2027", "Release of the joint layout"
+    layout = "first board layout, on the mockup"
+    assert [f"{release}, latest", latest, layout, "–"] in rows_behind(context, "Event")
     begun = {"D08": "– | Joint layout; latest", "D09": release, "D11": "– | Joint layout, latest"}
     for name, begins in (begun | {"D19": "Joint layout"}).items():
         assert [latest in line for line in lines_of(name, context) if line.startswith(begins)] == [True]

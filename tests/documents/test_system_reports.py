@@ -17,9 +17,10 @@ WALL: dict[str, Any] = {
         }
     }
 }
-# IBC 2021, 1407.4.1, has drainage tested by ASTM E2273; the others: common practice, no source.
+# IBC 2021, 1407.4.1, has drainage tested by ASTM E2273; wind by ASTM E330: from memory; others: common practice, no
+# source.
 REPORTS = [
-    "Wind load test report of the adhered wall (W1)",
+    "ASTM E330 report, wind load of the adhered wall (W1)",
     "ASTM E2273 report, drainage of this wall (W1)",
     "Test report of the water-resistive barrier, to its standard (W1)",
 ]
@@ -59,7 +60,8 @@ def test_the_report_on_the_system_is_asked_for_under_a_code_that_has_no_section_
     assert [item for item in found if "ASTM E2568" in item] == ["Test report: ASTM E2568"]
 
 
-# Common practice, no source: heat and sun that a material bears are in its manufacturer's written instructions.
+# Common practice, no source: heat and sun that a material bears are in its manufacturer's written instructions, and how
+# each sprayed coat is mixed and applied.
 def test_instructions_that_the_procedure_calls_pending_are_asked_of_their_manufacturer(tmp_path: Path) -> None:
     listed = {"attachments": {"IN1": {"kind": "instructions", "covers": ["base_coat"], "title": "Base coat"}}}
     drafted(tmp_path, merged(WALL, listed))
@@ -67,7 +69,7 @@ def test_instructions_that_the_procedure_calls_pending_are_asked_of_their_manufa
     assert found == {
         "Written instructions: water-resistive barrier (WRB)": "WRB manufacturer",
         "Written instructions: adhesive": "EIFS manufacturer",
-        "Written instructions: smoothing": "Finish manufacturer",
+        "Written instructions: smoothing, primer, gloss": "Finish manufacturer",
     }
 
 

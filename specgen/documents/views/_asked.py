@@ -8,6 +8,7 @@ from specgen.documents.calculations import list_waiting
 from specgen.documents.context import DocumentContext
 from specgen.documents.deciding import is_undecided
 from specgen.documents.measures import Measure, list_measures
+from specgen.documents.owed_sheets import WRITTEN
 from specgen.documents.parties import find_name
 from specgen.documents.required_documents import list_pending
 from specgen.documents.views._document_stages import list_pulled, sort_document
@@ -48,6 +49,14 @@ _HELD_BY = {
     "SLT-06a": tuple(("sealants", "*", f"reported_{told}") for told in ("conditions", "face")),
     "HEA-01a": (("colors", "*", "solar_reflectance_method"),),
     "HEA-01b": (("colors", "*", "emittance_method"),),
+}
+# The text on a material is asked for as a document, by the name that this gives the material.
+_INSTRUCTIONS: dict[str, Path] = {
+    "adhesive": ("walls", "*", "attachment", "instructions"),
+    "base coat": ("walls", "*", "base_coat", "instructions"),
+    "smoothing": ("smoothing", "instructions"),
+    "primer": ("primer", "instructions"),
+    "gloss": ("gloss", "instructions"),
 }
 # The engineer sets it before the wall is pulled.
 _LEAST_BOND = ("walls", "*", "substrate", "bond_limit")
@@ -182,7 +191,11 @@ def _names_party(dotted: str) -> bool:
 
 def _list_held(context: DocumentContext) -> list[Path]:
     """The patterns of the fields that the pending documents hold."""
-    return [pattern for entry in list_pending(context) for pattern in _HELD_BY.get(entry.code, ())]
+    pending = list_pending(context)
+    asked = [entry.name.removeprefix(WRITTEN) for entry in pending if entry.name.startswith(WRITTEN)]
+    materials = {material for names in asked for material in names.split(", ")}
+    of_materials = [pattern for name, pattern in _INSTRUCTIONS.items() if name in materials]
+    return [*of_materials, *(pattern for entry in pending for pattern in _HELD_BY.get(entry.code, ()))]
 
 
 def _is_held(context: DocumentContext, path: str, held: list[Path]) -> bool:

@@ -3,6 +3,7 @@
 from specgen.documents.context import DocumentContext
 from specgen.documents.deciding import is_undecided
 from specgen.documents.views._document_stages import find_decision
+from specgen.documents.views._fields import OF_ASCE_7
 from specgen.documents.views._needed import find_lacking, find_pattern
 from specgen.documents.views._stages import NAMING, find_next_package
 from specgen.model.field import Field, Path
@@ -22,10 +23,14 @@ _ZONES: tuple[Path, ...] = (("elevations", "*", "impact_zones"), ("elevations", 
 # All other dates hang on these: the owner tells them while no contractor is named.
 _DATES: tuple[Path, ...] = (("schedule", "submit_on"), ("schedule", "work_start"), ("mockup", "planned_on"))
 _CONTRACTOR = "general_contractor"
+_ARCHITECT: Path = ("parties", "architect", "name")
 # A sealant is named long before it is tested on the coats.
 _TESTED_LONG = ("sealants", "*", "product")
 # The mockup is built from it, and the schedule of a package holds them.
 _PLANNED: tuple[Path, ...] = (("access",), ("schedule", "weather_days"))
+# The engineer computes the wind from these, and replies before the decision.
+_SHEATHING = tuple(("walls", "*", "substrate", name) for name in ("standard", "thickness"))
+_OF_WIND = (*(tuple(path.split(".")) for path in OF_ASCE_7 if not path.endswith("enclosure")), *_SHEATHING)
 # The wall itself is measured, whatever documents print.
 _GAP = ("walls", "*", "substrate", "plane_measured")
 
@@ -38,7 +43,7 @@ def bring_forward(context: DocumentContext, dotted: str, stage: tuple[int, str])
     pattern = find_pattern(context, dotted)
     if not context.is_marked or pattern == _GAP:
         return stage
-    if pattern in _DATES:
+    if pattern in _DATES or (pattern in _OF_WIND and is_undecided(context) and context.project.is_given(_ARCHITECT)):
         return min(stage, NAMING)
     if (pattern in _ZONES or pattern == _TESTED_LONG) and is_undecided(context):
         return min(stage, find_decision(context))

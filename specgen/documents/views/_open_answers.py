@@ -33,6 +33,11 @@ _LANDING, _MARK = f"{_RULE_OF_LANDING}c", 3
 # What the engineer sets before old walls are pulled, while the report on the pulls is pending.
 _LOOSE = ("PLN-02a", "PLN-02b")
 _PULLED, _BOND = "ATT-05d", "ATT-05"
+# Whose report is pending, by the clause that asks for it, with the rule that waits.
+_TESTERS = {
+    "ATT-10c": ("ATT-10", "accredited asbestos inspector, and laboratory"),
+    _PULLED: (_BOND, "independent testing agency for the pull tests"),
+}
 
 
 class OpenAnswer(NamedTuple):
@@ -43,6 +48,7 @@ class OpenAnswer(NamedTuple):
     decides: bool  # whether a wall is decided on with it
     party: str = "architect"
     figures: tuple[DisplayValue, ...] = ()  # proposed until somebody confirms or corrects them
+    names: str = ""  # whom it asks to be named, before all other requests
 
 
 def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
@@ -66,6 +72,7 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
     wet = list_wet(context, list_barriers(context))
     if wet:
         yield OpenAnswer(f"{_WATER} ({', '.join(wet)})", ("ATT-08",), decides=True)
+    yield from _ask_for_testers(context)
     if any(entry.code == _PULLED for entry in list_pending(context)):
         asked = f"Pull tests in each {context.limit('substrate.pulls_area').text} and kind of surface"
         least = (context.limit("substrate.pulls"),)
@@ -83,6 +90,15 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
     if joints and not context.project.members.get(("sealants",)):
         yield OpenAnswer(f"{SEALING} ({span_marks(joints)})", ("SLT-07",), decides=False, party="applicator")
     yield from _ask_of_walls(context, str(model))
+
+
+def _ask_for_testers(context: DocumentContext) -> Iterator[OpenAnswer]:
+    """Who surveys and pulls the walls that stand, while their reports are pending."""
+    pending = {entry.code for entry in list_pending(context)}
+    held = {rule: who for code, (rule, who) in _TESTERS.items() if code in pending}
+    if held:
+        asked = f"Names: {'; '.join(held.values())}"
+        yield OpenAnswer(asked, tuple(held), decides=True, party="owner", names="testers")
 
 
 def _ask_of_stated(context: DocumentContext) -> Iterator[OpenAnswer]:

@@ -95,8 +95,10 @@ def _gather(context: DocumentContext) -> tuple[Request, ...]:
         key = (document.owed_by, *sort_document(context, document), DOCUMENTS)
         told[key].append(Item(name_document(document), _tell_rules(context, document), number=document.number))
     for answer in list_open_answers(context):
-        stage = find_decision(context) if answer.decides else find_next_package(context)
-        told[(answer.party, *stage, DOCUMENTS)].append(Item(answer.question, answer.holds, answer.figures))
+        later = find_decision(context) if answer.decides else find_next_package(context)
+        stage = NAMING if answer.names else later
+        item = Item(answer.question, answer.holds, answer.figures, answer.names)
+        told[(answer.party, *stage, DOCUMENTS)].append(item)
     if awaits_review(context):
         # Nobody is asked for what the contract tells, and what departs from it is known before the decision.
         stage = NAMING if reads_first(context) else find_decision(context) if is_undecided(context) else SUBMITTAL

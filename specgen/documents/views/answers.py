@@ -39,11 +39,10 @@ def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:
     if stops:
         yield " ".join(stops)
     documents = len(name_documents(context, mark))
-    told = [count(documents, "document")] if documents else []
-    values = _count_values(context, mark) if judged.fields else 0
-    told += [count(values, "value")] if values else []
+    told = ["values"] if judged.fields and _asks_values(context, mark) else []
+    told += [count(documents, "document")] if documents else []
     if told:
-        yield f"Pending, listed in D19 before the decision: {' and '.join(told)}."
+        yield f"Pending, listed in D19 before the decision: {', and '.join(told)}."
     rules = tell_split(context, mark)
     if rules:
         yield f"{rules}, listed in D02."
@@ -52,10 +51,10 @@ def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:
         yield f"Measures required, see D05: {'; '.join(measures)}."
 
 
-def _count_values(context: DocumentContext, mark: str) -> int:
-    """How many values are asked for before the decision on a wall: its own, and those that are of no other wall."""
+def _asks_values(context: DocumentContext, mark: str) -> bool:
+    """Whether values are asked for before the decision on a wall: its own, and those that are of no other wall."""
     early = (one.path.split(".") for one in list_asked(context) if one.order <= DECISION[0])
-    return sum(path[0] not in _FIRST and (path[0] != "walls" or path[1] == mark) for path in early)
+    return any(path[0] not in _FIRST and (path[0] != "walls" or path[1] == mark) for path in early)
 
 
 def name_documents(context: DocumentContext, mark: str) -> list[str]:

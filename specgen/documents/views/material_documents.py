@@ -8,6 +8,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.members import span_marks
+from specgen.documents.required_documents import list_pending
 from specgen.judging.materials import materials, mixed_materials
 from specgen.judging.owners import name_maker
 
@@ -22,6 +23,9 @@ _COLUMNS = {
 # What a project has beside the materials of its walls, where a document covers it.
 _BESIDE = ("accessories", "access", "safety")
 PENDING = "[pending]"
+# The word in the name of a document that is still required.
+_ASKED = {"Test report": "report", "Letter": "letter"}
+_BOARD = "board"
 _LETTER, _SAME, _BASE = "Letter", "same manufacturer", "base_coat"
 # The material that a face is of on which the adhesion of sealant was tested.
 _FACES = {"base_coat": "base_coat", "smoothing_coat": "smoothing", "primer": "primer", "gloss": "gloss"}
@@ -42,7 +46,7 @@ def _order(named: list[str]) -> list[str]:
 
 
 def _set_row(context: DocumentContext, material: str, described: bool, mixed: Container[str]) -> tuple[Any, ...]:
-    owed = {"Data sheet": described, "Safety data sheet": material in mixed}
+    owed = {"Data sheet": described, "Safety data sheet": material in mixed, **_list_asked(context, material, mixed)}
     cells = ((title, _find(context, material, kinds)) for title, kinds in _COLUMNS.items())
     pending = DisplayValue(PENDING, open=True)
     lacking: dict[str, Any] = {title: pending for title, due in owed.items() if due}
@@ -50,6 +54,14 @@ def _set_row(context: DocumentContext, material: str, described: bool, mixed: Co
     told = (span_marks(found) or lacking.get(title, "–") for title, found in cells)
     said = name_material(material)
     return (said[:1].upper() + said[1:], *told)
+
+
+def _list_asked(context: DocumentContext, material: str, mixed: Container[str]) -> dict[str, bool]:
+    """Whether a test report and a letter are still required of the manufacturer of a material that is tested."""
+    if material not in mixed and material != _BOARD:
+        return {}
+    names = [entry.name.lower() for entry in list_pending(context) if entry.owed_by == name_maker(material)]
+    return {title: any(said in name for name in names) for title, said in _ASKED.items()}
 
 
 def _is_of_system(context: DocumentContext, material: str) -> bool:

@@ -20,7 +20,6 @@ from specgen.documents.views._rules import name_rules
 from specgen.documents.waiting_rules import list_waiting_rules
 from specgen.documents.wall_areas import list_elevations
 from specgen.model.block import Strong, Text
-from specgen.model.value_text import count
 
 # Where the documents stand that the walls wait for.
 _DOCUMENTS = "Documents: listed above."
@@ -85,20 +84,6 @@ def _list_alone(context: DocumentContext, alone: dict[str, list[str]]) -> Iterat
         alike[span_marks(walls)].append(_name(context, rule))
     for marks, rules in alike.items():
         yield "; ".join(rules), marks, _DOCUMENTS
-
-
-def tell_others(context: DocumentContext) -> str:
-    """`66 other rules are on the work, and bear on no wall; ...`: how many are not evaluated besides."""
-    number = len(_list_of_work(context))
-    bear = "is on the work, and bears" if number == 1 else "are on the work, and bear"
-    return f"{count(number, 'other rule')} {bear} on no wall: see D19." if number else ""
-
-
-def _list_of_work(context: DocumentContext) -> list[str]:
-    """The rules on no wall that are not evaluated."""
-    on = {rule for mark in context.judgment.walls for rule in list_open_rules(context, mark)}
-    every = {clause.rule for clause in context.judgment.not_judged} | set(list_waiting_rules(context))
-    return sorted(every - on)
 
 
 def _name(context: DocumentContext, rule: str) -> str:

@@ -8,13 +8,13 @@ from specgen.documents.drafts import Known
 from specgen.documents.mockup_days import UNTOLD, list_drying_owners
 from specgen.documents.pull_tests import MOISTURE
 from specgen.documents.views._asked import list_asked
-from specgen.documents.views._earlier import LAYOUT, OF_LAYOUT
+from specgen.documents.views._earlier import LAYOUT, OF_LAYOUT, find_party
 from specgen.documents.views._fields import ask_by_code, find_field, name_fields, say_fields
 from specgen.documents.views._needed import find_held, find_pattern
 from specgen.model.field import dotted_path
-from specgen.model.value_text import count, words
+from specgen.model.value_text import words
 
-# So many values are named one by one, more are counted by party.
+# So many values are named one by one, of more the parties.
 _NAMED = 3
 _SUMS, _SCHEDULE = "D06", "D14"
 # The rules on dates, each of which waits for what the schedule lacks.
@@ -39,7 +39,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def tell_missing(context: DocumentContext, composer: Composer, entry: Known) -> str:
-    """`Gun nozzle size (applicator)`; of many `31 values: engineer 20, applicator 11`."""
+    """`Gun nozzle size (applicator)`; of many `Values: engineer, applicator`."""
     paths = [path for path, _ in entry.missing]
     if entry.id == _SUMS:
         paths += list_waiting(context)
@@ -51,13 +51,13 @@ def tell_missing(context: DocumentContext, composer: Composer, entry: Known) -> 
     for path in ask_by_code(context, paths):
         field = find_field(context, path)
         if field is not None:
-            giver = name_giver(context, field.owed_by, dotted_path(field.path))
+            giver = name_giver(context, find_party(context, field), dotted_path(field.path))
             asked.setdefault(giver, []).append(path)
     named = {party: say_fields(name_fields(context, wanted)) for party, wanted in asked.items()}
     # What a sum waits for is told by its paths.
     others = [said for path, said in entry.missing if find_field(context, path) is None and entry.id != _SUMS]
     apart = [_name_apart(context, composer, said) for said in others if not said.startswith(_FOLLOWS)]
-    return "; ".join((*_name_or_count(named), *apart)) or ("values that follow from others" if others else "nothing")
+    return "; ".join((*_name_or_sum_up(named), *apart)) or ("values that follow from others" if others else "nothing")
 
 
 def tell_forms_left_out(context: DocumentContext) -> str:
@@ -91,10 +91,10 @@ def _name_apart(context: DocumentContext, composer: Composer, said: str) -> str:
     return _DOCUMENTS if said == _PENDING else said
 
 
-def _name_or_count(named: dict[str, list[str]]) -> list[str]:
-    """Each value with its party, or of many the number by party, the most first."""
+def _name_or_sum_up(named: dict[str, list[str]]) -> list[str]:
+    """Each value with its party; of many the parties, the one that gives the most first."""
     number = sum(map(len, named.values()))
     if number <= _NAMED:
         return [f"{label} ({party})" for party, labels in named.items() for label in labels]
     parties = sorted(named, key=lambda party: -len(named[party]))
-    return [f"{count(number, 'value')}: {', '.join(f'{party} {len(named[party])}' for party in parties)}"]
+    return [f"Values: {', '.join(parties)}"]

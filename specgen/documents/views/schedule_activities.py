@@ -1,7 +1,7 @@
 """What is done when: each step on each elevation, with its crew, its drying, and how far it can move."""
 
 from datetime import datetime, timedelta
-from typing import Any
+from typing import Any, cast
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
@@ -17,8 +17,10 @@ from specgen.documents.schedule import (
     tell_refusal,
 )
 from specgen.documents.views._cells import OPEN, ask_all
+from specgen.model.typed_views import Elevation
 from specgen.model.value_text import count
 from specgen.scheduling.before_work import ACCEPTANCE, COATS, MOCKUP, REVIEW, order_mark
+from specgen.scheduling.viewing_hours import VIEWED, list_viewing_months
 
 GOVERNS = "governs"
 _TOLD_BEFORE = (REVIEW, MOCKUP, COATS, ACCEPTANCE, order_mark("", "sample"))
@@ -37,7 +39,10 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     heads = [_name(context, row, above) for row, above in zip(taken, named, strict=False)]
     moments = (f"Start, {year}", f"End, {year}", "Dry or cured", "Earliest release")
     header = ("Elevation", "Activity", "Crew", *moments, "Float")
-    lines = [(head, *_line(row, year, row.title in schedule.untimed)) for head, row in zip(heads, taken, strict=True)]
+    lines = [
+        (head, *_line(context, row, year, row.title in schedule.untimed))
+        for head, row in zip(heads, taken, strict=True)
+    ]
     if schedule.missing:
         lines.append(("Not scheduled", tell_untold(context), "", OPEN, OPEN, "", "", ""))
     return TableView(header, tuple(lines), _WIDTHS)
@@ -84,7 +89,17 @@ def _tell_title(row: StepRow, year: int) -> str:
     return f"{row.title}: {days}" if len(begun) > 1 else row.title
 
 
-def _line(row: StepRow, year: int, untimed: bool) -> tuple[Any, ...]:
+def _tell_hold(context: DocumentContext, row: StepRow, end: datetime, year: int) -> str:
+    """When a hold ends; of a viewing in a month without an hour for it the day, as its hour is outside the shift."""
+    step = row.activities[0].step
+    if step not in VIEWED or not row.elevation:
+        return tell_moment(end, year)
+    months = list_viewing_months(cast(Elevation, context.project.view(("elevations", row.elevation))), step)
+    no_hour = months and not months[end.month - 1].spans
+    return tell_day(end.date(), year) if no_hour else tell_moment(end, year)
+
+
+def _line(context: DocumentContext, row: StepRow, year: int, untimed: bool) -> tuple[Any, ...]:
     """The cells of a step; of one that a crew does, and for which no output is given, that its time is left out."""
     work, dry = row.span("work", "weather", *BEFORE_WORK), row.span("drying")
     hold = row.span("hold")
@@ -93,6 +108,6 @@ def _line(row: StepRow, year: int, untimed: bool) -> tuple[Any, ...]:
         row.crew,
         *(_tell_ends(row, work, year) if work else ("", _LEFT_OUT if untimed and row.crew else "")),
         tell_moment(dry[1], year) if dry else "",
-        tell_moment(hold[1], year) if hold else "",
+        _tell_hold(context, row, hold[1], year) if hold else "",
         tell_float(row),
     )

@@ -34,6 +34,7 @@ _MOST = {"primer": ("primer", "most_recoat_hours")}  # the last hour of the next
 _AGAIN = ("gloss", "most_recoat_hours")
 _OPEN = ("smoothing", "most_open_days")
 _LONGEST = {**_MOST, "smoothing_2": _OPEN}  # what the column of maximums says
+_CURE = "sealant.pull_cure"  # the row of the limits
 _TOUCH = ("gloss", "touch_dry_hours")
 Line = tuple[Any, ...]  # step, minimum, maximum, planned wait, in the schedule, result
 
@@ -65,7 +66,8 @@ def _list_lines(context: DocumentContext, name: str, title: str) -> Iterator[Lin
         wait = find_sealant_cure(root_of(context.project.view(())), context.standards)
         hours = wait.length / timedelta(hours=1)
         source = wait.source if wait.source and wait.source.kind is not Kind.PROJECT else None
-        cure = DisplayValue(_tell_length(hours), hours, source, about="Cure of the sealant")
+        row = _CURE if source else ""
+        cure = DisplayValue(_tell_length(hours), hours, source, about="Cure of the sealant", row=row)
         cured = _find_cured(context)
         yield title, cure, "", "", _tell_scheduled(cured), _tell_kept(Fraction(hours), cured)
         return
@@ -185,6 +187,8 @@ def _tell_result(context: DocumentContext, name: str, given: list[Fraction]) -> 
     # The least wait is kept; how long the coat may stand in the weather, its maker says or is asked.
     told: list[Any] = ["minimum kept; open until spraying, from ", context.display(begins)]
     if context.project.get(_OPEN) is None:
+        if context.is_marked:
+            return [*told, "; ", context.ask(_OPEN)]
         return [*told, ": obtain in writing, before the first smoothing coat, how long it may be"]
     over = max(given) / _HOURS_OF_DAY > context.project.get(_OPEN)
     return [*told, ", over the maximum of " if over else ", within ", context.display(_OPEN)]

@@ -13,6 +13,8 @@ from specgen.model.value_text import words
 
 Cells = tuple[list[Any], list[Any]]
 _EITHER = "; sealed before or after the gloss: pending, from the applicator; masking follows from it"
+# The coat, not the primer of a sealant.
+_OF_FINISH = " of the finish"
 _BEFORE = "sealed before the gloss: cure the sealant, then mask it"
 
 
@@ -53,16 +55,17 @@ def _name_sealant(context: DocumentContext, sealant: str) -> list[Any]:
 
 
 def _tell_face(context: DocumentContext, at: Path, sealant: str) -> list[Any]:
-    """`primer; sealed after the gloss: mask bond faces when the primer is dry`."""
+    """`primer of the finish; sealed after the gloss: mask bond faces when the primer is dry`."""
     face = context.display(at)
     if face == "gloss":
         return [face, ": not permitted, see D05"]
+    of = _OF_FINISH if face == "primer" else ""
     if not sealant and not context.project.members.get(("sealants",)):
-        return [face, _EITHER]
+        return [face, of, _EITHER]
     tint = "tinted " if face == "primer" and context.project.get(("primer", "tinted")) else ""
     order = sealant and context.project.get(("sealants", sealant, "sequence"))
     if order == "before_gloss":
-        return [tint, face, "; ", _BEFORE]
+        return [tint, face, f"{of}; {_BEFORE}"]
     after = "sealed after the gloss: " if order else ""
     dry = "the bond face" if face.open else f"the {words(str(face.raw).removeprefix('sealant_primer_on_'))}"
-    return [tint, face, f"; {after}mask bond faces when {dry} is dry, before the gloss"]
+    return [tint, face, f"{of}; {after}mask bond faces when {dry} is dry, before the gloss"]

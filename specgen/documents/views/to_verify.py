@@ -184,7 +184,7 @@ def _find_settlers(context: DocumentContext, document: str, value: Value) -> tup
         named = context.name_text(find_text_of_sum(value.about.removeprefix("Method of ")))
         if named:
             return ((named, find_reader(context.project, named)),)
-    roles = find_settlers(value.row or value.about.removeprefix("Method of "))
+    roles = find_settlers(value.row or value.about.removeprefix("Method of "), document)
     # A design draft has no contract: the architect answers what D19 puts to it.
     contracted = context.project.value(("package", "purpose")) != "design_draft"
     return tuple(

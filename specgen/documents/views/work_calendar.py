@@ -13,6 +13,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.schedule import find_schedule, tell_day
 from specgen.documents.shade_cloth import list_cloths
+from specgen.documents.views._bead_days import list_bead_days
 from specgen.model.calendar import WEEK, WEEKEND, WEEKEND_TAKEN
 from specgen.model.hour_calendar import MonthHours, Stretch
 from specgen.model.schedule import UsableMonth
@@ -27,6 +28,8 @@ _NAMES = dict(zip(WEEK, ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday",
 _FIELD = re.compile(r" \([a-z_]+(?:\.[\w*]+)+\)")  # where a date stands in the project file
 _VIEWING = ("schedule", "viewing_hours")
 _LEFT_OUT = (*NOT_INCLUDED, EARLIEST)
+_UNDER_CLOTH = "under cloth, or before or after the shift"
+_OUTSIDE = "on that day before or after the shift, or on an overcast day"
 _USUAL = ", common practice; confirm with the general contractor"
 
 
@@ -45,6 +48,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines += [(f"Shade cloth, {', '.join(marks)}", told) for marks, told in list_cloths(context)]
     lines += _list_shaded(context)
     lines += _list_sealing(context)
+    lines += list_bead_days(context)
     lines += _list_viewings(context)
     lines += [(head, told) for head, told in _tell_notes(context) if told]
     return TableView(("Calendar", "As planned"), tuple(lines), (35, 65))
@@ -151,7 +155,7 @@ def _tell_viewing(context: DocumentContext, face: Elevation, step: str, month: U
     """`under shade cloth, 06:00 to 16:00`; what is to be done where the shift has no such hour."""
     spans = " and ".join(f"{start:%H:%M} to {end:%H:%M}" for start, end in month.spans)
     if not spans:
-        return "no hour of the shift; view under cloth, or before or after the shift"
+        return f"no hour of the shift; view {_UNDER_CLOTH if VIEWED[step] else _OUTSIDE}"
     return f"{_tell_cover(context, face.mark) if VIEWED[step] else ''}{spans}"
 
 

@@ -24,8 +24,8 @@ _NOT_GIVEN = (
     "The plane limit of the substrate is not known; the guide's {found} in {straightedge.long} would be too loose"
 )
 _READ_FIRST = (
-    "Read the limit in the specification. Where it is too loose, or none is given, have the architect set a tighter "
-    "one for this face; proposed: maximum {substrate.plane_prominent} in {straightedge.long}."
+    "Where the limit in the specification is too loose for this face, or none is given, set a tighter one; "
+    "proposed: maximum {substrate.plane_prominent} in {straightedge.long}."
 )
 
 RULE = Rule(

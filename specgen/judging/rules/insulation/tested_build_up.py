@@ -16,7 +16,7 @@ from specgen.model.typed_views import Wall
 
 RULE = Rule(
     "INS-02",
-    "Build-up matches the tested system",
+    "EPS board and class PB base coat, as tested",
     remedy="Change to EPS board, or declare a deviation with test reports and the EIFS manufacturer's letter "
     "for this build-up.",
     steps="boards",
