@@ -27,6 +27,8 @@ from specgen.reading.schema import project_schema
 from specgen.standards import load_standards
 from specgen.terminal.finding_text import find_clause
 from specgen.terminal.starter import format_side_starter, format_starter
+from tests.documents.drawn.seasons import season_texts
+from tests.documents.drawn.sentences import project_texts
 from tests.documents.support import context_of_example
 from tests.mistakes.told import mistake_texts
 from tests.output.written_files import file_texts
@@ -199,6 +201,7 @@ GOLDEN: dict[Path, Callable[[], dict[str, str]]] = {
     DOCUMENTS: document_texts,
     HERE / "documents" / "figures" / "golden": figure_texts,
     HERE / "output" / "golden": file_texts,
+    HERE / "documents" / "drawn" / "golden": lambda: project_texts() | season_texts(),
 }
 
 

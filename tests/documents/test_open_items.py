@@ -272,6 +272,12 @@ def test_a_width_is_not_taken_from_faces_on_one_side_of_the_plan(tmp_path: Path)
     assert "Minimum building plan width, ft" in {line[2] for line in list_lines(tmp_path)}
 
 
+def test_faces_turned_by_more_than_half_a_circle_stand_on_two_sides_of_the_plan(tmp_path: Path) -> None:
+    # Half a circle apart is the same side of the plan: 240 degrees turn as 60 do.
+    drafted_page(tmp_path, merged(GIVEN, {"elevations": {"E1": {"facing": "10 deg"}, "E2": {"facing": "250 deg"}}}))
+    assert "Minimum building plan width: confirm 60 ft" in {line[2] for line in list_lines(tmp_path)}
+
+
 def test_the_openings_that_a_joint_serves_are_asked_of_joints_around_openings(tmp_path: Path) -> None:
     drafted_page(tmp_path, GIVEN)
     (asked,) = (line[2] for line in list_lines(tmp_path) if "does the joint serve" in line[2])

@@ -50,7 +50,10 @@ def test_a_draft_asks_how_long_the_smoothing_coat_may_stand_open_and_holds_no_vi
     pages = written_as_draft(context_of_example("metric"))
     asked = "[Maximum time open of the smoothing coat]"
     assert f"open until spraying, from August 16, 2027; {asked}" in pages["D14"]
-    assert "How many days may the smoothing coat stand in the weather before primer?" in pages["D19"].partition("\nFinish manufacturer")[2]
+    assert (
+        "How many days may the smoothing coat stand in the weather before primer?"
+        in pages["D19"].partition("\nFinish manufacturer")[2]
+    )
     lines = pages["D14"].splitlines()
     (calendar,) = (line for line in lines if line.startswith("Viewing without direct sun, E1 | "))
     assert "final viewing, September: no hour of the shift; view on that day before or after the shift" in calendar

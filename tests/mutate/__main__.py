@@ -23,7 +23,7 @@ from tests.mutate.trial import LONGEST_S, Checkout, Tried, group_by_file
 from tests.support import ROOT
 
 # A third of the changes or less is left by the tests nearest to them: so many are tried before those left fill groups.
-_BLOCK = 4
+_BLOCK = 8
 
 
 def all_changes(under: str) -> Iterator[Change]:

@@ -39,6 +39,8 @@ def test_a_turned_label_is_as_high_as_its_text_is_wide():
 def test_long_words_are_wrapped_and_then_cut():
     assert wrap_words("one two three", measure("one two"), 2) == ["one two", "three"]
     assert wrap_words("one two three four", measure("three four"), 2) == ["one two", "three four"]
+    # A word wider than the line stands alone on it, and the others behind it.
+    assert wrap_words("extraordinarily one two", measure("one two"), 2)[1] == "one two"
     cut = wrap_words("one two three four five", measure("one two"), 2)
     assert cut[0] == "one two"
     assert cut[1].endswith("…")
