@@ -56,15 +56,14 @@ def test_what_cannot_be_a_letterhead_is_refused_in_one_message(tmp_path: Path, c
 
 
 def test_a_letterhead_may_leave_as_little_as_is_told_and_no_less(tmp_path: Path) -> None:
-    def read(wide: int) -> None:
-        read_letterhead(
-            made.kept(tmp_path, made.firm({"word/document.xml": made.document(made.section((wide, 9000)))}))
-        )
+    def read(high: int) -> None:
+        page = made.document(made.section((12000, high)))
+        read_letterhead(made.kept(tmp_path, made.firm({"word/document.xml": page})))
 
-    # Twentieths of a point, 1440 to the inch; the margins of this section take 2600: 2 in of text, and a hair less.
-    read(2600 + 2 * 1440)
-    with pytest.raises(Refused, match="2.0 in wide"):
-        read(2600 + 2 * 1440 - 1)
+    # Twentieths of a point, 1440 to the inch; the margins of this section take 3000: 2 in of text, and a hair less.
+    read(3000 + 2 * 1440)
+    with pytest.raises(Refused, match="2.0 in high"):
+        read(3000 + 2 * 1440 - 1)
 
 
 # What a clerk is told to do, by the end of each message. The words are ours.
