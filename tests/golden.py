@@ -39,6 +39,7 @@ from tests.typed_views import STUB, stub
 
 HERE = Path(__file__).parent
 CASES = HERE / "judging" / "cases"
+SAMPLES = HERE / "computing" / "samples"
 # `metric` and `old-wall` stand in buildings whose fire tests are due, and are told in the units of metric work.
 AS_DOCUMENTS = ("first-look", "stops", "clean", "metric", "old-wall")
 # What stands on the record of the site, of which one example has a whole season.
@@ -92,10 +93,11 @@ def command_texts() -> dict[str, str]:
         "fields.txt": printed(("fields", ".".join(path)) for path in project_schema().fields),
         "rules.txt": "".join(less_reasons(printed([("rules", rule.code)])) for rule in load_rules()),
         "sums.txt": printed([("calc",), *(("calc", name, "no-such-key=1") for name in names())]),
-        "workings.txt": printed(sample_calls()),
+        "workings.txt": printed(chain(*map(sample_calls, sorted(SAMPLES.glob("*.yaml"))))),
         "keys.txt": printed(("calc", name, "--help") for name in names()),
         "site.txt": printed(site_calls()),
         "matrix.txt": printed([("matrix",)]),
+        "data.txt": printed(data_calls()),
         "help.txt": printed([("--help",), *((command, "--help") for command in list_verbs())]),
         "starter.yaml": format_starter(project_schema(), "closeout", "ip"),
         "starter-firm.yaml": format_side_starter(project_schema(), "firm", "ip"),
@@ -103,11 +105,10 @@ def command_texts() -> dict[str, str]:
     } | {f"check-{name}.txt": printed([("check", f"project_examples/{name}/project.yaml")]) for name in examples}
 
 
-def sample_calls() -> Iterator[tuple[str, ...]]:
-    """A call of `calc` for each set of keys that prints lines of a working."""
-    for file in sorted((HERE / "computing" / "samples").glob("*.yaml")):
-        for keys in yaml.load(file.read_text("utf-8"), Loader=yaml.BaseLoader):
-            yield ("calc", file.stem, *(f"{key}={value}" for key, value in keys.items()))
+def sample_calls(file: Path) -> Iterator[tuple[str, ...]]:
+    """A call of `calc` for each set of keys of a sum that prints lines of a working."""
+    for keys in yaml.load(file.read_text("utf-8"), Loader=yaml.BaseLoader):
+        yield ("calc", file.stem, *(f"{key}={value}" for key, value in keys.items()))
 
 
 def site_calls() -> Iterator[tuple[str, ...]]:
@@ -127,6 +128,29 @@ def site_calls() -> Iterator[tuple[str, ...]]:
         ("weather", clean, "--hours", "project_examples/clean/hours.csv", "--step", "boards", "--all-hours"),
         ("weather", clean, "--hours", "project_examples/clean/hours.csv", "--surface", "model"),
     )
+
+
+def data_calls() -> Iterator[tuple[str, ...]]:
+    """Calls whose answer is read by a machine."""
+    clean, metric, season, stops = (
+        f"project_examples/{name}/project.yaml" for name in ("clean", "metric", "season", "stops")
+    )
+    now = "--step gloss --air 62F --surface 70F --rh 60 --wind 14mph --sun yes"
+    calls = (
+        ("check", stops),
+        ("check", metric),
+        ("record", season),
+        ("status", season, "--elevation", "E3"),
+        ("status", season, "--panel", "E3-A1"),
+        ("go", clean, *now.split()),
+        ("weather", clean, "--hours", "project_examples/clean/hours.csv"),
+        ("fields", "gloss"),
+        ("rules", "WAT-02"),
+        ("rules", "WEA-01"),
+        ("matrix",),
+        *(next(sample_calls(file)) for file in sorted(SAMPLES.glob("*.yaml"))),
+    )
+    yield from ((*call, "--format", "json") for call in calls)
 
 
 def less_reasons(manual: str) -> str:
@@ -173,7 +197,8 @@ def shown(row: Any) -> str:
 def in_words(part: Any) -> str:
     """A part of a row on one line."""
     if isinstance(part, Source):
-        return str(Basis((part,)))
+        cited = f"; cited as {part.controls}" if part.controls else ""
+        return f"{Basis((part,))}{cited}"
     if isinstance(part, tuple):
         return "; ".join(map(in_words, part))
     return str(part)

@@ -31,18 +31,25 @@ CALLS: tuple[tuple[str, str, tuple[str, ...]], ...] = (
     ("gable-hall", "layout --elevation E2", ("*.dxf", "*.csv", "layout.json")),
     ("metric", "build --draft --only D00,D10 --formats docx --letterhead firm.docx", ("D*.docx",)),
     ("clean", "build --only D03,D07,D19 --formats csv,xlsx", ("*.csv", "*.xlsx")),
+    ("clean", "build --only D01 --formats docx", ("D01*.docx",)),
 )
+# Calls of which each element of a page is read, with its attributes and the rules of its style.
+PAGES = (("clean", "build --only D01,D15 --formats html", ("D*.html",)),)
 _SET = ("D01", "D10")  # a table of facts, and a form
 
 
 def file_texts() -> dict[str, str]:
     """The text of each file, by the example and the name of the file."""
     texts = {name: text for example, call, files in CALLS for name, text in written_by(example, call, files)}
+    for example, call, files in PAGES:
+        texts |= {name: in_lines(text) for name, text in written_by(example, call, files, Path.read_text)}
     return texts | {"clean-set.json": set_text()}
 
 
-def written_by(example: str, call: str, files: tuple[str, ...]) -> Iterator[tuple[str, str]]:
-    """The texts of these files of a call."""
+def written_by(
+    example: str, call: str, files: tuple[str, ...], read: Callable[[Path], str] | None = None
+) -> Iterator[tuple[str, str]]:
+    """The texts of these files of a call, as `read` reads them."""
     with TemporaryDirectory() as name:
         folder = Path(name)
         letterhead = str(kept(folder, firm()))
@@ -52,7 +59,7 @@ def written_by(example: str, call: str, files: tuple[str, ...]) -> Iterator[tupl
             run([words[0], "project.yaml", *words[1:], "--out", str(out)], EXAMPLES / example)
         place = folder if "--blank" in words else folder / "out"
         for file in sorted(path for pattern in files for path in place.glob(pattern)):
-            yield f"{example}-{file.name}.txt", text_of(file)
+            yield f"{example}-{file.name}.txt", (read or text_of)(file)
 
 
 def run(words: list[str], folder: Path) -> None:
