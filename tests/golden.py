@@ -151,6 +151,9 @@ def data_calls() -> Iterator[tuple[str, ...]]:
         *(next(sample_calls(file)) for file in sorted(SAMPLES.glob("*.yaml"))),
     )
     yield from ((*call, "--format", "json") for call in calls)
+    yield from (
+        ("check", file, "--format", "line") for file in (stops, clean, "project_examples/first-look/project.yaml")
+    )
 
 
 def less_reasons(manual: str) -> str:
