@@ -13,6 +13,7 @@ from specgen.documents.parties import name_role
 from specgen.documents.views._cells import join_cells
 from specgen.judging.registry import load_rules
 from specgen.judging.rule import Clause
+from specgen.judging.subject_names import join_subjects
 from specgen.model.figure_text import figures_asked
 from specgen.model.finding import Finding
 from specgen.model.source import Kind, Source
@@ -44,7 +45,7 @@ def _place(context: DocumentContext, measure: Measure) -> str:
     if measure.subjects == ("project",):
         return "Mockup" if _clauses()[measure.codes[0]].at[:1] == _MOCKUP else "Project"
     if not measure.collection or len(measure.subjects) > MOST_NAMED:
-        return ", ".join(measure.subjects)
+        return join_subjects(measure.subjects)
     return "; ".join(name_place(context, measure.collection, mark) for mark in measure.subjects)
 
 
