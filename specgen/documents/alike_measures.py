@@ -13,6 +13,7 @@ _MARKS = ".,;:"
 # What parts words: not the space between a figure and its degrees.
 _BETWEEN = re.compile(r" (?!°)")
 # Words that differ otherwise are names, which are told whole.
+_BARE = re.compile(r"-?\d(?:[\d.,/-]*\d)?")
 _UNITS = frozenset(map(format_unit, UNITS))
 _LONGEST = max(len(unit.split(" ")) for unit in _UNITS)
 _FIGURE = re.compile(r"-?\d[\d.,/-]*( ?[^\d\s]+)?")
@@ -48,7 +49,7 @@ def join_messages(messages: Sequence[tuple[str, str]]) -> str:
     if first + last == 0 or not all(map(_FIGURE.fullmatch, differing)):
         return ""
     before, after = words[0][:first], words[0][len(words[0]) - last :]
-    unit, after = _take_unit(after)
+    unit, after = _take_unit(after) if all(map(_BARE.fullmatch, differing)) else ("", after)
     differing = [f"{one}{unit}" for one in differing]
     mark = differing[0][-1:] if differing[0][-1:] in _MARKS and len({one[-1:] for one in differing}) == 1 else ""
     said = ", ".join(f"{one.removesuffix(mark)} ({place})" for (place, _), one in zip(messages, differing, strict=True))
