@@ -32,7 +32,7 @@ from specgen.model.typed_views import Description, Wall
 
 RULE = Rule(
     "INS-03",
-    "EIFS-grade EPS board",
+    "EIFS-grade board and its fire indexes",
     remedy="Use EIFS-grade EPS board of type I or better, and submit its certificate.",
     steps="boards",
     documents="D02 D18",
