@@ -14,7 +14,7 @@ _MARKS = ".,;:"
 _BETWEEN = re.compile(r" (?!°)")
 # Words that differ otherwise are names, which are told whole.
 _BARE = re.compile(r"-?\d(?:[\d.,/-]*\d)?")
-_UNITS = frozenset(map(format_unit, UNITS))
+_UNITS = frozenset((*map(format_unit, UNITS), "days"))
 _LONGEST = max(len(unit.split(" ")) for unit in _UNITS)
 _FIGURE = re.compile(r"-?\d[\d.,/-]*( ?[^\d\s]+)?")
 

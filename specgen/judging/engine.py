@@ -14,7 +14,7 @@ from specgen.model.finding import Finding, LimitCheck, NotJudged, Place, ToAdd, 
 from specgen.model.project import Project, View
 from specgen.model.source import MEMORY, Basis
 from specgen.model.standard import Standards
-from specgen.model.value_text import Listed, close_percent, spell_days
+from specgen.model.value_text import Listed, write_units
 from specgen.quantities.comparison import Outcome
 from specgen.recording.history import history_of
 from specgen.resolving.limits_in_force import limit_in_force
@@ -209,9 +209,9 @@ def _tell_one(context: JudgingContext, clause: Clause, group: list[Hit], sentenc
 
 
 def _fill_values(context: JudgingContext, clause: Clause, text: str, hits: list[Hit]) -> str:
-    """A sentence with the values found and wanted in it, percentages and days as on paper."""
+    """A sentence with the values found and wanted in it."""
     found, wanted = (Listed(_print_values(context, clause, hits, part, context.text)) for part in ("value", "wanted"))
-    return spell_days(close_percent(text.format(found=found, wanted=wanted)))
+    return write_units(text.format(found=found, wanted=wanted))
 
 
 def tell_found(context: JudgingContext, clause: Clause, hits: list[Hit]) -> str:

@@ -150,9 +150,9 @@ def close_percent(text: str) -> str:
     return _PARTED_SIGN.sub("%", text)
 
 
-def spell_days(text: str) -> str:
-    """A text whose days are words: `1 day`, `14 days`, where a rule writes `14 d`."""
-    return _DAYS.sub(lambda days: f"{days[1]} day{'' if days[1] == '1' else 's'}", text)
+def write_units(text: str) -> str:
+    """A text of a rule with its units as on paper: `79%`, `1 day`, `14 days`, where it has `79 %`, `14 d`."""
+    return _DAYS.sub(lambda days: f"{days[1]} day{'' if days[1] == '1' else 's'}", close_percent(text))
 
 
 class Listed(tuple[str, ...]):

@@ -212,7 +212,7 @@ def test_the_answer_tells_verdict_reason_and_whom_to_ask(tmp_path: Path) -> None
     pages = drafted(tmp_path, change | SUBMITTAL)
     page = pages["D00"]
     answer = re.search(r"(?m)^W1: [^|]+ \| No \| (.*)$", page)
-    assert answer is not None and answer[1].startswith("Attachment is mechanical: fasteners under the board show"), page
+    assert answer is not None and answer[1].startswith("Attachment is mechanical: fasteners through the board"), page
     asked = asked_of(pages["D19"])
     letter = "Compatibility letter, EIFS and finish, with EIFS warranty"
     assert letter in asked["EIFS manufacturer: Ashdown"]["mockup"]

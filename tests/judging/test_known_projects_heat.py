@@ -91,7 +91,7 @@ def test_two_guns_high_up_draw_more_than_arrives(tmp_path: Path) -> None:
     assert "draw 17.6 scfm" in finding.message
     # 14.46 scfm feed one gun of 8.8; 26 x 17.6 / 14.46 is 31.7 cfm.
     assert "Spray with 1 gun at a time" in finding.remedy
-    assert "rated at a minimum of 32 cfm" in finding.remedy
+    assert "rated, on the same basis, at a minimum of 32 cfm" in finding.remedy
     pressure = case.context.resolve(("guns", "G1"), "gun-pressure")
     share = next(step.value for step in pressure.steps if step.symbol == "x")
     assert share == pytest.approx(14.46 / 17.6, abs=0.001)

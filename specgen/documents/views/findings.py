@@ -17,6 +17,7 @@ from specgen.judging.subject_names import join_subjects
 from specgen.model.figure_text import figures_asked
 from specgen.model.finding import Finding
 from specgen.model.source import Kind, Source
+from specgen.model.value_text import write_units
 from specgen.quantities.comparison import Sense
 
 # Of more members than these the marks alone are told.
@@ -87,7 +88,7 @@ def _says(context: DocumentContext, remedy: str, name: str, measure: Measure) ->
 
 def _say_figure(context: DocumentContext, name: str) -> str:
     """The figure of a row as findings say it."""
-    return context.figure(name).replace(" %", "%")
+    return write_units(context.figure(name))
 
 
 def _clauses() -> dict[str, Clause]:
