@@ -17,14 +17,13 @@ fails AIR-01b at compressor.at_pressure
 
 from math import ceil
 
-from specgen.judging.guns import draw_of_gun, sum_air_flow
+from specgen.judging.guns import draw_of_gun, sum_air_flow, tell_flow
 from specgen.judging.rule import STOP, Computed, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Description
-from specgen.model.value_text import value_text
 from specgen.quantities.comparison import less
 from specgen.quantities.format import format_quantity
-from specgen.quantities.quantity import Quantity, round_quantity
+from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "AIR-01",
@@ -66,14 +65,7 @@ def guns_starve(project: Description, air_supply: Computed) -> Violations:
     supply, draw = read_all(air_supply, lambda: sum_air_flow(project))
     if less(supply.quantity, draw):
         remedy = _tell_way_out(project, supply.quantity, draw)
-        told = (_tell_flow(project, flow, supply.unit) for flow in (supply.quantity, draw))
-        yield violation(next(told), wanted=next(told), remedy=remedy)
-
-
-def _tell_flow(project: Description, flow: Quantity, unit: str) -> str:
-    """A flow of standard air as the calculation prints it; that of the compressor is rated in another state of air."""
-    standard = round_quantity(Quantity.of(flow.to(unit), unit), 3)
-    return value_text(standard, None, project.package.units, project.package.both_units)
+        yield violation(tell_flow(project, supply.quantity), wanted=tell_flow(project, draw), remedy=remedy)
 
 
 def _tell_way_out(project: Description, supply: Quantity, draw: Quantity) -> str:
