@@ -5,12 +5,17 @@ from collections.abc import Iterable, Sequence
 from itertools import groupby, takewhile
 
 from specgen.documents.measures import Measure
+from specgen.quantities.format import format_unit
+from specgen.quantities.units import UNITS
 
 _PROJECT = ("project",)
 _MARKS = ".,;:"
 # What parts words: not the space between a figure and its degrees.
 _BETWEEN = re.compile(r" (?!°)")
 # Words that differ otherwise are names, which are told whole.
+_BARE = re.compile(r"-?\d(?:[\d.,/-]*\d)?")
+_UNITS = frozenset((*map(format_unit, UNITS), "days"))
+_LONGEST = max(len(unit.split(" ")) for unit in _UNITS)
 _FIGURE = re.compile(r"-?\d[\d.,/-]*( ?[^\d\s]+)?")
 
 
@@ -44,9 +49,20 @@ def join_messages(messages: Sequence[tuple[str, str]]) -> str:
     if first + last == 0 or not all(map(_FIGURE.fullmatch, differing)):
         return ""
     before, after = words[0][:first], words[0][len(words[0]) - last :]
+    unit, after = _take_unit(after) if all(map(_BARE.fullmatch, differing)) else ("", after)
+    differing = [f"{one}{unit}" for one in differing]
     mark = differing[0][-1:] if differing[0][-1:] in _MARKS and len({one[-1:] for one in differing}) == 1 else ""
     said = ", ".join(f"{one.removesuffix(mark)} ({place})" for (place, _), one in zip(messages, differing, strict=True))
     return " ".join([*before, said + mark, *after])
+
+
+def _take_unit(words: list[str]) -> tuple[str, list[str]]:
+    """The unit behind the figures, with its space and mark, which then stands at each of them, and the words after."""
+    for length in range(min(_LONGEST, len(words)), 0, -1):
+        unit = " ".join(words[:length])
+        if unit.rstrip(_MARKS) in _UNITS:
+            return f" {unit}", words[length:]
+    return "", words
 
 
 def _count_alike(columns: Iterable[tuple[str, ...]]) -> int:

@@ -46,8 +46,8 @@ QUESTIONS = (
     (
         "HEA-05",
         "Dark color over EPS",
-        "the EIFS manufacturer refuses the color, and the architect accepts none with a light reflectance of minimum "
-        "{color.lrv_least}",
+        "the EIFS manufacturer refuses the color, and the architect accepts none with a light reflectance of a "
+        "minimum of {color.lrv_least}",
     ),
     ("ATT-09", "Wind on the adhered wall", "the wind suction exceeds the tested load divided by the safety factor"),
     (

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 
 from specgen.documents.context import DocumentContext
 from specgen.model.field import Path
-from specgen.model.value_text import words
+from specgen.model.value_text import Listed, words
 
 MOST_NAMED = 6
 # The fields that name a member on the drawings, or say what it is.
@@ -63,4 +63,4 @@ def name_sheets(numbers: Sequence[int]) -> str:
 
 def join_words(words: Sequence[str]) -> str:
     """`wind`, `heat and wind`, or `heat, board, and wind`."""
-    return " and ".join(words) if len(words) < 3 else f"{', '.join(words[:-1])}, and {words[-1]}"
+    return f"{Listed(words):and}"

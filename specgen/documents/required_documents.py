@@ -54,7 +54,7 @@ _LATER = {
     "ATT-03": ("architect", "Local rule on fasteners, by letter of the authority having jurisdiction", "decision"),
     "ATT-05": ("engineer", "Acceptance of the bond report, in writing", "decision"),
     "ATT-08": ("architect", BARRIER, "decision"),
-    "ATT-10a": ("owner", "Laboratory report, lead in the old coating", "hazard"),
+    "ATT-10a": ("owner", "Laboratory report, lead in the existing coating", "hazard"),
     "ATT-10c": ("owner", "Asbestos survey report: coatings, pointing, patches, and sealant", "hazard"),
     "HEA-05": ("architect", "Acceptance of the dark color, in writing", "decision"),
 }

@@ -6,6 +6,7 @@ from functools import lru_cache
 from specgen.documents.alike_measures import join_messages
 from specgen.documents.display_values import Record
 from specgen.judging.registry import load_rules
+from specgen.judging.subject_names import join_subjects
 from specgen.model.finding import Finding, Judgment, Severity
 from specgen.model.standard import Step
 
@@ -37,7 +38,7 @@ def work_findings(judgment: Judgment, step: Step) -> tuple[WorkFinding, ...]:
 def _tell(finding: Finding) -> WorkFinding:
     code = f" {finding.code}" if finding.severity is Severity.STOP else ""
     named = all(name in finding.message for name in finding.subjects)
-    whom = "" if named or finding.subjects == _NO_MEMBER else f" ({', '.join(finding.subjects)})"
+    whom = "" if named or finding.subjects == _NO_MEMBER else f" ({join_subjects(finding.subjects)})"
     head = f"{finding.severity.value.capitalize()}{code}{whom}"
     return WorkFinding(code=finding.code, head=head, message=_join_messages(finding), remedy=finding.remedy)
 

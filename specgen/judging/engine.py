@@ -7,13 +7,14 @@ from typing import Any, NamedTuple
 from specgen.judging.applies import is_waited_for, subjects, walls_of, walls_of_all
 from specgen.judging.context import JudgingContext
 from specgen.judging.rule import ARGUMENTS, Clause, Rule, Violation
+from specgen.judging.subject_names import name_subject
 from specgen.model.absence import Absent
 from specgen.model.field import Path, bind_path, dotted_path
 from specgen.model.finding import Finding, LimitCheck, NotJudged, Place, ToAdd, Told
 from specgen.model.project import Project, View
 from specgen.model.source import MEMORY, Basis
 from specgen.model.standard import Standards
-from specgen.model.value_text import words
+from specgen.model.value_text import Listed, write_units
 from specgen.quantities.comparison import Outcome
 from specgen.recording.history import history_of
 from specgen.resolving.limits_in_force import limit_in_force
@@ -129,23 +130,6 @@ def _note_not_judged(project: Project, clause: Clause, subject: Path, needs: tup
     )
 
 
-def name_subject(project: Project, subject: Path) -> str:
-    """The name of a subject in messages: its mark, `E1 opening A`, `W1 mesh layer 2`, `July`, else `project`."""
-    if not subject:
-        return "project"
-    node = project.schema.node(subject[:-1])
-    nested = len(subject) > 2 and project.schema.node(subject[:1]).collection is not None
-    if node.collection is None or (node.collection.kind == "mapping" and not nested):
-        return subject[-1]
-    if node.collection.one == "month" and project.is_given((*subject, "month")):
-        return words(project.values[(*subject, "month")])
-    for name in ("paragraph", "name"):
-        if name in project.schema.node(subject).children and project.is_given((*subject, name)):
-            return f"{node.collection.one} {project.values[(*subject, name)]}"
-    mark = subject[-1] if node.collection.kind == "mapping" else int(subject[-1]) + 1
-    return f"{f'{subject[1]} ' if nested else ''}{node.collection.one} {mark}"
-
-
 def _finding(context: JudgingContext, clause: Clause, hits: list[Hit]) -> Finding:
     project, rule = context.project, clause.rule
     places = _find_places(project, clause, hits)
@@ -216,12 +200,18 @@ def tell(context: JudgingContext, clause: Clause, hits: list[Hit], sentence: Cal
 
 
 def _tell_one(context: JudgingContext, clause: Clause, group: list[Hit], sentence: Callable[[Violation], str]) -> str:
-    """A sentence of the clause with the figures of one subject."""
-    found, wanted = (
-        ", ".join(_print_values(context, clause, group, part, context.text)) for part in ("value", "wanted")
-    )
-    texts = dict.fromkeys(context.fill(sentence(hit.violation)) for hit in group)
-    return " ".join(texts).format(found=found, wanted=wanted)
+    """A sentence of the clause with the figures of one subject; each of several sentences with its own figures."""
+    hits_by_text: dict[str, list[Hit]] = {}
+    for hit in group:
+        hits_by_text.setdefault(context.fill(sentence(hit.violation)), []).append(hit)
+    told = (_fill_values(context, clause, text, hits) for text, hits in hits_by_text.items())
+    return " ".join(dict.fromkeys(told))
+
+
+def _fill_values(context: JudgingContext, clause: Clause, text: str, hits: list[Hit]) -> str:
+    """A sentence with the values found and wanted in it."""
+    found, wanted = (Listed(_print_values(context, clause, hits, part, context.text)) for part in ("value", "wanted"))
+    return write_units(text.format(found=found, wanted=wanted))
 
 
 def tell_found(context: JudgingContext, clause: Clause, hits: list[Hit]) -> str:
@@ -242,13 +232,14 @@ def _group_by_subject(context: JudgingContext, hits: list[Hit]) -> dict[str, lis
 
 
 def _print_values(context: JudgingContext, clause: Clause, hits: list[Hit], part: str, text: Any) -> list[str]:
-    """The printed values of the hits of one subject, each once."""
+    """The printed values of the hits of one subject, each once; those of a tuple apart."""
     texts = []
     for hit in hits:
         value = getattr(hit.violation, part)
         if value is not None:
             field = context.project.schema.field_at(bind_place(clause, hit))
-            texts.append(context.print_if_limit(value) or text(value, field))
+            values = value if isinstance(value, tuple) and value else (value,)
+            texts += [context.print_if_limit(one) or text(one, field) for one in values]
     return list(dict.fromkeys(texts))
 
 

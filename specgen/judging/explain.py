@@ -6,9 +6,10 @@ from dataclasses import dataclass, field, replace
 from typing import Any, NamedTuple, TypeVar
 
 from specgen.judging.context import JudgingContext
-from specgen.judging.engine import ClauseOutcome, Hit, judge_view, make_arguments, name_subject, run_clause, tell_remedy
+from specgen.judging.engine import ClauseOutcome, Hit, judge_view, make_arguments, run_clause, tell_remedy
 from specgen.judging.margins import find_held, tell_held
 from specgen.judging.rule import Clause, Rule
+from specgen.judging.subject_names import name_subject
 from specgen.model.absence import Absent
 from specgen.model.field import Field, Path, bind_path, dotted_path, matches
 from specgen.model.project import Project

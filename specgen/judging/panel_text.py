@@ -5,12 +5,15 @@ from fractions import Fraction
 
 from specgen.judging.rule import Violations, violation
 from specgen.model.layout import Panel
+from specgen.model.project import Project
 from specgen.model.typed_views import Elevation
 from specgen.model.value_text import value_text
-from specgen.quantities.quantity import Quantity
+from specgen.quantities.quantity import Quantity, round_quantity
 
 # So many are named in one finding, the others counted.
 NAMED = 6
+# What a length is told to, by the unit system of the project.
+_STEPS = {"ip": Quantity.of(Fraction(1, 16), "in"), "si": Quantity.of(1, "mm")}
 
 Measure = Callable[[Panel], Fraction]
 
@@ -28,7 +31,7 @@ def name_panels(elevation: Elevation, panels: list[Panel], size: Measure, limit:
     found, project = sorted(panels, key=size, reverse=not least), elevation.project
     of_figure: dict[str, list[str]] = {}
     for panel in found[:NAMED]:
-        figure = value_text(quantity_like(limit, size(panel)), None, project.system, project.both_units)
+        figure = _tell_figure(project, quantity_like(limit, size(panel)))
         of_figure.setdefault(figure, []).append(panel.mark)
     more = f" and {len(found) - NAMED} more" if len(found) > NAMED else ""
     return ", ".join(f"{figure} at {', '.join(marks)}" for figure, marks in of_figure.items()) + more
@@ -49,11 +52,18 @@ def _tell_least(elevation: Elevation, panel: Panel, limit: Quantity) -> str:
     project, sides = elevation.project, list(zip(panel.outline, panel.outline[1:] + panel.outline[:1], strict=True))
     sloped = any(x != x0 and y != y0 for (x0, y0), (x, y) in sides)
     plumb = min((abs(y - y0) for (x0, y0), (x, y) in sides if x == x0), default=panel.least_side)
-    least, low = (
-        value_text(quantity_like(limit, size), None, project.system, project.both_units)
-        for size in (panel.least_side, plumb)
-    )
+    least, low = (_tell_figure(project, quantity_like(limit, size)) for size in (panel.least_side, plumb))
     return f"{least} ({low} at its low end)" if sloped and plumb < panel.least_side else least
+
+
+def _tell_figure(project: Project, figure: Quantity) -> str:
+    """A figure as a tape tells it, each length in feet and inches or whole millimeters; an area to three digits."""
+    if figure.dimension == "length":
+        step = _STEPS[project.system].amount
+        figure = Quantity(round(figure.amount / step) * step, figure.dimension, figure.unit)
+    else:
+        figure = round_quantity(figure, 3)
+    return value_text(figure, None, project.system, project.both_units)
 
 
 def quantity_like(limit: Quantity, amount: Fraction) -> Quantity:

@@ -69,7 +69,7 @@ class Clause:
     rule: "Rule"
     letter: str
     severity: Severity
-    # The sentence of a finding, with {found} and {wanted}.
+    # The sentence of a finding, with {found} and {wanted}; several of these are joined by {found:and} or {found:or}.
     say: str
     each: Path
     # Rows of the sources the clause rests on, beside that of its limit.

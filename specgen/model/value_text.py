@@ -39,6 +39,7 @@ def value_text(value: Any, field: Field | None = None, first: str = "ip", both: 
 
 
 _PARTED_SIGN = re.compile(r"(?<=\d) %")
+_DAYS = re.compile(r"(?<![\d.,/-])(\d[\d.,]*) d\b")
 _POINTS = {"N": "north", "E": "east", "S": "south", "W": "west"}
 
 
@@ -95,6 +96,8 @@ _SAID = {
     "eifs_to_eifs": "EIFS to EIFS",
     "icf": "insulated concrete forms",
     "aac": "autoclaved aerated concrete",
+    "glass_mat_gypsum": "glass-mat gypsum",
+    "paper_faced_gypsum": "paper-faced gypsum",
     "kick_out_flashing": "kick-out flashing",
     "floor_line_flashing": "floor-line flashing",
     "iso_cup": "ISO flow cup",
@@ -132,7 +135,7 @@ def long_date(date: datetime.date) -> str:
 
 
 def words(choice: str) -> str:
-    """A choice as words: `glass_mat_gypsum` is read as glass mat gypsum."""
+    """A choice as words: `notched_trowel` is read as notched trowel."""
     return _SAID.get(choice) or choice.replace("_", " ")
 
 
@@ -145,6 +148,20 @@ def part_twins(found: str, wanted: str) -> tuple[str, str]:
 def close_percent(text: str) -> str:
     """A text whose percentages stand as on paper: `79%`, where a rule or a person writes `79 %`."""
     return _PARTED_SIGN.sub("%", text)
+
+
+def write_units(text: str) -> str:
+    """A text of a rule with its units as on paper: `79%`, `1 day`, `14 days`, where it has `79 %`, `14 d`."""
+    return _DAYS.sub(lambda days: f"{days[1]} day{'' if days[1] == '1' else 's'}", close_percent(text))
+
+
+class Listed(tuple[str, ...]):
+    """Values as a sentence lists them: `{found}` by commas, `{found:and}` and `{found:or}` with that word."""
+
+    def __format__(self, spec: str) -> str:
+        if not spec or len(self) < 2:
+            return ", ".join(self)
+        return f"{', '.join(self[:-1])}{',' if len(self) > 2 else ''} {spec} {self[-1]}"
 
 
 def count(number: int, noun: str) -> str:

@@ -9,7 +9,7 @@ from specgen.terminal.columns import align_columns
 
 _WIDTH = 120  # of its lines of text; the table itself is wider
 _NOTE = """
-Assumed: a fluid-applied water-resistive barrier, a sound surface, and an old coating that stays.
+Assumed: a fluid-applied water-resistive barrier, a sound surface, and an existing coating that stays.
 yes      no attachment rule says anything against it
 measure  permitted with a measure: the rule named asks for it as a caution, and what it is stands below
 no       the rule named stops it; below stands what to do in its place

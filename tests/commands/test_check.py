@@ -125,9 +125,9 @@ def test_a_value_given_as_tbd_is_open_and_holds_its_clauses_up(tmp_path: Path, c
     ("deviation", "severity", "lifted", "said"),
     [
         ({"answers": ["ATT-01"]}, "stop", None, ", but is not approved."),
-        ({"answers": ["ATT-01"], "approved_on": "2027-01-05"}, "caution", "DV1", "fasteners under the board"),
-        ({"answers": ["ATT-01a"], "approved_on": "2027-01-05"}, "caution", "DV1", "fasteners under the board"),
-        ({"answers": ["ATT-02"], "approved_on": "2027-01-05"}, "stop", None, "fasteners under the board"),
+        ({"answers": ["ATT-01"], "approved_on": "2027-01-05"}, "caution", "DV1", "fasteners through the board"),
+        ({"answers": ["ATT-01a"], "approved_on": "2027-01-05"}, "caution", "DV1", "fasteners through the board"),
+        ({"answers": ["ATT-02"], "approved_on": "2027-01-05"}, "stop", None, "fasteners through the board"),
     ],
 )
 def test_a_deviation_lifts_only_what_it_answers_once_approved(

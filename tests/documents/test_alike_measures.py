@@ -17,7 +17,22 @@ from tests.documents.support import context_of_example
             ],
             "Days reach 85 °F (July), 83 °F (August); in the sun a wall is hot.",
         ),
-        ([("May", "It rains on 9 days."), ("June", "It rains on 10 days.")], "It rains on 9 (May), 10 (June) days."),
+        (
+            [("May", "It rains on 9 days."), ("June", "It rains on 10 days.")],
+            "It rains on 9 days (May), 10 days (June).",
+        ),
+        (
+            [("W1", "The mesh dries for 3 h before the next."), ("W2", "The mesh dries for 14 h before the next.")],
+            "The mesh dries for 3 h (W1), 14 h (W2) before the next.",
+        ),
+        (
+            [("W1", "It is 1.26 m²·K/W; add board."), ("W2", "It is 1.22 m²·K/W; add board.")],
+            "It is 1.26 m²·K/W (W1), 1.22 m²·K/W (W2); add board.",
+        ),
+        (
+            [("W1", "Drainage is 85%; minimum 90%."), ("W2", "Drainage is 54%; minimum 90%.")],
+            "Drainage is 85% (W1), 54% (W2); minimum 90%.",
+        ),
         ([("July", "Nights fall."), ("August", "Days rise!")], ""),
         ([("July", "It rains."), ("August", "It seldom rains.")], ""),
     ],

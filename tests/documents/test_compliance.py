@@ -498,4 +498,4 @@ def test_a_build_up_says_its_framing_and_the_thickness_of_its_board(tmp_path: Pa
     rows_of(tmp_path, {"walls": {"W1": wall}})
     page = next((tmp_path / "out").glob("D02*.txt")).read_text("utf-8")
     (told,) = re.findall(r"(?m)^W1 \| (.*) \| .* \| .* \| .*$", page)
-    assert told == "glass mat gypsum on cold-formed steel framing at 16 in, full-bed adhesive, 2-1/2 in EPS"
+    assert told == "glass-mat gypsum on cold-formed steel framing at 16 in, full-bed adhesive, 2-1/2 in EPS"

@@ -212,7 +212,7 @@ def test_the_answer_tells_verdict_reason_and_whom_to_ask(tmp_path: Path) -> None
     pages = drafted(tmp_path, change | SUBMITTAL)
     page = pages["D00"]
     answer = re.search(r"(?m)^W1: [^|]+ \| No \| (.*)$", page)
-    assert answer is not None and answer[1].startswith("Attachment is mechanical: fasteners under the board show"), page
+    assert answer is not None and answer[1].startswith("Attachment is mechanical: fasteners through the board"), page
     asked = asked_of(pages["D19"])
     letter = "Compatibility letter, EIFS and finish, with EIFS warranty"
     assert letter in asked["EIFS manufacturer: Ashdown"]["mockup"]
@@ -259,7 +259,7 @@ def test_tests_for_lead_and_asbestos_come_before_all_else(tmp_path: Path) -> Non
     party, first = next(iter(asked_of(pages["D19"]).items()))
     assert party.startswith("Owner")
     survey = "Asbestos survey report: coatings, pointing, patches, and sealant"
-    for report in ("Laboratory report, lead in the old coating", survey):
+    for report in ("Laboratory report, lead in the existing coating", survey):
         assert f"{report} (W1)" in first["any work on the existing walls"]
 
 
@@ -269,7 +269,7 @@ def test_bare_brick_is_surveyed_for_asbestos_before_any_work_and_is_not_tested_f
     pages = drafted(tmp_path, {"parties": {"owner": {"name": "Owner"}}, "walls": {"W1": old}})
     assert "No work on W1 before the asbestos report." in pages["D00"]
     assert "Owner: survey W1 for asbestos; allow no other work" in pages["D00"]
-    assert not any("lead in the old coating" in page for page in pages.values())
+    assert not any("lead in the existing coating" in page for page in pages.values())
     row = next(line for line in pages["D05"].splitlines() if line.startswith("ATT-06c | "))
     assert (
         "Only after the asbestos survey; where asbestos is found, by a licensed abatement contractor alone: repoint"
@@ -295,7 +295,7 @@ def test_whoever_is_asked_for_the_decision_is_named_before_all_requests(tmp_path
 
 def test_brick_is_not_asked_about_a_coating_it_does_not_have(tmp_path: Path) -> None:
     page = drafted(tmp_path, {"walls": {"W1": {"substrate": {"kind": "existing_brick"}}}})["D19"]
-    assert "Old coating" not in page and "old coating" not in page
+    assert "Existing coating" not in page and "existing coating" not in page
     assert "Bond report with mode of failure, signed by an independent testing agency (W1)" in page
 
 
@@ -408,7 +408,7 @@ def test_documents_that_decide_a_wall_stand_once_with_their_walls_and_are_counte
     asbestos = "Asbestos survey report: coatings, pointing, patches, and sealant"
     fasteners = "Local rule on fasteners, by letter of the authority having jurisdiction"
     assert {walls[name] for name in (bond, asbestos, fasteners, "Letter that accepts the dark color")} == {"W1, W2"}
-    assert walls["Laboratory report, lead in the old coating"] == "W2"
+    assert walls["Laboratory report, lead in the existing coating"] == "W2"
     for mark in ("W1", "W2"):
         number = sum(mark in marks.split(", ") for marks in walls.values())
         assert re.search(
@@ -560,7 +560,8 @@ def test_the_code_table_of_an_old_wall_asks_for_drainage_and_the_existing_code(t
         assert item in architect["repair and pull tests"], item
     # International Building Code 2018, 1402.2: no barrier is required over concrete or masonry designed to the code.
     assert "\nWater-resistive barrier, W1 | 1402.2, 1403.2" in pages["D02"]
-    assert re.search(r"(?m)^Water-resistive barrier, W2 .* pending \| \[Wall under the old coating\]", pages["D02"])
+    pending = r"(?m)^Water-resistive barrier, W2 .* pending \| \[Wall under the existing coating\]"
+    assert re.search(pending, pages["D02"])
     solid = "Is the wall concrete or masonry designed to the code, and no veneer on framing? yes/no (W1)"
     assert solid in architect["repair and pull tests"]
     assert "Contractor’s review" not in pages["D02"] and "SUB-01" not in pages["D02"]

@@ -197,7 +197,7 @@ def test_a_question_has_the_unit_of_the_project_and_the_mark_of_its_member(
     page = drafted_page(tmp_path, merged(LITTLE, {"package": {"units": units}}))
     for end in asked:
         assert any(line[2].endswith(end) for line in list_lines(tmp_path)), end
-    legend, table = page.index("\nMarks: W1 glass mat gypsum, E1"), page.index("\nDOCUMENTS\n")
+    legend, table = page.index("\nMarks: W1 glass-mat gypsum, E1"), page.index("\nDOCUMENTS\n")
     assert legend < table and "J1 floor line" in page[legend:table]
 
 
@@ -305,5 +305,5 @@ def test_all_that_the_vapor_in_a_wall_is_known_by_is_asked_for_the_decision_on_i
 def test_the_year_of_a_building_holds_nothing_up_whose_coating_is_still_to_be_tested(tmp_path: Path) -> None:
     # As the documents have it: an old coating is taken for lead, whatever the year, until a laboratory has tested it.
     page = drafted_page(tmp_path, {"walls": {"W1": {"substrate": {"kind": "existing_coated"}}}})
-    assert "Laboratory report, lead in the old coating (W1)" in page
+    assert "Laboratory report, lead in the existing coating (W1)" in page
     assert not any("Year the building" in line[2] for line in list_lines(tmp_path))

@@ -3,7 +3,7 @@
 The line of a rule holds its remedy, its steps and its documents. `tells` of a clause holds its severity, what lifts
 a stop, what it makes of a wall (`refused`, `waits` for a document, or goes with `measures`), the step that prints it if
 not the first of the rule, its own remedy, and where it comes from: `basis` of its finding, `page` of its line in the
-manual if that names other sources. A firing case may have a remedy or basis of its own.
+manual if that names other sources. A firing case may have a remedy or basis of its own, and a `message`.
 A fragment of a text is written as the reader sees it; ` ... ` in it leaves words out.
 """
 

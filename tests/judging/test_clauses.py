@@ -70,6 +70,7 @@ def test_the_clause_fires(code: str, case: dict[str, Any], read: Read) -> None:
     assert (finding.found, finding.wanted) == (case.get("found", ""), case.get("wanted", ""))
     assert (finding.steps, finding.step, finding.documents) == (stated.steps, stated.step, stated.documents)
     assert holds(finding.remedy, stated.remedy), finding.remedy
+    assert holds(finding.message, case.get("message", "")), finding.message
     assert rests_on(names(finding.basis), stated.basis), finding.basis
     assert "{" not in finding.message and "None" not in finding.message
 

@@ -87,11 +87,11 @@ def test_two_guns_high_up_draw_more_than_arrives(tmp_path: Path) -> None:
     (finding,) = (f for f in case.judgment.findings if f.code == "AIR-01c")
     assert finding.severity is Severity.STOP
     # By hand: 26 x 0.7375 (U.S. Standard Atmosphere, 1976) x (1 - 0.03 x 8.2) = 14.46 scfm of the 17.6 drawn.
-    assert "delivers 14.5 cfm" in finding.message
-    assert "draw 17.6 cfm" in finding.message
+    assert "delivers 14.5 scfm" in finding.message
+    assert "draw 17.6 scfm" in finding.message
     # 14.46 scfm feed one gun of 8.8; 26 x 17.6 / 14.46 is 31.7 cfm.
     assert "Spray with 1 gun at a time" in finding.remedy
-    assert "rated at a minimum of 32 cfm" in finding.remedy
+    assert "rated, on the same basis, at a minimum of 32 cfm" in finding.remedy
     pressure = case.context.resolve(("guns", "G1"), "gun-pressure")
     share = next(step.value for step in pressure.steps if step.symbol == "x")
     assert share == pytest.approx(14.46 / 17.6, abs=0.001)

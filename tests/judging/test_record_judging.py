@@ -127,7 +127,7 @@ def test_a_limit_that_the_project_sets_prints_with_it_and_with_its_source(tmp_pa
     (one,) = [one for one in judgment.nonconformances if one.code == "FIN-06b"]
     assert (one.field, one.found, one.wanted) == ("water", "11", "10")
     assert one.basis.sources[0].legend == "Project: this project's description"
-    assert one.message == "The pail of gloss holds 11 % water; maximum 10 %."
+    assert one.message == "The pail of gloss holds 11% water; maximum 10%."
 
 
 def test_an_approved_deviation_turns_a_nonconformance_into_a_caution(tmp_path: Path) -> None:

@@ -8,6 +8,7 @@ from specgen.computing.joint_sides import sum_sides
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Description, Elevation
+from specgen.model.value_text import Listed
 from specgen.model.working import InputRow
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.find_limit import find_limit
@@ -80,6 +81,5 @@ def add_net_area(working: WorkingBuilder, area: str) -> None:
     more = [symbol for symbol in _MORE if symbol in working.known]
     share = "(a + s)" if "s" in working.known else "a"
     names = ["returns", *(_MORE[symbol] for symbol in more)]
-    told = " and ".join(names) if len(names) < 3 else f"{', '.join(names[:-1])}, and {names[-1]}"
     net = f"(A_w - A_o) * (1 + {share} / 100)"
-    working.step("A", f"coated area, with {told}", " + ".join((net, *more)), area)
+    working.step("A", f"coated area, with {Listed(names):and}", " + ".join((net, *more)), area)

@@ -22,7 +22,6 @@ _NONE, _DASH = "not recorded", "–"
 _FIGURES = re.compile(r"\d[\d.,/-]*")
 _HEADER = ("No.", "Elevation, area, step", "Date, time", "Reading", "Disposition", "By, date")
 _WIDTHS = (6, 18, 16, 18, 23, 19)
-_PARTED_SIGN = re.compile(r"(?<=\d)\u0020%")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -93,12 +92,11 @@ def _make_fault(context: DocumentContext, title: str, found: list[Nonconformance
 
 
 def _write_percent(context: DocumentContext, one: Nonconformance) -> Nonconformance:
-    """A nonconformance with its percentages as documents write them: `79%`."""
+    """A nonconformance whose percentages have their sign: `79%`."""
     field = context.project.schema.fields.get((one.entry.collection, one.field.rpartition(".")[2]))
     sign = "%" if field is not None and field.kind == "percent" else ""
     found, wanted = (f"{text}{sign}" if text[-1:].isdigit() else text for text in (one.found, one.wanted))
-    message, remedy = (_PARTED_SIGN.sub("%", text) for text in (one.message, one.remedy))
-    return one._replace(found=found, wanted=wanted, message=message, remedy=remedy)
+    return one._replace(found=found, wanted=wanted)
 
 
 def _share(texts: Iterable[str]) -> str:

@@ -16,7 +16,7 @@ SAID = {
 
 
 def describe_build_up(context: DocumentContext, mark: str) -> str:
-    """`glass mat gypsum on wood framing at 16 in, fluid-applied WRB, notched-trowel adhesive, 2 in EPS`."""
+    """`glass-mat gypsum on wood framing at 16 in, fluid-applied WRB, notched-trowel adhesive, 2 in EPS`."""
     wall = ("walls", mark)
     method = context.display((*wall, "attachment", "method")).text
     barrier = context.project.get((*wall, "wrb", "kind"))
@@ -27,7 +27,7 @@ def describe_build_up(context: DocumentContext, mark: str) -> str:
 
 
 def _tell_substrate(context: DocumentContext, wall: Path) -> str:
-    """`glass mat gypsum on cold-formed steel framing at 16 in`; the framing as far as it is given."""
+    """`glass-mat gypsum on cold-formed steel framing at 16 in`; the framing as far as it is given."""
     substrate = context.display((*wall, "substrate", "kind")).text
     framing, spacing = (*wall, "framing", "kind"), (*wall, "framing", "spacing")
     kind = context.project.get(framing)

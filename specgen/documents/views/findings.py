@@ -13,9 +13,11 @@ from specgen.documents.parties import name_role
 from specgen.documents.views._cells import join_cells
 from specgen.judging.registry import load_rules
 from specgen.judging.rule import Clause
+from specgen.judging.subject_names import join_subjects
 from specgen.model.figure_text import figures_asked
 from specgen.model.finding import Finding
 from specgen.model.source import Kind, Source
+from specgen.model.value_text import write_units
 from specgen.quantities.comparison import Sense
 
 # Of more members than these the marks alone are told.
@@ -44,7 +46,7 @@ def _place(context: DocumentContext, measure: Measure) -> str:
     if measure.subjects == ("project",):
         return "Mockup" if _clauses()[measure.codes[0]].at[:1] == _MOCKUP else "Project"
     if not measure.collection or len(measure.subjects) > MOST_NAMED:
-        return ", ".join(measure.subjects)
+        return join_subjects(measure.subjects)
     return "; ".join(name_place(context, measure.collection, mark) for mark in measure.subjects)
 
 
@@ -86,7 +88,7 @@ def _says(context: DocumentContext, remedy: str, name: str, measure: Measure) ->
 
 def _say_figure(context: DocumentContext, name: str) -> str:
     """The figure of a row as findings say it."""
-    return context.figure(name).replace(" %", "%")
+    return write_units(context.figure(name))
 
 
 def _clauses() -> dict[str, Clause]:

@@ -18,7 +18,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _build_up(context: DocumentContext, mark: str) -> list[Any]:
-    """`cold-formed steel at 16 in; 5/8 in glass mat gypsum; fluid-applied WRB; adhesive, full bed; 2 in EPS board`."""
+    """`cold-formed steel at 16 in; 5/8 in glass-mat gypsum; fluid-applied WRB; adhesive, full bed; 2 in EPS board`."""
 
     def display(path: str) -> DisplayValue:
         return context.display(("walls", mark, *path.split(".")))

@@ -35,7 +35,7 @@ RULE.clause(
 RULE.clause(
     "b",
     STOP,
-    "Aesthetic joint cutting tool is {found}; only a router or a hot groove tool cuts a clean V.",
+    "Aesthetic joint cutting tool: {found}; only a router or a hot groove tool cuts a clean V.",
     when="aesthetic_joint.cut_tool not in {router, hot_groove}",
     basis="practice",
     remedy="Cut the joints with a router or a hot groove tool.",

@@ -57,5 +57,5 @@ RULE.clause(
     "Smallest panel side is {found}; usual minimum {wanted}.",
     when="panel_limits.least_side < limit",
     limit="panel.least_side",
-    remedy="Set the smallest panel side to minimum {panel.least_side}, or show the narrower panel on the mockup.",
+    remedy="Set the smallest panel side to a minimum of {panel.least_side}, or show the narrower panel on the mockup.",
 )

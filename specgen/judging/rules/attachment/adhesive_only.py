@@ -23,7 +23,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "Attachment is {found}: fasteners under the board show through a metallic gloss finish.",
+    "Attachment is {found}: fasteners through the board show in a metallic gloss finish.",
     when="wall.attachment.method in {mechanical, adhesive_and_mechanical}",
     basis="practice",
 )

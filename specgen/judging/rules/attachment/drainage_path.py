@@ -73,7 +73,7 @@ RULE.clause(
     "Drainage efficiency is {found} %; minimum {wanted} % for a drained wall.",
     when="wall.drainage.kind != none and wall.drainage.efficiency < limit",
     limit="drainage.efficiency",
-    remedy="Use a drainage layer tested to minimum {drainage.efficiency}, and submit its report.",
+    remedy="Use a drainage layer tested to a minimum of {drainage.efficiency}, and submit its report.",
 )
 
 RULE.clause(

@@ -30,8 +30,8 @@ from specgen.quantities.quantity import Quantity
 RULE = Rule(
     "ATT-03",
     "No fasteners required by local code",
-    remedy="Obtain the written alternative of the authority having jurisdiction before design proceeds, or choose "
-    "another finish.",
+    remedy="Obtain written approval of an alternative from the authority having jurisdiction before design proceeds, "
+    "or choose another finish.",
     steps="site_conditions",
     documents="D03 D02",
 )
@@ -56,8 +56,8 @@ def wanted_everywhere(project: Description) -> Violations:
     "Local code requires mechanical fasteners above {wanted}; this elevation reaches {found}.",
     at="elevation.height",
     basis="city_fasteners practice",
-    remedy="Obtain the written alternative of the authority having jurisdiction before design proceeds, or choose "
-    "another finish above {wanted}, with the area below it described as a wall of its own.",
+    remedy="Obtain written approval of an alternative from the authority having jurisdiction before design proceeds, "
+    "or choose another finish above {wanted}, with the area below it described as a wall of its own.",
 )
 def wanted_above(elevation: Elevation, project: Description) -> Violations:
     """The elevation reaches above the height from which local code wants fasteners."""

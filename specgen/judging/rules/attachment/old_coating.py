@@ -1,6 +1,6 @@
-"""Board is adhered to an old coating, old brick, or bare metal only where pull tests show that the surface holds.
+"""Board is adhered to an existing coating, brick, or bare metal only where pull tests show that the surface holds.
 
-Why: an adhered wall hangs from the weakest layer behind it, and nobody can see whether old paint or
+Why: an adhered wall hangs from the weakest layer behind it, and nobody can see whether existing paint or
 bare metal will hold. Where it broke tells as much as the pull at which it broke.
 
 passes
@@ -54,7 +54,7 @@ PULLS = (
 RULE.clause(
     "a",
     STOP,
-    "The old coating failed at {found}; minimum bond for this wall {wanted}.",
+    "The existing coating failed at {found}; minimum bond for this wall {wanted}.",
     when="wall.substrate.kind = existing_coated and wall.substrate.coating_removed = no and "
     "wall.substrate.bond_result < wall.substrate.bond_limit",
     basis="adhesion_tests_memory",
@@ -86,13 +86,13 @@ RULE.clause(
 @RULE.test(
     "d",
     STOP,
-    "No signed bond report shows that the old surface holds.",
+    "No signed bond report shows that the existing surface holds.",
     at="wall.substrate.bond_report",
-    document="signed bond report of the old surface",
+    document="signed bond report of the existing surface",
     basis="adhesion_tests_memory",
 )
 def no_signed_report(wall: Wall, project: Description) -> Violations:
-    """No signed document shows that the old surface holds."""
+    """No signed document shows that the existing surface holds."""
     old, report = wall.substrate, if_given(lambda: wall.substrate.bond_report)
     if not is_draft(project) and all_known(lambda: _doubtful(old), lambda: report is None or not is_signed(report)):
         yield violation()
@@ -101,7 +101,7 @@ def no_signed_report(wall: Wall, project: Description) -> Violations:
 RULE.clause(
     "e",
     CAUTION,
-    "The old coating stays, and adhered board is no stronger than the coating beneath it.",
+    "The existing coating stays, and adhered board is no stronger than the coating beneath it.",
     when="wall.substrate.kind = existing_coated and wall.substrate.coating_removed = no",
     basis="astm_d7234",
     remedy="Disturb no coating before the laboratory reports on lead and asbestos. Then: "
@@ -114,24 +114,25 @@ RULE.clause(
 RULE.clause(
     "f",
     STOP,
-    "Minimum bond set for the old surface is {found}; the standard for the system requires minimum {wanted}.",
+    "Minimum bond set for the existing surface is {found}; the standard for the system requires minimum {wanted}.",
     when="(wall.substrate.kind in {metal, existing_brick} or wall.substrate.kind = existing_coated and "
     "wall.substrate.coating_removed = no) and wall.substrate.bond_limit < limit",
     limit="substrate.bond",
-    remedy="Set the bond for this wall at minimum {substrate.bond}, or strip the surface or fasten an overlay.",
+    remedy="Set the bond for this wall at a minimum of {substrate.bond}, or strip the surface or fasten an overlay.",
 )
 
 
 @RULE.test(
     "g",
     STOP,
-    "The old surface held {found}; minimum {wanted}, the wind suction times the factor of safety.",
+    "The existing surface held {found}; minimum {wanted}, the wind suction times the factor of safety.",
     at="wall.substrate.bond_result",
     basis="computed",
-    remedy="Strip the surface or fasten an overlay to the structure, and repeat the pull tests to minimum {wanted}.",
+    remedy="Strip the surface or fasten an overlay to the structure, and repeat the pull tests to a minimum of "
+    "{wanted}.",
 )
 def weaker_than_wind(wall: Wall, bond_demand: Computed) -> Violations:
-    """The old surface holds less than the wind pulls, times the factor of safety."""
+    """The existing surface holds less than the wind pulls, times the factor of safety."""
     if not is_old_surface(wall.substrate):
         return
     demand, result = read_all(bond_demand, lambda: wall.substrate.bond_result)
@@ -148,7 +149,7 @@ def weaker_than_wind(wall: Wall, bond_demand: Computed) -> Violations:
     remedy="Make a minimum of {wanted} pull tests in all, distributed over the wall and on each kind of surface.",
 )
 def few_pulls(wall: Wall, limit: int, bond_pulls: Computed) -> Violations:
-    """Fewer pull tests than the area of the old surface asks for."""
+    """Fewer pull tests than the area of the existing surface asks for."""
     if not is_old_surface(wall.substrate):
         return
     made = wall.substrate.bond_pulls
@@ -169,7 +170,7 @@ RULE.clause(
 RULE.clause(
     "j",
     CAUTION,
-    "The board is adhered to old brick, and holds no better than its face and the new pointing.",
+    "The board is adhered to existing brick, and holds no better than its face and the new pointing.",
     when="wall.substrate.kind = existing_brick",
     basis="astm_d7234",
     remedy="Disturb nothing before the laboratory report on asbestos. Then: "

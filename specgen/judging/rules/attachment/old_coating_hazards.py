@@ -1,6 +1,6 @@
-"""An existing wall is surveyed for asbestos, its old coating tested for lead, before anybody disturbs it.
+"""An existing wall is surveyed for asbestos, its existing coating tested for lead, before anybody disturbs it.
 
-Why: washing, scraping, pointing, stripping and even pull tests set free what an old coating, its pointing and
+Why: washing, scraping, pointing, stripping and even pull tests set free what an existing coating, its pointing and
 its sealant hold. Lead dust and asbestos fibers harm the crew, the people in the building and the ground below,
 and cannot be called back.
 
@@ -37,7 +37,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The building predates {wanted}, and its old coating is not tested for lead.",
+    "The building predates {wanted}, and its existing coating is not tested for lead.",
     when="wall.substrate.kind = existing_coated and wall.substrate.lead_tested = no and building.built_year < limit",
     at="wall.substrate.lead_tested",
     found="wall.substrate.lead_tested",
@@ -49,7 +49,7 @@ RULE.clause(
 RULE.clause(
     "b",
     CAUTION,
-    "The old coating is not tested for lead; the building dates from {wanted} or later, but industrial coatings "
+    "The existing coating is not tested for lead; the building dates from {wanted} or later, but industrial coatings "
     "contained lead for longer.",
     when="wall.substrate.kind = existing_coated and wall.substrate.lead_tested = no and building.built_year >= limit",
     at="wall.substrate.lead_tested",
@@ -71,7 +71,7 @@ RULE.clause(
 RULE.clause(
     "d",
     CAUTION,
-    "The old coating contains lead.",
+    "The existing coating contains lead.",
     when="wall.substrate.kind = existing_coated and wall.substrate.lead_found = yes",
     basis="osha_lead epa_lead",
     remedy="Only a licensed abatement contractor disturbs it, under the written compliance plan of 29 CFR 1926.62, "

@@ -95,7 +95,7 @@ RULE.clause(
     "Moisture content of the wood panels is {found} %; maximum {wanted} %.",
     when="wall.substrate.kind in wood and wall.substrate.moisture > limit",
     limit="substrate.wood_moisture",
-    remedy="Dry the panels to maximum {substrate.wood_moisture}, and measure again before they are covered.",
+    remedy="Dry the panels to a maximum of {substrate.wood_moisture}, and measure again before they are covered.",
     why="wet wood shrinks as it dries and strains the board on it",
 )
 

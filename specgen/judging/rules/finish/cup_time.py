@@ -42,7 +42,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The primer is measured in cup {found}; required: {wanted}.",
+    "Cup of the primer: {found}; required: {wanted}.",
     when="primer.cup != limit",
     limit="primer.cup",
     step="primer",
@@ -52,7 +52,7 @@ RULE.clause(
 RULE.clause(
     "b",
     STOP,
-    "The gloss is measured in cup {found}; required: {wanted}.",
+    "Cup of the gloss: {found}; required: {wanted}.",
     when="gloss.cup != limit",
     limit="gloss.cup",
     step="gloss",

@@ -36,10 +36,11 @@ _FILMS = ("dry_film", "target_dry_film", "most_dry_film")
 )
 def aimed_at_the_minimum(project: Description) -> Violations:
     """Of a coat whose minimum or target is known, the rest is asked for; the target is above the minimum."""
-    for section in (project.primer, project.gloss):
+    for coat, section in (("primer", project.primer), ("gloss", project.gloss)):
         least, aimed, most = (partial(getattr, section, name) for name in _FILMS)
         if if_given(least) is None and if_given(aimed) is None:
             continue
         least, aimed, _ = read_all(least, aimed, most)
         if not more(aimed, least):
-            yield violation(aimed, wanted=least, at=(*section.path, "target_dry_film"))
+            say = f"The {coat} dry film aimed at is {{found}}, no more than its minimum of {{wanted}}."
+            yield violation(aimed, wanted=least, at=(*section.path, "target_dry_film"), say=say)

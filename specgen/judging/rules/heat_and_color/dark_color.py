@@ -36,7 +36,7 @@ RULE.clause(
     limit="color.lrv_least",
     remedy="Compute the face temperature, maximum {board.softens} for EPS. Obtain the EIFS manufacturer's letter that "
     "accepts this color on this wall; the architect accepts the color. If the letter is refused, use a color with a "
-    "light reflectance of minimum {wanted}%.",
+    "light reflectance of a minimum of {wanted}%.",
 )
 
 

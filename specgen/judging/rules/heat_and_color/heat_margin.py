@@ -135,6 +135,6 @@ def _tell_lighter(face: Working) -> str:
     if least is None:
         return ""
     return (
-        f"With the architect's approval, use a color of minimum solar reflectance {least:.2f} at the same emittance on "
-        f"every face and mockup of this color, or {ACCEPTED}"
+        f"With the architect's approval, use a color with a minimum solar reflectance of {least:.2f} at the same "
+        f"emittance on every face and mockup of this color, or {ACCEPTED}"
     )

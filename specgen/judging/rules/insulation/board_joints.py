@@ -16,7 +16,7 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "INS-06",
     "Board joint offsets",
-    remedy="Lay out the board so that its joints clear aesthetic and sheathing joints by minimum "
+    remedy="Lay out the board so that its joints clear aesthetic and sheathing joints by a minimum of "
     "{board.joint_to_aesthetic_joint}.",
     steps="board_layout boards",
     documents="D07 D08",

@@ -20,7 +20,7 @@ from specgen.model.typed_views import Description
 RULE = Rule(
     "MOC-05",
     "Measured acceptance criteria",
-    remedy="State method, instrument, limit, and readings for it.",
+    remedy="State method, instrument, limit, and readings for each.",
     steps="mockup acceptance",
     documents="D09 D10",
 )
@@ -31,7 +31,7 @@ JUDGED = ("flatness", "aesthetic_joint", "gloss", "color", "film", "adhesion", "
 @RULE.test(
     "a",
     STOP,
-    "No measured acceptance criterion is given for {found}.",
+    "No measured acceptance criterion is given for {found:or}.",
     at="mockup.criteria.*.name",
     basis="practice aama_view",
 )

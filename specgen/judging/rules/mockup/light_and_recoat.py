@@ -86,7 +86,7 @@ def lower_than_panel(project: Description, limit: Quantity, highest_panel: Measu
     "The mockup faces {found}; the critical face is {wanted}.",
     at="mockup.facing",
     limit="mockup.turned",
-    remedy="Turn the mockup to within {mockup.turned} of the critical face.",
+    remedy="Turn the mockup to within {mockup.turned} of a critical face.",
 )
 def other_light(project: Description, limit: Quantity) -> Violations:
     """The mockup is turned away from every face in critical light."""
@@ -95,7 +95,8 @@ def other_light(project: Description, limit: Quantity) -> Violations:
         lambda: any_known(*(partial(_critical, face) for face in faces)),
         lambda: not any_known(*(partial(_like, face, project.mockup, limit) for face in faces)),
     ):
-        yield violation(project.mockup.facing, wanted=tuple(face.facing for face in members_where(faces, _critical)))
+        critical = tuple(dict.fromkeys(face.facing for face in members_where(faces, _critical)))
+        yield violation(project.mockup.facing, wanted=critical, say=_SEVERAL if len(critical) > 1 else "")
 
 
 @RULE.test(
@@ -126,6 +127,9 @@ def no_day_stop(project: Description) -> Violations:
     """No coat is stopped and taken up again."""
     if "day_stop" not in project.mockup.includes:
         yield violation(project.mockup.includes)
+
+
+_SEVERAL = "The mockup faces {found}; the critical faces are {wanted:and}."
 
 
 def _critical(face: Elevation) -> bool:

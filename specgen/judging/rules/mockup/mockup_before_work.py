@@ -26,7 +26,7 @@ from specgen.model.absence import read_all
 from specgen.model.dates import days_after
 from specgen.model.typed_views import Description, Wall
 from specgen.quantities.comparison import less
-from specgen.quantities.quantity import Quantity
+from specgen.quantities.quantity import Quantity, round_quantity
 
 RULE = Rule(
     "MOC-01",
@@ -70,4 +70,4 @@ def shorter_than_drying(wall: Wall, project: Description, minimum_elapsed: Compu
         return
     days, drying = read_all(lambda: project.mockup.duration_days, minimum_elapsed)
     if less(Quantity.of(days, "d"), drying.quantity):
-        yield violation(days, wanted=drying.rounded)
+        yield violation(days, wanted=round_quantity(drying.quantity, 3))

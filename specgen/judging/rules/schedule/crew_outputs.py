@@ -10,12 +10,13 @@ fails SCH-07a at crews.red.rates.boards
 """
 
 from specgen.judging.rule import NOTE, Rule, Violations, violation
+from specgen.model.standard import Standards
 from specgen.model.typed_views import Crew
 
 RULE = Rule(
     "SCH-07",
     "Outputs of crews at their own steps",
-    remedy="Add the step to those of the crew, or give the output to the crew that does it.",
+    remedy="Add each step to those of the crew, or give its output to the crew that does it.",
     steps="site_conditions",
     documents="D14",
 )
@@ -24,13 +25,18 @@ RULE = Rule(
 @RULE.test(
     "a",
     NOTE,
-    "A crew has an output for a step that is not its own: {found}.",
+    "The crew has outputs for steps that are not its own: {found}.",
     each="crews",
     at="crew.rates",
     basis="practice",
 )
-def outputs_elsewhere(crew: Crew) -> Violations:
+def outputs_elsewhere(crew: Crew, standards: Standards) -> Violations:
     """A step with an output is not among the steps of the crew."""
     for step in crew.project.members.get((*crew.path, "rates"), ()):
         if step not in crew.steps:
-            yield violation(step, at=(*crew.path, "rates", step))
+            yield violation(_name(standards.steps[step].title), at=(*crew.path, "rates", step))
+
+
+def _name(title: str) -> str:
+    """The title of a step within a sentence."""
+    return title if title[1:2].isupper() else f"{title[:1].lower()}{title[1:]}"

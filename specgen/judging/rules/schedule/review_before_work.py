@@ -33,7 +33,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     STOP,
-    "Work is planned for {found}; review and mockup can end on {wanted}.",
+    "Work is planned for {found}; review and mockup cannot end before {wanted}.",
     at="schedule.work_start",
     basis="computed practice",
 )

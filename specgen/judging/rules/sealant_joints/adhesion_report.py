@@ -19,7 +19,8 @@ fails SLT-06c at joints.J1.bond_face
 """
 
 from specgen.judging.rule import CAUTION, STOP, Rule, Violations, lacks, violation
-from specgen.model.typed_views import Sealant
+from specgen.model.absence import read_all
+from specgen.model.typed_views import Joint, Sealant
 
 RULE = Rule(
     "SLT-06",
@@ -48,16 +49,37 @@ RULE.clause(
 )
 def dry_or_wet_left_out(sealant: Sealant) -> Violations:
     """The report leaves out the dry or the wet condition."""
-    if lacks(sealant.reported_conditions, ("dry", "wet")):
-        yield violation(sealant.reported_conditions)
+    conditions = sealant.reported_conditions
+    if lacks(conditions, ("dry", "wet")):
+        yield violation(conditions, say="" if conditions else _NO_CONDITION)
 
 
-RULE.clause(
+_NO_CONDITION = "The adhesion report names no condition; dry and wet are usual."
+# The face under each coat: masking leaves a deeper one bare, and a sealant primer is applied to the base coat.
+_DEPTHS = {"base_coat": 0, "sealant_primer_on_base_coat": 0, "smoothing_coat": 1, "primer": 2, "gloss": 3}
+
+
+@RULE.test(
     "c",
     STOP,
     "Adhesion was tested on {found}; the bond face of this joint is {wanted}.",
-    when="joint.sealant.reported_face != joint.bond_face",
     at="joint.bond_face",
     basis="guide_eifs_p24 astm_c1382_memory",
-    remedy="Test adhesion on {wanted}, or mask the joint back to {found}.",
+    remedy="Test adhesion on {wanted}.",
 )
+def other_face(joint: Joint) -> Violations:
+    """The report tells of another face than the bond face of the joint."""
+    tested, face = read_all(lambda: joint.sealant.reported_face, lambda: joint.bond_face)
+    if tested != face:
+        yield violation(tested, wanted=face, remedy=_tell_way_out(tested, face))
+
+
+def _tell_way_out(tested: str, face: str) -> str:
+    """A test of the bond face, unless that is gloss; masking where the face tested lies under it."""
+    ways = [] if face == "gloss" else ["test adhesion on {wanted}"]
+    if _DEPTHS[tested] < _DEPTHS[face]:
+        primed = tested == "sealant_primer_on_base_coat"
+        back = "base coat and apply the sealant primer of the report" if primed else "{found}"
+        ways.append(f"mask the joint back to {back}")
+    told = ", or ".join(ways)
+    return f"{told[0].upper()}{told[1:]}."

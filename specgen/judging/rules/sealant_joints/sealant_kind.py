@@ -24,7 +24,7 @@ from specgen.quantities.comparison import less
 RULE = Rule(
     "SLT-04",
     "Sealant suited to EIFS edges",
-    remedy="Use a sealant of minimum class {sealant.class_least}; class 50 is usual.",
+    remedy="Use a sealant of class {sealant.class_least} or higher; class 50 is usual.",
     steps="sealant",
     documents="D02 D06",
 )
@@ -46,7 +46,7 @@ def low_class(sealant: Sealant, limit: Number) -> Violations:
 RULE.clause(
     "b",
     STOP,
-    "Sealant is grade {found} and sags on a wall; grade {wanted} is required.",
+    "Sealant grade: {found}; grade {wanted}, which does not sag on a wall, is required.",
     when="sealant.c920_grade != NS",
     wanted="NS",
     basis="guide_eifs_p21",
@@ -57,7 +57,7 @@ RULE.clause(
 RULE.clause(
     "c",
     STOP,
-    "Sealant type is {found}; type S or M is required.",
+    "Sealant type: {found}; type S or M is required.",
     when="sealant.c920_type not in {S, M}",
     basis="guide_eifs_p21",
     remedy="Use a sealant of type S or M.",
@@ -70,7 +70,7 @@ RULE.clause(
     when="sealant.modulus != low",
     wanted="low",
     basis="memory",
-    remedy="Use a low-modulus sealant, or submit its stress at 50 % below the strength of the lamina.",
+    remedy="Use a low-modulus sealant, or submit its stress at 50% below the strength of the lamina.",
     why="a stiff sealant pulls on the edge of the lamina at every movement",
 )
 

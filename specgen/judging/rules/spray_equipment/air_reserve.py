@@ -12,7 +12,7 @@ fails AIR-08a at compressor.air_flow
     guns: {G1: {count: 1, air_flow: 12 scfm, duty: 1}}
 """
 
-from specgen.judging.guns import sum_air_flow
+from specgen.judging.guns import sum_air_flow, tell_flow
 from specgen.judging.rule import CAUTION, Computed, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Description
@@ -40,4 +40,4 @@ def nothing_left_over(project: Description, air_supply: Computed, air_demand: Co
     """The compressor feeds the guns, and has too little left for leaks and reserve."""
     supply, demand = read_all(air_supply, air_demand)
     if less(supply.quantity, demand.quantity) and not less(supply.quantity, sum_air_flow(project)):
-        yield violation(supply.rounded, wanted=demand.rounded)
+        yield violation(tell_flow(project, supply.quantity), wanted=tell_flow(project, demand.quantity))

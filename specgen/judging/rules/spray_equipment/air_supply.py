@@ -17,13 +17,13 @@ fails AIR-01b at compressor.at_pressure
 
 from math import ceil
 
-from specgen.judging.guns import draw_of_gun, sum_air_flow
+from specgen.judging.guns import draw_of_gun, sum_air_flow, tell_flow
 from specgen.judging.rule import STOP, Computed, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Description
 from specgen.quantities.comparison import less
 from specgen.quantities.format import format_quantity
-from specgen.quantities.quantity import Quantity, round_quantity
+from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "AIR-01",
@@ -65,16 +65,16 @@ def guns_starve(project: Description, air_supply: Computed) -> Violations:
     supply, draw = read_all(air_supply, lambda: sum_air_flow(project))
     if less(supply.quantity, draw):
         remedy = _tell_way_out(project, supply.quantity, draw)
-        yield violation(supply.rounded, wanted=round_quantity(draw), remedy=remedy)
+        yield violation(tell_flow(project, supply.quantity), wanted=tell_flow(project, draw), remedy=remedy)
 
 
 def _tell_way_out(project: Description, supply: Quantity, draw: Quantity) -> str:
     """How many guns the air feeds, and the rating of a compressor that would feed them all."""
     rated = project.compressor.air_flow * (draw.amount / supply.amount)
-    machine = f"a compressor rated at a minimum of {format_quantity(_round_up(rated), rated.unit)} in the same way"
+    machine = f"a compressor rated, on the same basis, at a minimum of {format_quantity(_round_up(rated), rated.unit)}"
     fed = supply.amount // max(draw_of_gun(gun).amount for gun in project.guns)
     if not fed:
-        return f"Set up {machine}; the air that arrives feeds no gun of this job."
+        return f"Set up {machine}; the air delivered is not enough for one gun."
     return f"Spray with {fed} gun{'' if fed == 1 else 's'} at a time, or set up {machine}."
 
 

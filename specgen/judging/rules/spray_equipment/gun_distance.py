@@ -1,7 +1,7 @@
-"""The gun keeps its distance from the wall, and the platform leaves the painter room behind it.
+"""The gun keeps its distance from the wall, and the platform leaves the sprayer room behind it.
 
 Why: held close, the gun floods the wall and every stroke shows; held far off, the mist dries before it lands.
-A painter with his back to the guardrail cannot step away, so the platform decides the distance.
+A sprayer with his back to the guardrail cannot step away, so the platform decides the distance.
 
 passes
     spray: {distance: 18 in}
@@ -42,14 +42,14 @@ RULE.clause(
 @RULE.test(
     "b",
     CAUTION,
-    "From the wall to the back of the platform are {found}; gun and sprayer need {wanted}.",
+    "The distance from the wall to the back of the platform is {found}; gun and sprayer need {wanted}.",
     at="means_of_access.platform_width",
     limit="access.painter_room",
     remedy="Use a platform {access.platform_wide} wide at a gap of {access.gap}, or another access.",
     why="the sprayer needs room behind the gun to hold its distance",
 )
 def no_room(access: MeansOfAccess, project: Description, limit: Quantity) -> Violations:
-    """The platform is too narrow for gun and painter."""
+    """The platform is too narrow for gun and sprayer."""
     gap, width, distance = read_all(
         lambda: access.face_gap, lambda: access.platform_width, lambda: project.spray.distance
     )

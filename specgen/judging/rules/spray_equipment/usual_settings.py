@@ -87,7 +87,7 @@ RULE.clause(
     "The air filter passes {found}; maximum {wanted} is usual for a metallic finish.",
     when="compressor.filter > limit",
     limit="compressor.filter",
-    remedy="Fit a filter of {compressor.filter} or finer.",
+    remedy="Fit a filter of {wanted} or finer.",
 )
 
 RULE.clause(

@@ -85,10 +85,10 @@ RULE.clause(
 @RULE.test(
     "d",
     STOP,
-    "Nobody is named as {found}.",
+    "Nobody is named as {found:or}.",
     at="people.*.role",
     basis="guide_eifs_p25",
-    remedy="Name a person for this role, with certificates.",
+    remedy="Name a person for each role, with certificates.",
 )
 def role_open(project: Description) -> Violations:
     """Nobody is named for a role that the work hangs on."""

@@ -50,7 +50,7 @@ RULE.clause(
 @RULE.test(
     "b",
     STOP,
-    "In {found}, the face has no hours of its own shade in the shift in which it could be sprayed.",
+    "In {found:and}, the face has no hours of its own shade in the shift in which it could be sprayed.",
     at="elevation.facing",
     basis="practice",
 )
@@ -62,7 +62,7 @@ def no_shade_hours(elevation: Elevation, project: Description) -> Violations:
         f"{month.month:%B}" for month in list_usable_months(elevation) if month.hours <= 0 and SUNNY in dict(month.lost)
     ]
     if months:
-        yield violation(", ".join(dict.fromkeys(months)))
+        yield violation(tuple(dict.fromkeys(months)))
 
 
 def _is_cover(elevation: Elevation, shade: Shading) -> bool:
