@@ -10,6 +10,7 @@ from specgen.documents.joint_flashing import BESIDE_OTHER_WORK, is_flashed
 from specgen.documents.marks import list_marks, name_member
 from specgen.documents.members import span_marks
 from specgen.model.block import Figure
+from specgen.model.series import join_series
 from specgen.model.value_text import words
 from specgen.quantities.quantity import Quantity
 
@@ -186,8 +187,8 @@ def _list_key(context: DocumentContext, beads: list[Bead]) -> list[tuple[str, st
         ("tinted " if bead.face == "primer" and tinted else "") + words(bead.face) for bead in beads if bead.face
     )
     bare = any(bead.face != "gloss" for bead in beads)
-    backing = [f"Backer rod, {' or '.join(filter(None, rods)) or 'as scheduled'}"] if rods else []
-    backing += ["bond-break tape" if rods else "Bond-break tape"] if tape else []
+    backing = [f"Backer rod, {join_series(filter(None, rods), 'or') or 'as scheduled'}"] if rods else []
+    backing += ["bond-breaker tape" if rods else "Bond-breaker tape"] if tape else []
     other = ["EIFS"] if any(bead.between_eifs and not bead.flashed for bead in beads) else []
     other += ["EIFS drained over a flashing that the sealant bonds to"] if any(bead.flashed for bead in beads) else []
     other += (
@@ -199,7 +200,7 @@ def _list_key(context: DocumentContext, beads: list[Bead]) -> list[tuple[str, st
     key = [
         ("1", f"Sealant{': ' if sealants else ''}{', '.join(sealants)}; bonds to two faces only"),
         ("2", f"{' or '.join(backing)}: bond break at the back"),
-        ("3", f"Bond faces: {' or '.join(faces) or 'as scheduled'}{kept}"),
+        ("3", f"Bond faces: {join_series(faces, 'or') or 'as scheduled'}{kept}"),
         ("4", "Gloss: stops at the edge of the return"),
         ("5", "Base coat and mesh, wrapped onto the return"),
         (
