@@ -31,7 +31,7 @@ def _build_up(context: DocumentContext, mark: str) -> list[Any]:
     parts += [display("substrate.thickness"), " "] if thickness else []
     parts += [display("substrate.kind"), *([" over ", _name_base(display("substrate.base"))] if base else [])]
     if choice("wrb.kind") != "none":
-        parts += ["; ", display("wrb.kind"), " WRB"]
+        parts += ["; ", display("wrb.kind"), *([" WRB"] if choice("wrb.kind") else [])]
     board = choice("insulation.kind")
     parts += ["; ", display("attachment.method"), "; ", display("insulation.thickness"), " "]
     parts += [f"{words(board)} board" if board else display("insulation.kind")]
