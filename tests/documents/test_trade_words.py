@@ -176,3 +176,46 @@ def test_a_tank_without_relief_valve_is_not_used(tmp_path: Path) -> None:
     tank = {"volume": "2.5 gal", "relief_valve": "no"}
     page = drafted(tmp_path, {"tank": tank, "package": {"units": "ip"}}, ("D15",))["D15"]
     assert "Do not use the pressure tank of 2.5 gal until a relief valve is fitted (none is fitted now)." in page
+
+
+def test_nothing_is_ordered_for_a_face_that_its_opening_takes_whole(tmp_path: Path) -> None:
+    size = {"width": "10 ft", "height": "9 ft"}
+    opening = size | {"kind": "window", "x": "0 ft", "y": "0 ft"}
+    face = size | {"wall": "W1", "openings": {"WD1": opening}}
+    primer = FILM | {"transfer_efficiency": "35 %", "reserve": "10 %", "pail": "5 gal"}
+    said = procedure(tmp_path, {"primer": primer, "elevations": {"E1": face}})
+    assert "Dry film | " in said
+    assert "0 pails" not in said and "0 gal" not in said
+
+
+def test_a_sealant_of_no_named_grade_is_told_without_one(tmp_path: Path) -> None:
+    sealant = {"c920_type": "other", "c920_grade": "other", "c920_class": "50"}
+    said = procedure(tmp_path, {"sealants": {"S1": sealant}})
+    assert "Sealant S1 | ASTM C920 Class 50, uses NT and O;" in said
+
+
+def test_sheathing_stands_over_framing(tmp_path: Path) -> None:
+    wall = {"substrate": {"kind": "cement_board", "base": "framed", "thickness": "5/8 in"}}
+    assert "cement board over framing; [Water-resistive barrier (WRB)]; " in procedure(
+        tmp_path, {"walls": {"W1": wall}}
+    )
+
+
+def test_the_mesh_of_a_wall_and_the_faces_of_joints_stand_in_series(tmp_path: Path) -> None:
+    layers = [{"kind": "high_impact", "zone": "high"}, {"kind": "standard"}, {"kind": "intermediate"}]
+    joint = {"elevation": "E1", "kind": "panel_joint", "width": "3/4 in", "depth": "3/8 in"}
+    faces = ("primer", "base_coat", "smoothing_coat")
+    rods = ({"rod_kind": "closed_cell", "rod_diameter": "1 in"}, {"rod_kind": "open_cell", "rod_diameter": "1 in"}, {})
+    joints = {
+        f"J{n}": joint | rod | {"bond_face": face, "bond_break_tape": "yes" if not rod else "no"}
+        for n, (face, rod) in enumerate(zip(faces, rods, strict=True), 1)
+    }
+    change = {
+        "walls": {"W1": {"mesh": {"layers": layers}, "insulation": {"kind": "eps", "thickness": "2 in"}}},
+        "elevations": {"E1": {"wall": "W1"}},
+        "joints": joints,
+    }
+    said = procedure(tmp_path, change)
+    assert "; heavy mesh (high impact zone), standard mesh, and intermediate mesh" in said
+    assert "Closed-cell backer rod, open-cell backer rod, or bond-breaker tape: bond break" in said
+    assert re.search(r"Bond faces: (?:\w+ )+\w+, (?:\w+ )*\w+, or (?:\w+ )*\w+, masked", said)

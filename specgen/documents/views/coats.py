@@ -118,8 +118,8 @@ def _quantity(context: DocumentContext, coat: str) -> Any:
 
 def _tell_quantity(context: DocumentContext, coat: str, working: Working) -> list[Any]:
     """`34 gal, 7 pails of 5 gal, mockup (1 pail) and 10% reserve included`."""
-    if not working.quantity.amount:  # of no elevation: nothing is to be ordered by it
-        return [name_missing(context, Absent(("elevations",)))]
+    if not working.quantity.amount:  # nothing is coated where openings take a face whole
+        return [_NONE]
     steps = {step.symbol: step for step in working.secondary_steps}
     volume = round_quantity(working.quantity, 3)
     parts: list[Any] = [
