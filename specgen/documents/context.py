@@ -19,7 +19,7 @@ from specgen.model.project import InputFile, Project
 from specgen.model.record_judgment import RecordJudgment
 from specgen.model.source import Kind, Source
 from specgen.model.standard import Standards
-from specgen.model.value_text import close_percent, long_date, value_text
+from specgen.model.value_text import close_percent, long_date, value_text, words
 from specgen.quantities.comparison import Sense
 from specgen.quantities.format import format_decimal
 from specgen.quantities.quantity import Quantity
@@ -97,7 +97,9 @@ class DocumentContext:
         text = self._usual_text(path, value, field) or self.text(value, field)
         bound = None if path in self.project.values else self.standards.bounding.get(field.path)
         said = deviation or (source if marked else None)
-        return DisplayValue(text, raw_value(value), said, about=field.label, row=bound.name if bound else "")
+        entries = tuple(map(words, value)) if field.of == "choice" else ()
+        row = bound.name if bound else ""
+        return DisplayValue(text, raw_value(value), said, about=field.label, row=row, entries=entries)
 
     def ask(self, path: Path) -> DisplayValue:
         """The label of a field or collection that is still to be given, in brackets."""

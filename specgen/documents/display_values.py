@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import zip_longest
 from typing import Any
 
 from specgen.model.project import View
@@ -20,7 +21,7 @@ class DisplayValue:
     """A value as a document prints it; it compares and behaves like the value itself.
 
     `open` is a value still to be given: it prints its label in brackets and is equal to nothing; `asks` is the dotted
-    path of the field it waits for. `row` is the row of the limits that it is of.
+    path of the field it waits for. `row` is the row of the limits that it is of, `entries` those of a list in words.
     """
 
     text: str
@@ -30,6 +31,7 @@ class DisplayValue:
     about: str = ""
     asks: str = ""
     row: str = ""
+    entries: tuple[str, ...] = ()
 
     def __str__(self) -> str:
         return self.text
@@ -47,7 +49,14 @@ class DisplayValue:
         return not self.open and word in self.raw
 
     def __iter__(self) -> Iterator[Any]:
-        return iter(() if self.open or not isinstance(self.raw, tuple) else self.raw)
+        if self.open or not isinstance(self.raw, tuple):
+            return
+        for word, raw in zip_longest(self.entries, self.raw):
+            yield raw if word is None else DisplayValue(word, raw)
+
+
+# What stands for the entries of a list that is given and holds none: nothing can be named by it.
+NO_ENTRIES = DisplayValue("none", open=True)
 
 
 def count_things(number: DisplayValue, one: str, many: str) -> list[Any]:

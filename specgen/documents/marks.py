@@ -6,6 +6,7 @@ from typing import Any
 from specgen.documents.context import DocumentContext
 from specgen.documents.members import MOST_NAMED
 from specgen.documents.members import marks as first_marks
+from specgen.model.series import join_series
 
 # What stands beside the mark of a member: the first of these fields that is given.
 _NAMED_BY = {
@@ -31,7 +32,7 @@ def name_member(context: DocumentContext, collection: str, mark: str) -> str:
     """The mark and the name of a member: `E1 South face`; the mark alone where nothing names it."""
     for name in _NAMED_BY.get(collection, ()):
         path = (collection, mark, *name.split("."))
-        if context.project.is_given(path):
+        if context.project.is_given(path) and context.project.get(path) != "other":
             return f"{mark} {context.display(path).text}"
     return mark
 
@@ -60,9 +61,7 @@ def name_walls(marks: list[str]) -> str:
     """`wall W1`, `walls W1 and W2`, `walls W1, W2, and W3`: as a caption names them."""
     if len(marks) > MOST_NAMED:
         return f"walls {first_marks(marks)}"
-    if len(marks) < 3:
-        return f"wall{'s' if len(marks) > 1 else ''} {' and '.join(marks)}"
-    return f"walls {', '.join(marks[:-1])}, and {marks[-1]}"
+    return f"wall{'s' if len(marks) > 1 else ''} {join_series(marks)}"
 
 
 def tell_marks(context: DocumentContext, within: str) -> str:

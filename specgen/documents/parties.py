@@ -4,6 +4,7 @@ from typing import Any
 
 from specgen.documents.context import DocumentContext
 from specgen.model.field import Path
+from specgen.model.series import join_series
 from specgen.model.value_text import words
 from specgen.resolving.party_names import party_name_path
 
@@ -25,6 +26,12 @@ def name_party(context: DocumentContext, role: str) -> list[Any]:
     """`EIFS manufacturer: Graywether Wall Systems`; the name is in brackets while it is not given."""
     path = find_name(context, role)
     return [name_role(role), ": ", context.display(path)] if path else [name_role(role)]
+
+
+def tell_warrantors(context: DocumentContext) -> str:
+    """`Lark Builders and the EIFS manufacturer`: each by its name, else by its role; empty where none is named."""
+    roles = context.project.get(("contract", "warrantors")) or ()
+    return join_series(context.project.get(find_name(context, role)) or f"the {words(role)}" for role in roles)
 
 
 def find_name(context: DocumentContext, role: str) -> Path:

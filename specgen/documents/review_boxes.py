@@ -28,7 +28,7 @@ def review_boxes(context: DocumentContext) -> ReviewBoxes:
 def _contractor_box(context: DocumentContext) -> Box:
     statement = context.project.get((*_REVIEW, "statement"))
     lines: list[Inlines] = [(Text(str(statement)),)] if statement else []
-    title, unnamed = _name_box(context, "Contractor’s review", "general_contractor")
+    title, unnamed = _name_box(context, "Contractor's review", "general_contractor")
     return Box(
         title,
         (
@@ -70,7 +70,7 @@ def _stamp_box(context: DocumentContext) -> Box:
     """The box of the reviewer, who alone takes action; of a draft none is asked for."""
     government = is_government(context)
     said, role = ("Approving authority", "owner") if government else ("Architect", "architect")
-    title, unnamed = _name_box(context, f"{said}’s review", role)
+    title, unnamed = _name_box(context, f"{said}'s review", role)
     if context.is_marked:
         return Box(title, unnamed)
     choices = _BY_AUTHORITY if government else _BY_ARCHITECT

@@ -11,6 +11,7 @@ from jinja2.sandbox import SandboxedEnvironment
 from jinja2.utils import Namespace, missing
 
 from specgen.documents import template_values as values
+from specgen.documents.display_values import NO_ENTRIES
 from specgen.documents.template_filters import (
     FILTERS,
     JOINS,
@@ -101,8 +102,7 @@ class Sandbox(SandboxedEnvironment):
         made: dict[str, Any] = {name: Named(self._count_made(make)) for name, make in MAKERS.items()}
         made |= {name: Named(self._count_looks(named), named.takes) for name, named in FILTERS.items()}
         made["join"] = Named(lambda *given: self._join(JOINS(*given)), JOINS.takes)
-        # A list still to be given stays the open value that it is.
-        made["listed"] = Named(lambda value: value if getattr(value, "open", False) else self._join(LISTS(value)))
+        made["listed"] = Named(self._list)
         self.filters = made | self._inner_filters()
         tests: dict[str, Any] = TESTS | {"in": Named(self._count_looks(TESTS["in"]), (1, 1))}
         self.tests = tests
@@ -218,6 +218,10 @@ class Sandbox(SandboxedEnvironment):
             words = [text if OPEN in text else self._token(text) for text in words]
         self.meter.charge(made=length)
         return "".join(words)
+
+    def _list(self, value: Any) -> Any:
+        """The entries as a sentence names them; an open value for a list still to be given or without entries."""
+        return value if getattr(value, "open", False) else self._join(LISTS(value)) or NO_ENTRIES
 
     def _count_made(self, make: Callable[[Any], str]) -> Callable[[Any], str]:
         def run(value: Any) -> str:

@@ -8,6 +8,7 @@ from typing import Any, NamedTuple
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
+from specgen.documents.cup_method import name_cup_method
 from specgen.documents.display_values import Record
 from specgen.documents.template_functions import Function, check_words, figure_functions
 from specgen.documents.template_views import Page, Pages
@@ -58,6 +59,7 @@ class Sentences:
         self.names: dict[str, Any] = {name: getattr(root, name) for name in context.project.schema.root.children}
         self.names |= figure_functions(context)
         self.names["article"] = Function("article", ("a heading",), run=_refer, example="article('Field conditions')")
+        self.names["cup_method"] = name_cup_method(context)
 
     def lines(self, place: str, sentence: Sentence, walls: list[str]) -> list[str]:
         """A sentence as it prints for the walls that take it, the members it holds for named before it."""

@@ -14,7 +14,7 @@ Marks = dict[Source, str]
 # The letter of figures that nobody has verified, the same in every document and on every sheet of a form.
 PROPOSED = "p"
 # Said beside the sources of a document.
-WITHOUT_LETTER = "Figures without a letter: of the section or text named in the row or sentence, or this project’s own."
+WITHOUT_LETTER = "Figures without a letter: of the section or text named in the row or sentence, or this project's own."
 # Between entries that stand beside each other in a cell, each with its own letters.
 GAP = "   "
 # The end of a sentence within words of a template; not that of a short form.

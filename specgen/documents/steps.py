@@ -8,6 +8,7 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import Record
 from specgen.documents.sentences import Sentences
 from specgen.documents.work_findings import WorkFinding, work_findings
+from specgen.model.series import join_series
 from specgen.model.standard import Sentence, Step
 from specgen.scheduling.applying import applies
 from specgen.scheduling.releases import find_release_form, name_inspector, name_releaser
@@ -24,7 +25,7 @@ class StepPage(Record):
     work: str  # its title
     title: str  # the same, with the walls it is limited to, if not all
     article: str  # the article of the procedure it belongs to
-    crew: str  # the crews that carry it out; empty where none is named
+    crew: str  # the crews that carry it out, with their noun; empty where none is named
     point: str  # kind of point in words: Hold point, Review point; empty for none
     point_of: str  # the part of the step that is the point; empty for the whole step
     waits: tuple[str, ...]  # what holds it back, as sentences
@@ -119,9 +120,7 @@ def _with_mending(context: DocumentContext, step: Step) -> Iterator[Sentence]:
 
 def name_forms(forms: tuple[str, ...]) -> str:
     """`Form D11`, `Forms D11, D12b, and D12d`; an empty text for none."""
-    if len(forms) < 2:
-        return "".join(f"Form {form}" for form in forms)
-    return f"Forms {', '.join(forms[:-1])}{',' if len(forms) > 2 else ''} and {forms[-1]}"
+    return f"{'Forms' if len(forms) > 1 else 'Form'} {join_series(forms)}" if forms else ""
 
 
 def _name_walls(walls: list[str]) -> str:
@@ -129,6 +128,7 @@ def _name_walls(walls: list[str]) -> str:
 
 
 def _crews(context: DocumentContext, step: Step) -> str:
-    """The marks of the crews that carry a step out."""
+    """`crew C1`, `crews C1 and C2`: those that carry a step out."""
     crews = context.project.members.get(("crews",), ())
-    return ", ".join(mark for mark in crews if step.name in (context.project.get(("crews", mark, "steps")) or ()))
+    taking = [mark for mark in crews if step.name in (context.project.get(("crews", mark, "steps")) or ())]
+    return f"{'crews' if len(taking) > 1 else 'crew'} {join_series(taking)}" if taking else ""

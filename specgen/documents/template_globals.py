@@ -20,7 +20,7 @@ from specgen.documents.layout_release import tell_layout_release
 from specgen.documents.marks import tell_marks
 from specgen.documents.measures import name_groups
 from specgen.documents.mockup import tell_ready_day
-from specgen.documents.parties import tell_contact, tell_route
+from specgen.documents.parties import tell_contact, tell_route, tell_warrantors
 from specgen.documents.pull_tests import find_moisture_limit, tell_pull_tests
 from specgen.documents.qualifications import tell_crews
 from specgen.documents.records.closeout import count_criteria
@@ -78,6 +78,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "finish_name": name_finish(context),
         "contact": tell_contact(context),
         "reply_route": tell_route(context),
+        "warrantors": tell_warrantors(context),
         "issues_compared": tell_issues(context),
         "changes_marked": changes_of(context).marked,
         "nothing_changed": changes_of(context).none,

@@ -44,7 +44,7 @@ def names_of(value: Any) -> list[str]:
 
 def read_part(value: Any, name: Any) -> Any:
     """The part of a value by name, mark or place; NOTHING where there is none."""
-    key = name.mark if isinstance(name, Page) else getattr(name, "text", name)
+    key = name.mark if isinstance(name, Page) else _name_part(name)
     if isinstance(value, Page):
         return getattr(value, key) if value.has(key) else NOTHING
     if isinstance(value, (Pages, Views)):
@@ -61,6 +61,13 @@ def read_part(value: Any, name: Any) -> Any:
     if isinstance(value, LoopContext) and key == "cycle":
         return Function("cycle", ("entry",), run=value.cycle, many=True)
     return getattr(value, str(key))
+
+
+def _name_part(name: Any) -> Any:
+    """A part is named as the file has it, whatever it is called where it prints."""
+    if isinstance(name, DisplayValue):
+        return name.raw if isinstance(name.raw, str) else name.text
+    return name
 
 
 def entries_of(value: Any) -> Iterator[Any]:

@@ -59,7 +59,7 @@ class Words:
             wide, high = max(p.width for p in past), max(p.height for p in past)
             yield (
                 f"{_count(len(past), 'panel')} past a panel limit: {_name(past)}. Least change: panels of up to "
-                f"{self._long(max(wide, limits[0]))} by {self._long(max(high, limits[1]))}, or a line more."
+                f"{self._long(max(wide, limits[0]))} by {self._long(max(high, limits[1]))}, or one more line."
             )
 
     def _narrow(self, part: Part, layout: ElevationLayout) -> Iterator[str]:
@@ -115,7 +115,7 @@ class Words:
                 yield f"No line at the {_feature(face, upright, at)}, {where}: {effect}."
             if len(missed) > named:
                 more = _count(len(missed) - named, "more place")
-                yield f"{more} without the line that is wished for."
+                yield f"{more} without a wanted line."
 
     def _effect(self, upright: bool, at: int) -> str:
         found = self._found

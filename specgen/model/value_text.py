@@ -107,6 +107,8 @@ _SAID = {
     "eifs_source": "EIFS manufacturer",
     "finish_source": "finish manufacturer",
     "wrb_source": "WRB manufacturer",
+    "fan_flat": "flat fan",
+    "outrigger": "outrigger scaffold",
     "sealant_source": "sealant manufacturer",
 }
 _SAID |= {f"asce_7_{year}": f"ASCE 7-{year}" for year in ("02", "05", "10", "16", "22")}

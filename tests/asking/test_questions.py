@@ -156,7 +156,7 @@ def test_a_value_of_a_member_that_another_wall_has_is_not_asked_of_this_one(tmp_
 def test_a_mark_is_not_asked_for_where_there_is_nothing_to_name(tmp_path: Path) -> None:
     sheets = gather_sheets(changed_small(tmp_path, {"package": {"purpose": "mockup_submittal"}}), "mockup").sheets
     applicator = next(sheet for sheet in sheets if sheet.role == "applicator")
-    assert "Respirator program" in [one.name for one in applicator.wanted]
+    assert "Respiratory protection program" in [one.name for one in applicator.wanted]
     assert "safety.respirator_program" not in [one.field for one in applicator.questions]
 
 

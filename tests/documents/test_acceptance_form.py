@@ -337,7 +337,7 @@ def test_the_form_names_the_hold_point_it_releases_and_limits_not_yet_agreed(tmp
     lines_of(tmp_path / "a", {})
     (made,) = (tmp_path / "a" / "out").glob("D10*.txt")
     assert (
-        "Acceptance releases Hold Point 2 of D08; acceptance as noted releases it when each remark is closed."
+        "Acceptance releases Hold Point 2 of Document D08; acceptance as noted releases it when each remark is closed."
         in made.read_text("utf-8")
     )
     assert proposed in made.read_text("utf-8").splitlines()

@@ -20,7 +20,7 @@ LINES = (
     "Base of the walls | clearance under 9 in (E1, E2), 8 in (E3) | remove soil, plants, and snow from the face",
     "Penetration PN1 | open joints around the collar | renew the joint",
     "3. Later than 72 h after its last coat, clean and abrade the gloss per IN3 before recoating.",
-    "Color C1 | sample board 2, manufacturer’s No. 4107; angles, degrees: 15, 45, 110 | ____",
+    "Color C1 | sample board 2, manufacturer's No. 4107; angles, degrees: 15, 45, 110 | ____",
     "Gloss in reserve | 12% of the quantity of all coats, boxed, resealed, and labeled; stored at a minimum of 45 °F;"
     # Ordered on May 17 with 21 days of lead time; the work is complete on October 15, 2027, the next spring begins on
     # March 20, 2028.
@@ -33,7 +33,7 @@ LINES = (
     " panel of coated aluminum, collar | LT2, TR7, TR10",
     "Gloss | 62 ± 5 gloss units at 60 degrees | ____",
     "2 | Scratch or scuff in the gloss; primer and base coat whole"
-    " | Wash, dry, abrade per IN3, recoat the full panel to the next corner or joint. | applicator",
+    " | Wash, dry, and abrade per IN3; recoat the full panel to the next corner or joint. | applicator",
 )
 
 

@@ -39,7 +39,7 @@ def test_ties_are_required_above_four_times_the_base(height: str, tied: bool, tm
     assert ("Tie a scaffold over 4 times as high" in said) is tied
     planned = change | {"access": {"X1": scaffold | {"tie_location": "opening"}}}
     said = step_of(procedure(tmp_path / "planned", planned), "Access and site safety")
-    assert "ties only in openings not glazed while the scaffold stands." in said
+    assert "ties only in openings not glazed while the scaffold stands, guardrails" in said
     assert "Ties not required" not in said
 
 

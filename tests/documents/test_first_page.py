@@ -46,7 +46,7 @@ def read_revisions(box: Box) -> list[list[str]]:
 def stamp_lines(document: Document) -> list[str]:
     """What stands in the box of the architect, below its title."""
     lines = text.write_text(document).splitlines()
-    start = next(n for n, line in enumerate(lines) if line.startswith("[ Architect’s review"))
+    start = next(n for n, line in enumerate(lines) if line.startswith("[ Architect's review"))
     return [line.strip() for line in itertools.takewhile(str.strip, lines[start + 1 :])]
 
 
@@ -54,7 +54,7 @@ def test_the_boxes_of_the_review_hold_what_the_contractor_states_and_leave_room_
     (boxes,) = (block for block in document_of("clean", "D01").blocks if isinstance(block, ReviewBoxes))
     contractor, revisions = boxes.stated
     said = ["".join(getattr(part, "text", "") for part in line) for line in contractor.lines]
-    assert contractor.title == "Contractor’s review: Almsgrove Building"
+    assert contractor.title == "Contractor's review: Almsgrove Building"
     assert said == [
         "Reviewed and approved; coordinated with the contract documents and other trades. Dimensions of D07 are "
         "verified in the field before lines are snapped",
@@ -65,7 +65,7 @@ def test_the_boxes_of_the_review_hold_what_the_contractor_states_and_leave_room_
         ["No.", "Date", "Description"],
         ["0", "March 1, 2027", "Submittal, work"],
     ]
-    assert boxes.stamp.title == "Architect’s review: Lintel and Quoin Architects"
+    assert boxes.stamp.title == "Architect's review: Lintel and Quoin Architects"
     # Action is the architect's alone, and none is taken on what is sent for information.
     assert stamp_lines(document_of("clean", "D01")) == [
         "Action, items I1 to I4, I9 to I11:",
@@ -113,7 +113,7 @@ def test_the_room_for_a_stamp_is_three_inches_each_way(tmp_path: Path) -> None:
     page = html.write_html(document, templates_folder()).decode()
     assert 'class="stamp"' in page
     assert ".boxes .stamp { flex: 0 0 3in; min-height: 3in;" in page
-    assert "[ Architect’s review ]" in text.write_text(document)
+    assert "[ Architect's review ]" in text.write_text(document)
 
 
 def test_a_hold_point_stands_in_a_heavy_box_in_every_format(tmp_path: Path) -> None:

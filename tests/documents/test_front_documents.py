@@ -101,7 +101,7 @@ def test_a_contract_of_the_government_has_its_columns_and_numbers(tmp_path: Path
     assert "Unified Facilities Guide Specification 01 33 00, submittal register" in page
     transmittal = page_of(context, "D01")
     assert rows_below(transmittal, "TRANSMITTAL")[1] == ["To", "Contracting Officer, City of Wickerwell"]
-    assert "Approving authority’s review: City of Wickerwell" in transmittal
+    assert "Approving authority's review: City of Wickerwell" in transmittal
     assert "( ) Receipt acknowledged" in transmittal
     assert "\nI2 | SD-02 Shop Drawings | Shop drawings: elevations, joint layout" in transmittal
     # An item that no word of its title tells is answered by its description: design data by the calculations.

@@ -83,7 +83,7 @@ def test_the_warranty_names_its_start_who_gives_it_and_its_terms(tmp_path: Path)
         "warrantors": ["finish_source", "applicator"],
     }
     given = {"contract": contract, "parties": {"finish_source": {"name": "Gloss Works"}}}
-    said = "Warranty period: 5 years from substantial completion, by Gloss Works and applicator. "
+    said = "Warranty period: 5 years from substantial completion, by Gloss Works and the applicator. "
     assert said + "Submit the warranty documents before substantial completion." in part_one(text_of(tmp_path, given))
     given |= {"attachments": {"WA1": {"kind": "warranty", "title": "Sample"}}}
     assert said + "Terms: WA1." in part_one(text_of(tmp_path / "terms", given))

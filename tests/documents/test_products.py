@@ -345,7 +345,7 @@ def test_the_sealant_schedule_gives_place_size_rod_and_the_face_tested(tmp_path:
     assert rows["J2"][:2] == ["E1 South face: opening perimeter at A", "[Joint length]"]
     assert rows["J5"][:2] == ["E1 South face: heads and jambs of A", "14 ft"]
     assert rows["J2"][-1] == "base coat, tested on primer (A1), window frame"
-    assert rows["J3"][-2] == "bond-break tape"
+    assert rows["J3"][-2] == "bond-breaker tape"
     assert rows["J4"][:2] == ["E1 South face: EIFS to EIFS 12 ft from the left end", "10 ft"]
     assert rows["PN1"] == [
         "E1 South face: hose bibb",
@@ -362,10 +362,10 @@ def test_the_sealant_schedule_gives_place_size_rod_and_the_face_tested(tmp_path:
         "Rod 11",
         "pending",
     ]
-    assert rows["Bond-break tape"] == [
+    assert rows["Bond-breaker tape"] == [
         "at J3",
-        "[Bond-break tape manufacturer]",
-        "[Bond-break tape product]",
+        "[Bond-breaker tape manufacturer]",
+        "[Bond-breaker tape product]",
         "pending",
     ]
     assert rows["Sill pan"] == ["0.032 in aluminum; A", "Sheet Works", "shop fabricated", "A2"]
@@ -398,7 +398,7 @@ def test_test_equipment_prints_its_number_and_the_day_its_calibration_ends(tmp_p
     assert rows["Plane and profile"] == ["LS-1 long straightedge", "not required"]
     assert rows["Film and moisture"][1] == "December 31, 2027 (FG-1)"
     assert rows["Gloss and color"][1] == "[Instrument calibration end date]"
-    assert rows["Other"][0] == "X-1 other"
+    assert rows["Other"][0] == "X-1"
     assert rows["Gun G1"][0].endswith("; 2 guns at work, 1 spare")
 
 

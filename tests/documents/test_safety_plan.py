@@ -63,7 +63,7 @@ def test_each_measure_cites_its_clause_and_names_a_person() -> None:
 
 # The example as its files have it.
 SAID = (
-    "Erect frame scaffold 24 ft high on a base of 7 ft, without ties.",
+    "Erect a frame scaffold 24 ft high on a base of 7 ft, without ties.",
     "Run routers, mixers, compressors, fans, and lamps on ground-fault circuit interrupters",
     "where sound passes 90 dBA over 8 h",
     "E1 South face, E2 West face: Erect, span, ballast, load, and inspect the scaffold per signed design CL1. Hang the "
@@ -73,9 +73,9 @@ SAID = (
     "Platform edge 14 in from the face; guardrail at the wall side.",
     "Maximum without guard: 18 in for plastering, 14 in for other work, spraying included.",
     "Over 10 ft above a lower level: guardrails at open sides and ends, top rail 38 in to 45 in above the platform",
-    "fit-tested respirators per Respirator program (SP1).",
+    "fit-tested respirators per Respiratory protection program (SP1).",
     "Train and label per Hazard communication program (SP3).",
-    "Mix cement and rub base coat per Silica exposure plan (SP2).",
+    "Mix cement and rub base coat per Silica exposure control plan (SP2).",
     "Wall W2: Grind the substrate wet, or with a shroud and HEPA vacuum.",
     "Use the pressure tank of 2.5 gal only with its relief valve, below its rated pressure of 80 psi.",
     "Air hoses: H1 3/8 in bore, H3 1/2 in bore.",

@@ -468,6 +468,7 @@ OF_THE_FORM = (
 OF_THE_PROCEDURE = (
     *(("special_inspection",), ("sealant_tests",), ("not_on_mockup",), ("readings_of",), ("mean_of",), ("film_each",)),
     ("article",),
+    ("cup_method",),
 )
 
 

@@ -10,6 +10,7 @@ from specgen.documents.joint_flashing import BESIDE_OTHER_WORK, is_flashed
 from specgen.documents.marks import list_marks, name_member
 from specgen.documents.members import span_marks
 from specgen.model.block import Figure
+from specgen.model.series import join_series
 from specgen.model.value_text import words
 from specgen.quantities.quantity import Quantity
 
@@ -186,8 +187,7 @@ def _list_key(context: DocumentContext, beads: list[Bead]) -> list[tuple[str, st
         ("tinted " if bead.face == "primer" and tinted else "") + words(bead.face) for bead in beads if bead.face
     )
     bare = any(bead.face != "gloss" for bead in beads)
-    backing = [f"Backer rod, {' or '.join(filter(None, rods)) or 'as scheduled'}"] if rods else []
-    backing += ["bond-break tape" if rods else "Bond-break tape"] if tape else []
+    backing = _name_backing([rod for rod in rods if rod], bool(rods), tape)
     other = ["EIFS"] if any(bead.between_eifs and not bead.flashed for bead in beads) else []
     other += ["EIFS drained over a flashing that the sealant bonds to"] if any(bead.flashed for bead in beads) else []
     other += (
@@ -198,8 +198,8 @@ def _list_key(context: DocumentContext, beads: list[Bead]) -> list[tuple[str, st
     kept = "" if "gloss" in faces else ", masked, free of gloss"
     key = [
         ("1", f"Sealant{': ' if sealants else ''}{', '.join(sealants)}; bonds to two faces only"),
-        ("2", f"{' or '.join(backing)}: bond break at the back"),
-        ("3", f"Bond faces: {' or '.join(faces) or 'as scheduled'}{kept}"),
+        ("2", f"{backing}: bond break at the back"),
+        ("3", f"Bond faces: {join_series(faces, 'or') or 'as scheduled'}{kept}"),
         ("4", "Gloss: stops at the edge of the return"),
         ("5", "Base coat and mesh, wrapped onto the return"),
         (
@@ -210,6 +210,15 @@ def _list_key(context: DocumentContext, beads: list[Bead]) -> list[tuple[str, st
     ]
     left_out = {*(() if backing else ("2",)), *(() if bare else ("4",))}
     return [entry for entry in key if entry[0] not in left_out]
+
+
+def _name_backing(kinds: list[str], rods: bool, tape: bool) -> str:
+    """`Backer rod, closed-cell`; `Closed-cell backer rod or bond-breaker tape`; empty where there is neither."""
+    if rods and not tape:
+        return f"Backer rod, {join_series(kinds, 'or') or 'as scheduled'}"
+    told = [f"{kind} backer rod" for kind in kinds] or ["backer rod"] if rods else []
+    said = join_series([*told, *(["bond-breaker tape"] if tape else [])], "or")
+    return said[:1].upper() + said[1:]
 
 
 def _describe(context: DocumentContext, beads: list[tuple[Bead, list[str]]]) -> str:

@@ -5,11 +5,13 @@ from dataclasses import dataclass
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.mesh_name import name_mesh
+from specgen.model.series import join_series
 from specgen.model.value_text import words
 from specgen.quantities.quantity import Quantity
 
 _HOLLOW = frozenset({"glass_mat_gypsum", "cement_board", "plywood", "osb", "paper_faced_gypsum", "metal"})
 BASE_COAT = "Base coat and mesh"
+POLYSTYRENE = frozenset({"eps", "xps"})  # the boards that ASTM C578 is about
 _HELD = {"mechanical", "adhesive_and_mechanical"}
 _DRAINED = {
     "adhesive_ribbons": ", drained between its ribbons",
@@ -116,7 +118,7 @@ def _board(context: DocumentContext, wall: str) -> Iterator[Layer]:
         return
     rasp = _tell(context, *at, "rasp_allowance")
     type_ = context.project.get((*at, "c578_type"))
-    rated = f"ASTM C578 type {type_}" if type_ not in (None, "not_stated") else ""
+    rated = f"ASTM C578 Type {type_}" if kind in POLYSTYRENE and type_ not in (None, "not_stated") else ""
     said = _join(
         f"{words(kind)} board", _tell(context, *at, "thickness"), rated, f"rasped up to {rasp}" if rasp else ""
     )
@@ -146,7 +148,7 @@ def _base_coat(context: DocumentContext, wall: str) -> Iterator[Layer]:
     if counted and len(told) > 1 and any(kind == "high_impact" for kind, _ in meshes):
         counted += ", one more at heavy mesh"
     said = _join("base coat", f"minimum {thickness} dry" if thickness else "", counted)
-    yield Layer("lamina", said + (f"; {' and '.join(told)}" if told else ""), BASE_COAT, mesh=len(told))
+    yield Layer("lamina", said + (f"; {join_series(told)}" if told else ""), BASE_COAT, mesh=len(told))
 
 
 def list_passes(context: DocumentContext, wall: str) -> list[str]:
@@ -155,7 +157,7 @@ def list_passes(context: DocumentContext, wall: str) -> list[str]:
     kinds = [project.get((*layers, mark, "kind")) for mark in project.members.get(layers, ())]
     told = [name for kind, name in (("high_impact", "Heavy mesh"), ("detail", "Detail mesh")) if kind in kinds]
     others = [words(kind) for kind in kinds if kind not in (None, "detail", "high_impact")]
-    told.append(f"Base coat with {' and '.join(others)} mesh" if others else BASE_COAT)
+    told.append(f"Base coat with {join_series(others)} mesh" if others else BASE_COAT)
     passes = project.get(("walls", wall, "base_coat", "passes"))
     return told + (["Leveling pass"] if passes and passes > 1 else [])
 

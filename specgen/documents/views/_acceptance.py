@@ -16,6 +16,7 @@ from specgen.documents.views._form_words import form_words
 from specgen.documents.views._represented import list_joint_sizes
 from specgen.documents.views.mockup_details import list_places
 from specgen.model.field import Path
+from specgen.model.series import join_series
 from specgen.model.standard import Criterion
 from specgen.model.value_text import words
 from specgen.quantities.span import Strictness, compare_limits, read_span, strip_count, take_side
@@ -172,7 +173,7 @@ class Form:
 
     def _where(self, row: Criterion, readings: str) -> list[Any]:
         places = [self.places[shown] for shown in (row.part, *row.shows) if shown in self.places]
-        location = f"Place{'s' if len(places) > 1 else ''} {_join(places)}" if places else row.location
+        location = f"Place{'s' if len(places) > 1 else ''} {join_series(places)}" if places else row.location
         if location == _WHOLE and "build_up_steps" in self.places:
             location = "finished part"
         told = _tell_readings(readings)
@@ -199,11 +200,6 @@ class Form:
 def _begin(value: DisplayValue) -> DisplayValue:
     """The words of a cell, with a capital at their head."""
     return replace(value, text=f"{value.text[:1].upper()}{value.text[1:]}")
-
-
-def _join(places: list[str]) -> str:
-    """`2`, `2 and 3`, `2, 3, and 4a`."""
-    return " and ".join(places) if len(places) < 3 else f"{', '.join(places[:-1])}, and {places[-1]}"
 
 
 def _tell_readings(readings: str) -> str:

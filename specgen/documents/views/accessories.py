@@ -1,4 +1,4 @@
-"""What is set at edges, openings, and joints: accessories, backer rod, sealant primer, bond-break tape."""
+"""What is set at edges, openings, and joints: accessories, backer rod, sealant primer, bond-breaker tape."""
 
 from collections.abc import Iterator
 from typing import Any
@@ -70,5 +70,7 @@ def _tape(context: DocumentContext) -> Iterator[MaterialLine]:
     joints = [m for m in list_marks(context, "joints") if project.get(("joints", m, "bond_break_tape"))]
     listed = project.members.get(("accessories",), ())
     if joints and all(project.get(("accessories", n, "kind")) != "bond_break_tape" for n in listed):
-        maker, product = (DisplayValue(f"[Bond-break tape {what}]", open=True) for what in ("manufacturer", "product"))
-        yield MaterialLine("Bond-break tape", [f"at {', '.join(joints)}"], maker, product, "backing")
+        maker, product = (
+            DisplayValue(f"[Bond-breaker tape {what}]", open=True) for what in ("manufacturer", "product")
+        )
+        yield MaterialLine("Bond-breaker tape", [f"at {', '.join(joints)}"], maker, product, "backing")

@@ -118,6 +118,8 @@ def _quantity(context: DocumentContext, coat: str) -> Any:
 
 def _tell_quantity(context: DocumentContext, coat: str, working: Working) -> list[Any]:
     """`34 gal, 7 pails of 5 gal, mockup (1 pail) and 10% reserve included`."""
+    if not working.quantity.amount:  # nothing is coated where openings take a face whole
+        return [_NONE]
     steps = {step.symbol: step for step in working.secondary_steps}
     volume = round_quantity(working.quantity, 3)
     parts: list[Any] = [
@@ -144,7 +146,7 @@ def _count_pails(count: Step) -> str:
 
 def _viscosity(context: DocumentContext, coat: str) -> list[Any]:
     least, most, cup = (context.display((coat, name)) for name in ("cup_least", "cup_most", "cup"))
-    return [least, " to ", most, ", ", cup, " cup"]
+    return [least, " to ", most, *([] if cup == "other" else [", ", cup, " cup"])]
 
 
 def _computed(context: DocumentContext, coat: str, name: str, show: Callable[[Working], list[Any]]) -> list[Any]:

@@ -13,7 +13,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     recoat = f"repair {_SPOT}; a spot repair shows" if spot else _BREAK
     keys = ("gloss", "instructions")
     given = context.project.get(keys)
-    abrade = f"abrade per {given.mark if given else 'the finish manufacturer’s written instructions'}"
+    instructions = given.mark if given else "the finish manufacturer's written instructions"
+    abrade = f"abrade per {instructions}"
     lines = (
         (
             "1",
@@ -24,14 +25,14 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         (
             "2",
             "Scratch or scuff in the gloss; primer and base coat whole",
-            f"Wash, dry, {abrade}, {recoat}.",
+            f"Wash, dry, and {abrade}; {recoat}.",
             "applicator",
         ),
         (
             "3",
             "Dent, crack, or hole; mesh or board broken",
             "Keep water out at once. Cut back to sound material; patch board, base coat, and mesh per the EIFS"
-            f" manufacturer’s written instructions; smooth, prime, and {recoat}.",
+            f" manufacturer's written instructions; smooth, prime, and {recoat}.",
             "applicator",
         ),
         (

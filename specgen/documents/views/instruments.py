@@ -8,7 +8,7 @@ from specgen.documents.marks import list_marks, name_member
 from specgen.model.value_text import value_text, words
 
 CUPS = ("zahn_4_cup", "iso_cup", "other_cup")
-# What a cup is read with, ASTM D4212.
+# What a cup is read with: ASTM D4212, ASTM D1200, ISO 2431.
 WITH_CUP = ("material_thermometer", "stopwatch")
 _GROUPS = {
     "Plane and profile": ("long_straightedge", "short_straightedge", "feeler_gauge", "profile_gauge", "raking_lamp"),

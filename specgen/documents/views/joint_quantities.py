@@ -97,13 +97,13 @@ def _name_sealant(context: DocumentContext, mark: str) -> str:
 
 
 def _rods(context: DocumentContext) -> Iterator[Entry]:
-    """Backer rod by diameter, and bond-break tape by width."""
+    """Backer rod by diameter, and bond-breaker tape by width."""
 
     def rod(at: tuple[str, ...]) -> tuple[Any, ...]:
         kind = context.project.get((*at, "rod_kind"))
         if kind == "none":
             taped = context.project.get((*at, "bond_break_tape"))
-            return ("Bond-break tape", context.display((*at, "width"))) if taped else ()
+            return ("Bond-breaker tape", context.display((*at, "width"))) if taped else ()
         told = words(kind) if kind else context.display((*at, "rod_kind"))
         return ("Backer rod", told, ", ", context.display((*at, "rod_diameter")))
 

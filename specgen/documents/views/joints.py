@@ -152,7 +152,7 @@ def find_depths(context: DocumentContext, at: Path) -> tuple[DisplayValue, ...]:
 
 def _rod(context: DocumentContext, at: Path) -> list[Any]:
     if context.project.get((*at, "rod_kind")) == "none":
-        return ["bond-break tape"] if context.project.get((*at, "bond_break_tape")) else ["none"]
+        return ["bond-breaker tape"] if context.project.get((*at, "bond_break_tape")) else ["none"]
     kind = context.display((*at, "rod_kind"))
     return [kind if kind.open else context.display((*at, "rod_diameter"))]
 

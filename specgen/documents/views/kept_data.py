@@ -32,7 +32,7 @@ def _colors(context: DocumentContext) -> Iterator[Row]:
             context.display(("colors", mark, name)) for name in ("reference", "number", "angles")
         )
         told: list[Any] = [reference]
-        told += [] if number.open else [", manufacturer’s No. ", number]
+        told += [] if number.open else [", manufacturer's No. ", number]
         told += [] if angles.open else ["; angles, degrees: ", angles]
         yield f"Color {mark}", told, Blank(f"Readings of color {mark}", field=f"form.color_readings.{mark}")
     units, angle, within = (context.display(("gloss_target", name)) for name in ("units", "angle", "tolerance"))

@@ -76,7 +76,8 @@ def _describe_board(display: Callable[[str], DisplayValue], choice: Callable[[st
     kind = choice("insulation.kind")
     parts: list[Any] = [words(kind) if kind else display("insulation.kind")]
     if kind == "eps":
-        parts = ["ASTM C578 type ", display("insulation.c578_type"), ", EPS"]
+        untyped = choice("insulation.c578_type") == "not_stated"
+        parts = ["ASTM C578", *([] if untyped else [" Type ", display("insulation.c578_type")]), ", EPS"]
         parts = ["ASTM E2430; ", *parts] if choice("insulation.e2430") else parts
     parts += [", aged"] if choice("insulation.aged") else []
     parts += ["; ", display("insulation.thickness")]
@@ -135,7 +136,11 @@ def _sealants(context: DocumentContext) -> Iterator[MaterialLine]:
         at = ("sealants", mark)
         kind, grade, movement = (context.display((*at, f"c920_{name}")) for name in ("type", "grade", "class"))
         uses = ", uses NT, A, and O; " if _meets_aluminum(context) else ", uses NT and O; "
-        parts: list[Any] = ["ASTM C920 type ", kind, ", grade ", grade, ", class ", movement, uses]
+        parts: list[Any] = ["ASTM C920"]
+        for name, value in (("Type", kind), ("Grade", grade), ("Class", movement)):
+            # A type or grade that is none of the standard's is not told as one of them.
+            parts += [] if value == "other" else ["," if len(parts) > 1 else "", f" {name} ", value]
+        parts.append(uses)
         parts += [context.display((*at, "chemistry")), ", ", context.display((*at, "modulus")), " modulus"]
         if context.project.is_given((*at, "color")):
             parts += ["; ", context.display((*at, "color"))]

@@ -58,4 +58,7 @@ def _cup(context: DocumentContext) -> list[Any]:
         for m in project.members.get(("instruments",), ())
         if str(project.get(("instruments", m, "kind"))).endswith("_cup")
     ]
-    return [context.display(("gloss", "cup")), f", {', '.join(marks)}" if marks else ""]
+    cup = context.display(("gloss", "cup"))
+    if cup == "other":
+        return [f"No. {', '.join(marks)}" if marks else "of the coating's data sheet"]
+    return [cup, f", {', '.join(marks)}" if marks else ""]

@@ -6,6 +6,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.cup_method import BY_MAKER
 from specgen.documents.marks import list_marks
 from specgen.documents.sentences import Sentences
 from specgen.documents.steps import StepPage, steps
@@ -29,7 +30,7 @@ _READ_WITH = {
     "pressure gauge": ("pressure_gauge",),
     "surface thermometer": ("surface_thermometer",),
     "instruments at the wall": ("air_thermometer", "surface_thermometer", "hygrometer", "wind_meter"),
-    "D4212": (*CUPS, *WITH_CUP),
+    **dict.fromkeys(("D4212", "D1200", "ISO 2431", BY_MAKER), (*CUPS, *WITH_CUP)),
     "D4414": ("wet_film_comb",),
     "D7091": ("film_gauge",),
     "D523": ("gloss_meter",),

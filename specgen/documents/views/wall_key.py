@@ -29,13 +29,18 @@ def _build_up(context: DocumentContext, mark: str) -> list[Any]:
     thickness, base = choice("substrate.thickness"), choice("substrate.base")
     parts: list[Any] = _framing(display, choice)
     parts += [display("substrate.thickness"), " "] if thickness else []
-    parts += [display("substrate.kind"), *([" over ", display("substrate.base")] if base else [])]
+    parts += [display("substrate.kind"), *([" over ", _name_base(display("substrate.base"))] if base else [])]
     if choice("wrb.kind") != "none":
-        parts += ["; ", display("wrb.kind"), " WRB"]
+        parts += ["; ", display("wrb.kind"), *([" WRB"] if choice("wrb.kind") else [])]
     board = choice("insulation.kind")
     parts += ["; ", display("attachment.method"), "; ", display("insulation.thickness"), " "]
     parts += [f"{words(board)} board" if board else display("insulation.kind")]
     return [*parts, "; base coat ", display("base_coat.dry_thickness"), " dry, with mesh; smoothing, primer, and gloss"]
+
+
+def _name_base(base: DisplayValue) -> Any:
+    """What sheathing stands over, as a noun."""
+    return "framing" if base == "framed" else base
 
 
 def _framing(display: Callable[[str], DisplayValue], choice: Callable[[str], Any]) -> list[Any]:

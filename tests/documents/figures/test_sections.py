@@ -113,7 +113,7 @@ def test_every_layer_of_the_wall_is_named() -> None:
         "Cold-formed steel studs, 16 in on center",
         "Glass mat gypsum sheathing, 5/8 in, ASTM C1177",
         "Fluid-applied WRB, 1 coat, minimum 12 mil dry",
-        "EPS board, 3 in, ASTM C578 type I, rasped up to 1/16 in",
+        "EPS board, 3 in, ASTM C578 Type I, rasped up to 1/16 in",
         "Smoothing coat, 2 coats, maximum 1/32 in total",
         "Tinted primer, 1 coat, minimum 1.5 mil dry",
         "Gloss, 2 coats, minimum 1.2 mil dry each",
