@@ -2,6 +2,7 @@
 
 import datetime
 import re
+from collections.abc import Sequence
 from fractions import Fraction
 from typing import Any
 
@@ -26,7 +27,7 @@ def value_text(value: Any, field: Field | None = None, first: str = "ip", both: 
     if isinstance(value, (int, Fraction, float)):
         return format_decimal(value, 8)
     if isinstance(value, (tuple, list, set, frozenset)):
-        entries = sorted(map(str, value)) if isinstance(value, (set, frozenset)) else value
+        entries = sorted(map(str, value)) if isinstance(value, (set, frozenset)) else sort_members(value)
         return ", ".join(value_text(entry, field, first, both) for entry in entries) or "none"
     if isinstance(value, datetime.time):
         return f"{value.hour % 12 or 12}:{value.minute:02} {'a.m.' if value.hour < 12 else 'p.m.'}"
@@ -36,6 +37,19 @@ def value_text(value: Any, field: Field | None = None, first: str = "ip", both: 
         return value.mark
     text = str(value)
     return words(text) if field is not None and "choice" in (field.kind, field.of) else text
+
+
+def split_mark(name: str) -> tuple[str, int]:
+    """`WD`, 12 of `WD12`; 0 for a mark without a number."""
+    word = name.rstrip("0123456789")
+    return word, int(name[len(word) :] or 0)
+
+
+def sort_members(entries: Sequence[Any]) -> Sequence[Any]:
+    """The entries of a list; members by their marks, C2 before C10, as their order says nothing."""
+    if not all(isinstance(entry, View) for entry in entries):
+        return entries
+    return sorted(entries, key=lambda member: split_mark(member.mark))
 
 
 _PARTED_SIGN = re.compile(r"(?<=\d) %")

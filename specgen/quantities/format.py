@@ -38,6 +38,7 @@ _PRINTED = {
 # A power behind a unit that is printed under no name of its own: m2, ft3, K4.
 _POWER = re.compile(r"(?<![A-Za-z])(mm|m|ft|in|yd|K|s)([234])(?!\w)")
 _RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
+_LEAST_DIGITS, _MOST_DIGITS = 3, 5  # of meters told in feet
 _DECIMALS = {"mm": 1, "F": 1, "C": 1, "F apart": 1, "C apart": 1, "kPa": 2, "m": 2, "psi": 1, "mph": 1, "m/s": 1}
 
 
@@ -52,7 +53,7 @@ def format_quantity(quantity: Quantity, unit: str) -> str:
     if unit == "in":
         return f"{format_inches(number)} in"
     if unit == "ft":
-        return _format_feet(number)
+        return _format_meters(quantity) if quantity.unit == "m" else _format_feet(number)
     if unit == "R":
         return f"R-{format_decimal(number, 3)}"
     exact = quantity.unit == unit
@@ -133,9 +134,18 @@ def _choose_unit(quantity: Quantity, unit: str) -> str:
     return {"ft": "in", "m": "mm"}.get(unit, unit) if small else unit
 
 
+def _format_meters(quantity: Quantity) -> str:
+    """Meters in feet, with as many digits as are given of them, three at least: sixteenths would claim more."""
+    number, digits = abs(quantity.to("m")), _LEAST_DIGITS
+    while digits < _MOST_DIGITS and Fraction(format_decimal(number, digits)) != number:
+        digits += 1
+    return f"{format_decimal(quantity.to('ft'), digits)} ft"
+
+
 def _format_feet(number: Fraction) -> str:
     if number.denominator in (1, 5, 10):
         return f"{format_decimal(number, 8)} ft"
     whole, sixteenths = divmod(round(abs(number) * 192), 192)
-    part = f" {format_inches(Fraction(sixteenths, 16))} in" if sixteenths else ""
+    inches = Fraction(sixteenths, 16)
+    part = f" {'0-' if inches < 1 else ''}{format_inches(inches)} in" if sixteenths else ""
     return f"{'-' if number < 0 else ''}{whole} ft{part}"

@@ -135,7 +135,7 @@ def test_old_brick_has_its_measure_and_the_owner_is_asked_for_the_first_dates(tm
     (row,) = (line for line in pages["D05"].splitlines() if line.startswith("ATT-05j | W1 existing brick"))
     assert "If a pull fails, remove the weak face or pointing, repair, and repeat the pull tests" in row
     # 62 ft by 22 ft: two sets of three in each 1000 sq ft, and a set on the pointing.
-    assert "minimum 9 on W1 (1364 sq ft; 3 of them on new pointing)" in pages["D05"]
+    assert "minimum 9 on W1, 1364 sq ft, 3 of them on new pointing" in pages["D05"]
     asked = before_of(tmp_path)
     assert asked["Planned submission date"] == ("Owner", "first requests")
     (solid,) = (item for item in asked if item.startswith("Is the wall concrete or masonry designed"))
