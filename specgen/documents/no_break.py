@@ -58,6 +58,11 @@ _NEGATIVE = re.compile(r"(?:(?<=[\s(=])|^)-(?=\.?\d)")
 _MARKING = frozenset((*_ISSUERS, *_NAMED, *(word.capitalize() for word in _NAMED)))
 
 
+def set_minus(text: str) -> str:
+    """The text with a minus sign before each number below zero: `−3.7 mm`."""
+    return _NEGATIVE.sub(MINUS, text) if "-" in text else text
+
+
 # Texts that differ in their digits alone are kept together alike: the cells of a long table are looked at once.
 _ALIKE = bytes.maketrans(b"123456789", b"0" * 9)
 
@@ -78,8 +83,7 @@ def keep_words(text: str) -> str:
 def _find_kept(alike: bytes) -> tuple[tuple[int, str], ...]:
     """The places of the spaces and hyphens that do not break, and of minus signs, each with what stands there."""
     text = alike.decode(errors="surrogatepass")
-    signed = _NEGATIVE.sub(MINUS, text)
-    kept = _JOINED.sub(NO_BREAK_HYPHEN, _MARKED.sub(_keep_mark, _KEPT.sub(_keep_unit, signed)))
+    kept = _JOINED.sub(NO_BREAK_HYPHEN, _MARKED.sub(_keep_mark, _KEPT.sub(_keep_unit, set_minus(text))))
     return tuple((place, new) for place, (old, new) in enumerate(zip(text, kept, strict=True)) if old != new)
 
 
