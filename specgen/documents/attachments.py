@@ -4,8 +4,8 @@ import datetime
 from typing import Any
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.members import span_marks
-from specgen.model.value_text import count, split_mark, words
+from specgen.documents.members import span_marks, split_mark
+from specgen.model.value_text import count, words
 
 # What is said of an attachment that is, or is not, as it must be; only what bears on its kind is given.
 _MARKED = {

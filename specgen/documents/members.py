@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 
 from specgen.documents.context import DocumentContext
 from specgen.model.field import Path
-from specgen.model.value_text import split_mark, words
+from specgen.model.value_text import words
 
 MOST_NAMED = 6
 # The fields that name a member on the drawings, or say what it is.
@@ -48,6 +48,12 @@ def span_first(names: list[str]) -> str:
     """All the marks as spans where they are few, else the first of them and the number of the rest."""
     spans = span_marks(names)
     return spans if spans.count(", ") < MOST_NAMED else marks(names)
+
+
+def split_mark(name: str) -> tuple[str, int]:
+    """`WD`, 12 of `WD12`; 0 for a mark without a number."""
+    word = name.rstrip("0123456789")
+    return word, int(name[len(word) :] or 0)
 
 
 def name_sheets(numbers: Sequence[int]) -> str:

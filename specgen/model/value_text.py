@@ -39,17 +39,11 @@ def value_text(value: Any, field: Field | None = None, first: str = "ip", both: 
     return words(text) if field is not None and "choice" in (field.kind, field.of) else text
 
 
-def split_mark(name: str) -> tuple[str, int]:
-    """`WD`, 12 of `WD12`; 0 for a mark without a number."""
-    word = name.rstrip("0123456789")
-    return word, int(name[len(word) :] or 0)
-
-
 def sort_members(entries: Sequence[Any]) -> Sequence[Any]:
-    """The entries of a list; members by their marks, C2 before C10, as their order says nothing."""
+    """The entries of a list; members as the project has them, as their order in a list says nothing."""
     if not all(isinstance(entry, View) for entry in entries):
         return entries
-    return sorted(entries, key=lambda member: split_mark(member.mark))
+    return sorted(entries, key=lambda one: one.project.members[one.path[:-1]].index(one.mark))
 
 
 _PARTED_SIGN = re.compile(r"(?<=\d) %")

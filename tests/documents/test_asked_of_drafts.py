@@ -199,7 +199,7 @@ def test_pull_tests_say_what_is_pulled_how_often_and_who_accepts_the_surface_fir
         "Acceptance of the kind of surface for its adhesive, subject to repair and pull tests, in writing (W1, W2)"
     )
     assert asked[accepted] == ("EIFS manufacturer", "repair and pull tests")
-    assert asked["Pull tests in each 1000 sq ft and kind of surface: confirm 3"] == (
+    assert asked["Number of pull tests in each 1000 sq ft of each kind of surface: confirm 3"] == (
         "Engineer",
         "repair and pull tests",
     )

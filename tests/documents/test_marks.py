@@ -15,7 +15,7 @@ OPENINGS: Any = {
         "E2": {"openings": {"A": {"kind": "door"}}},
     }
 }
-COLORS: Any = {"colors": {mark: {"kind": "standard"} for mark in ("C1", "C2", "C10")}}
+COLORS: Any = {"colors": {mark: {"kind": "standard"} for mark in ("C2", "C1", "C10")}}
 
 
 def test_an_opening_whose_mark_stands_on_two_elevations_is_named_with_its_own(tmp_path: Path) -> None:
@@ -24,12 +24,12 @@ def test_an_opening_whose_mark_stands_on_two_elevations_is_named_with_its_own(tm
     assert named == ["E1-A", "B", "E2-A"]
 
 
-def test_members_in_a_list_stand_in_the_order_of_their_marks(tmp_path: Path) -> None:
+def test_members_in_a_list_stand_in_the_order_of_the_project(tmp_path: Path) -> None:
     paper = {"attachments": {"TR1": {"kind": "test_report", "colors": ["C10", "C1", "C2"]}}}
     context = changed_small(tmp_path, merged(COLORS, paper))
     path = ("attachments", "TR1", "colors")
-    assert [member.mark for member in sort_members(context.project.value(path))] == ["C1", "C2", "C10"]
-    assert (str(context.display(path)), context.display(path).raw) == ("C1, C2, C10", ("C1", "C2", "C10"))
+    assert [member.mark for member in sort_members(context.project.value(path))] == ["C2", "C1", "C10"]
+    assert (str(context.display(path)), context.display(path).raw) == ("C2, C1, C10", ("C2", "C1", "C10"))
     assert "colors C1, C2, C10" in tell_state(context, "TR1")
 
 
