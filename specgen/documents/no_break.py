@@ -1,6 +1,6 @@
 """What stays on one line: a number and its unit, a word and its mark, the parts of a section, a standard or a code.
 
-The hyphen before a number that is below zero is set as a minus sign.
+The hyphen before a figure that is below zero is set as a minus sign.
 """
 
 import re
@@ -53,14 +53,14 @@ _KEPT = re.compile(
 _MARKED = re.compile(r"\b([A-Za-z]+\.?) (?=[A-Z]{0,3}\d|[A-Z]{1,4}\b)")
 # The hyphen of a code, a mark, a fraction or a type: `PLN-02b`, `FG-1`, `7-1/2`, `I-A`.
 _JOINED = re.compile(r"(?<=[^\W_])-(?=\d)|(?<=\b[A-Z])-(?=[A-Z]\b)")
-# The hyphen of a number below zero: no word, mark or number stands before it.
-_NEGATIVE = re.compile(r"(?:(?<=[\s(=])|^)-(?=\.?\d)")
+# The hyphen of a figure below zero: a unit stands behind it, and no word, mark or number before.
+_NEGATIVE = re.compile(r"(?:(?<=[\s(=])|^)-(?=\.?\d[\d./-]*[ \u00a0]([A-Za-zµ°]+))")
 _MARKING = frozenset((*_ISSUERS, *_NAMED, *(word.capitalize() for word in _NAMED)))
 
 
 def set_minus(text: str) -> str:
-    """The text with a minus sign before each number below zero: `−3.7 mm`."""
-    return _NEGATIVE.sub(MINUS, text) if "-" in text else text
+    """The text with a minus sign before each figure below zero: `−3.7 mm`."""
+    return _NEGATIVE.sub(_sign_unit, text) if "-" in text else text
 
 
 # Texts that differ in their digits alone are kept together alike: the cells of a long table are looked at once.
@@ -89,6 +89,10 @@ def _find_kept(alike: bytes) -> tuple[tuple[int, str], ...]:
 
 def _keep_unit(found: re.Match[str]) -> str:
     return NO_BREAK if found[1] is None or found[1] in _LEADING else " "
+
+
+def _sign_unit(found: re.Match[str]) -> str:
+    return MINUS if found[1] in _LEADING else "-"
 
 
 def _keep_mark(found: re.Match[str]) -> str:

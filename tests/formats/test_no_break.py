@@ -51,6 +51,7 @@ APART = re.compile(rf"\d (?:{UNITS})(?![\w])|\b(?:Section|ASTM|ASCE|CFR|Form|Typ
         ("UFC 3-190-06 and type I-A", "UFC 3_190_06 and type~I_A"),
         ("notched-trowel adhesive, 10-day wait, -5 °F", "notched-trowel adhesive, 10-day wait, −5~°F"),
         ("is -3.7 mm (-1-1/16 in), HEA-05 at 3 - 5", "is −3.7~mm (−1_1/16~in), HEA_05 at 3 - 5"),
+        ("-2 gangs by option -1, -5", "-2 gangs by option -1, -5"),
     ],
 )
 def test_what_belongs_together_stays_on_one_line(text: str, kept: str) -> None:
