@@ -4,7 +4,7 @@ import datetime
 from typing import Any
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.members import split_mark
+from specgen.documents.members import span_marks, split_mark
 from specgen.model.value_text import count, words
 
 # What is said of an attachment that is, or is not, as it must be; only what bears on its kind is given.
@@ -27,9 +27,11 @@ def tell_state(context: DocumentContext, mark: str) -> list[Any]:
             parts.append(yes if given else no)
         elif project.applies((*at, name)):
             parts.append(context.ask((*at, name)))
-    for name, said in (("standard", ""), ("assembly", "wall "), ("colors", "color ")):
+    for name, said in (("standard", ""), ("assembly", "wall ")):
         if project.is_given((*at, name)):
             parts.append(f"{said}{context.display((*at, name))}")
+    colors = [color.mark for color in project.get((*at, "colors")) or ()]
+    parts += [f"color{'s' if len(colors) > 1 else ''} {span_marks(colors)}"] if colors else []
     age = tell_age(context, mark)
     parts += [age] if age else []
     return [piece for number, part in enumerate(parts) for piece in (("; ", part) if number else (part,))]

@@ -1,6 +1,7 @@
 """What the contract tells and is read there first: the architect is asked where it is silent or contradictory."""
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.members import join_words
 from specgen.documents.parties import find_contractor
 from specgen.documents.verifiers import ARCHITECT
 from specgen.model.value_text import words
@@ -26,13 +27,14 @@ def is_in_contract(context: DocumentContext, party: str, pattern: str) -> bool:
 
 
 def name_contract(context: DocumentContext) -> str:
-    """`Section 07 24 00 and the drawings`."""
+    """`Section 07 24 00 and the drawings`, `Sections 07 24 00 and 09 96 00, and the drawings`: each section once."""
     project = context.project
     marks = project.members.get(("contract", "spec_sections"), ())
-    numbers = [str(project.get(("contract", "spec_sections", mark, "number")) or "") for mark in marks]
-    named = ", ".join(filter(None, numbers))
-    section = f"Section{'s' if ', ' in named else ''} {named}" if named else "the specification"
-    return f"{section} and the drawings"
+    given = (project.get(("contract", "spec_sections", mark, "number")) for mark in marks)
+    numbers = [str(number) for number in dict.fromkeys(filter(None, given))]
+    if len(numbers) > 1:
+        return f"Sections {join_words(numbers)}, and the drawings"
+    return f"{f'Section {numbers[0]}' if numbers else 'the specification'} and the drawings"
 
 
 def tell_order(context: DocumentContext) -> str:

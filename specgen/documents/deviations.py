@@ -68,7 +68,8 @@ def tell_longer_review(project: Project) -> str:
     marks = project.members.get(("deviations",), ())
     if not marks or any(project.get(("deviations", mark, "approved_on")) is None for mark in marks):
         return " with deviations" if marks else ""
-    return f" with deviation{'s' if len(marks) > 1 else ''} {', '.join(marks)}; approval of it does not shorten them"
+    noun = f"deviation{'s' if len(marks) > 1 else ''}"
+    return f" with {noun} {', '.join(marks)}; approval of the {noun} does not shorten the review"
 
 
 def _describe(project: Project, mark: str, demand: Path) -> str:

@@ -7,6 +7,7 @@ from typing import Any
 
 from specgen.model.project import View
 from specgen.model.source import Source
+from specgen.model.value_text import sort_members
 
 
 class Record:
@@ -77,7 +78,7 @@ def raw_value(value: Any) -> Any:
     if isinstance(value, View):
         return value.mark
     if isinstance(value, tuple):
-        return tuple(raw_value(entry) for entry in value)
+        return tuple(raw_value(entry) for entry in sort_members(value))
     return value
 
 

@@ -17,6 +17,8 @@ _WORDS = {
     "mil": "mils",
     "in 12": "in per 12 in",
 }
+# Units that stand in a question, where `in` by itself is no unit to a reader.
+_SPELLED = {"in": "inches", "mm": "millimeters", "ft": "feet", "m": "meters"}
 _COUNTED = ("quantity", "number", "integer", "percent")
 _PER = "/"
 # The range of what has no unit and is a part of a whole.
@@ -40,6 +42,17 @@ def name_unit(field: Field, system: str) -> str:
 def add_unit(asked: str, field: Field, system: str) -> str:
     """The words of a question with its unit, `Compressor air flow, cfm`, unless they say it already."""
     unit = name_unit(field, system)
-    if not unit or re.search(rf"(?<!\w){re.escape(unit)}(?!\w)", asked):
-        return asked
-    return f"{asked[:-1]}, {unit}?" if asked.endswith("?") else f"{asked}, {unit}"
+    if not asked.endswith("?"):
+        return with_unit_of(asked, unit)
+    return f"{with_unit_of(asked[:-1], spell_unit(unit))}?"
+
+
+def with_unit_of(asked: str, unit: str) -> str:
+    """`Compressor air flow, cfm`; the words alone where they say the unit: `Days for review`, `R-value`."""
+    said = re.search(rf"(?<!\w){re.escape(unit)}(?!\w)", asked, re.IGNORECASE if unit in _WORDS.values() else 0)
+    return f"{asked}, {unit}" if unit and not said else asked
+
+
+def spell_unit(unit: str) -> str:
+    """The unit as a question has it: `in inches`."""
+    return f"in {_SPELLED[unit]}" if unit in _SPELLED else unit

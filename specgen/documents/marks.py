@@ -57,6 +57,14 @@ def list_marks(context: DocumentContext, collection: str) -> tuple[str, ...]:
     return context.project.members.get((collection,), ())
 
 
+def name_opening(context: DocumentContext, face: str, mark: str) -> str:
+    """`WD1`; `E0-A` of a mark that openings of other elevations have as well."""
+    members = context.project.members
+    faces = list_marks(context, "elevations")
+    shared = sum(mark in members.get(("elevations", one, "openings"), ()) for one in faces) > 1
+    return f"{face}-{mark}" if shared else mark
+
+
 def name_walls(marks: list[str]) -> str:
     """`wall W1`, `walls W1 and W2`, `walls W1, W2, and W3`: as a caption names them."""
     if len(marks) > MOST_NAMED:

@@ -12,7 +12,7 @@ from specgen.model.source import Source
 
 # The work that waits, by the step at which a procedure prints the finding; a step of its own name is not listed.
 _BEFORE = {
-    "site_conditions": "work starts",
+    "site_conditions": "start of work",
     "equipment": "mockup",
     "old_coating": "boards",
     "substrate": "boards",
@@ -33,7 +33,7 @@ _BEFORE = {
     "acceptance": "sealant",
 }
 # What decides on a wall is known before any work, and what a color must bear before any of it is made.
-_DECISION = "the decision on the walls"
+_DECISION = "decision on the walls"
 _SETTLED_BEFORE = {
     "ATT-05e": _DECISION,
     "ATT-05i": _DECISION,
@@ -95,7 +95,7 @@ def _find_waiting(project: Project, finding: Finding, subjects: tuple[str, ...])
     """The work that waits for a measure: the pull tests for what is repaired on an old wall."""
     kinds = [project.get(("walls", mark, "substrate", "kind")) for mark in subjects]
     if finding.code in _PREPARED and kinds and set(kinds) <= set(_PULLED):
-        return "the pull tests"
+        return "pull tests"
     return work_waiting(finding.code, finding.step)
 
 

@@ -1,4 +1,7 @@
-"""What stays on one line: a number and its unit, a word and its mark, the parts of a section, a standard or a code."""
+"""What stays on one line: a number and its unit, a word and its mark, the parts of a section, a standard or a code.
+
+The hyphen before a figure that is below zero is set as a minus sign.
+"""
 
 import re
 from collections.abc import Iterable, Iterator
@@ -13,6 +16,7 @@ from specgen.quantities.units import SPELLINGS, UNITS
 NO_BREAK = "\u00a0"
 # Each format writes this one in its own way, so that a code is still found by the hyphen of a keyboard.
 NO_BREAK_HYPHEN = "\u2011"
+MINUS = "\u2212"
 # Units of documents that no field is read in.
 _UNITS = ("lb", "lbf", "oz", "g", "kg", "W", "kW", "Hg", "percent", "week", "weeks", "month", "months", "year", "years")
 # Words that a mark or a number follows, in any case of their first letter.
@@ -49,7 +53,14 @@ _KEPT = re.compile(
 _MARKED = re.compile(r"\b([A-Za-z]+\.?) (?=[A-Z]{0,3}\d|[A-Z]{1,4}\b)")
 # The hyphen of a code, a mark, a fraction or a type: `PLN-02b`, `FG-1`, `7-1/2`, `I-A`.
 _JOINED = re.compile(r"(?<=[^\W_])-(?=\d)|(?<=\b[A-Z])-(?=[A-Z]\b)")
+# The hyphen of a figure below zero: a unit stands behind it, and no word, mark or number before.
+_NEGATIVE = re.compile(r"(?:(?<=[\s(=])|^)-(?=\.?\d[\d./-]*[ \u00a0]([A-Za-zµ°]+))")
 _MARKING = frozenset((*_ISSUERS, *_NAMED, *(word.capitalize() for word in _NAMED)))
+
+
+def set_minus(text: str) -> str:
+    """The text with a minus sign before each figure below zero: `−3.7 mm`."""
+    return _NEGATIVE.sub(_sign_unit, text) if "-" in text else text
 
 
 # Texts that differ in their digits alone are kept together alike: the cells of a long table are looked at once.
@@ -57,27 +68,31 @@ _ALIKE = bytes.maketrans(b"123456789", b"0" * 9)
 
 
 def keep_words(text: str) -> str:
-    """The text with spaces and hyphens that do not break where a line must not."""
+    """The text with spaces and hyphens that do not break where a line must not, and with minus signs."""
     # As bytes, which are many times faster to translate.
     places = _find_kept(text.encode(errors="surrogatepass").translate(_ALIKE)) if " " in text or "-" in text else ()
     if not places:
         return text
     signs = list(text)
-    for place in places:
-        signs[place] = NO_BREAK if signs[place] == " " else NO_BREAK_HYPHEN
+    for place, sign in places:
+        signs[place] = sign
     return "".join(signs)
 
 
 @lru_cache(maxsize=8192)
-def _find_kept(alike: bytes) -> tuple[int, ...]:
-    """The places of the spaces and hyphens that do not break."""
+def _find_kept(alike: bytes) -> tuple[tuple[int, str], ...]:
+    """The places of the spaces and hyphens that do not break, and of minus signs, each with what stands there."""
     text = alike.decode(errors="surrogatepass")
-    kept = _JOINED.sub(NO_BREAK_HYPHEN, _MARKED.sub(_keep_mark, _KEPT.sub(_keep_unit, text)))
-    return tuple(place for place, (old, new) in enumerate(zip(text, kept, strict=True)) if old != new)
+    kept = _JOINED.sub(NO_BREAK_HYPHEN, _MARKED.sub(_keep_mark, _KEPT.sub(_keep_unit, set_minus(text))))
+    return tuple((place, new) for place, (old, new) in enumerate(zip(text, kept, strict=True)) if old != new)
 
 
 def _keep_unit(found: re.Match[str]) -> str:
     return NO_BREAK if found[1] is None or found[1] in _LEADING else " "
+
+
+def _sign_unit(found: re.Match[str]) -> str:
+    return MINUS if found[1] in _LEADING else "-"
 
 
 def _keep_mark(found: re.Match[str]) -> str:

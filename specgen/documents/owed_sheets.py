@@ -22,7 +22,7 @@ class RequiredDocument(NamedTuple):
     subjects: tuple[str, ...]  # what it is for
     code: str  # of the clause
     before: (
-        str  # `hazard`, `decision`, `submittal`, `sending`, `work starts`, or the step that does not begin without it
+        str  # `hazard`, `decision`, `submittal`, `sending`, `start of work`, or the step that does not begin without it
     )
     number: int = 1  # documents told by one name
 

@@ -25,8 +25,8 @@ def find_moisture_limit(context: DocumentContext) -> DisplayValue | Blank:
 
 
 def tell_pull_tests(context: DocumentContext) -> str:
-    """`minimum 9 on W1 (1364 sq ft; 3 of them on new pointing), 6 on W2 (1800 sq ft)`; empty where no area is known."""
-    told = ", ".join(_list_numbers(context))
+    """`minimum 9 on W1, 1364 sq ft, 3 of them on new pointing; 6 on W2, 1800 sq ft`; empty where no area is known."""
+    told = "; ".join(_list_numbers(context))
     return f"minimum {told}" if told else ""
 
 
@@ -42,5 +42,5 @@ def _list_numbers(context: DocumentContext) -> Iterator[str]:
         if isinstance(working, Working):
             pointed = _POINTED in map(str, context.project.get(("walls", mark, "substrate", "condition")) or ())
             more = round(float(str(pulls))) if pointed else 0
-            told = f"; {more} of them on new pointing" if pointed else ""
-            yield f"{round(working.result) + more} on {mark} ({area}{told})"
+            told = f", {more} of them on new pointing" if pointed else ""
+            yield f"{round(working.result) + more} on {mark}, {area}{told}"

@@ -38,7 +38,7 @@ def _tell_cloth(context: DocumentContext, mark: str) -> str:
     last = start + calendar.shift + timedelta(hours=SETTING)
     by = f", by {persons}" if persons else ""
     return (
-        f"each day of a coat or of sealing: hung from {start - rig:%H:%M} to {start:%H:%M}{by}; up until the last coat "
-        f"is set, at the latest {last:%H:%M} ({SETTING:g} h after the shift: common practice, no source); down by "
-        f"{last + rig:%H:%M}. These hours are beside the shift and the outputs"
+        f"each day of a coat or of sealing: hung from {start - rig:%H:%M} to {start:%H:%M}{by}; left up until the last "
+        f"coat is set, {last:%H:%M} at the latest ({SETTING:g} h after the shift: common practice, no source); down by "
+        f"{last + rig:%H:%M}. These hours are in addition to the shift, and not in the outputs"
     )

@@ -63,10 +63,10 @@ def tell_deviations(context: DocumentContext) -> list[Any]:
     if project.members.get(("contract", "demands")):
         return ["None"]
     if not project.members.get(_SECTIONS):
-        return ["Not known, no specification received"]
+        return ["Not known: no specification received"]
     if context.is_marked:
         return ["Not known: ", DisplayValue("[Review of the specification]", open=True)]
-    return ["Not known, specification not reviewed"]
+    return ["Not known: specification not reviewed"]
 
 
 def tell_items(context: DocumentContext) -> str:
@@ -167,11 +167,11 @@ def list_items_of(context: DocumentContext, group: str) -> str:
 
 
 def _tell_longer(context: DocumentContext) -> list[str]:
-    """`; 21 with deviation DV1; resubmittal, 14`: the other review times, that of deviations where there are any."""
+    """`; 21 days with deviation DV1; resubmittal, 14 days`: the other review times."""
     longer, again = (context.project.get(("contract", name)) for name in ("variation_review_days", "resubmittal_days"))
     told = tell_longer_review(context.project)
-    with_deviations = [f"; {longer}{told}"] if longer and told else []
-    return with_deviations + ([f"; resubmittal, {again}"] if again else [])
+    with_deviations = [f"; {count(longer, 'day')}{told}"] if longer and told else []
+    return with_deviations + ([f"; resubmittal, {count(again, 'day')}"] if again else [])
 
 
 def tell_answered(context: DocumentContext, name: str) -> str:

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable
 
+from specgen.documents.no_break import set_minus
 from specgen.model.block import (
     Article,
     Blank,
@@ -91,7 +92,7 @@ def _render_box(box: Box) -> list[str]:
 
 
 def _render_line(content: Iterable[Inline]) -> str:
-    return "".join(_render_inline(part) for part in content)
+    return set_minus("".join(_render_inline(part) for part in content))
 
 
 def _render_inline(part: Inline) -> str:

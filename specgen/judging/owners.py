@@ -29,9 +29,9 @@ _MEASURED_BY = {
 # Who owes the document that a clause looks for, how a reader calls it, and the work that does not begin without it.
 # SUB-02a and c look for one of each material.
 OWED_PAPERS = {
-    "ACC-07a": ("applicator", "Hazard communication program", "work starts"),
-    "ACC-07c": ("applicator", "Respiratory protection program", "work starts"),
-    "ACC-07e": ("applicator", "Silica exposure control plan", "work starts"),
+    "ACC-07a": ("applicator", "Hazard communication program", "start of work"),
+    "ACC-07c": ("applicator", "Respiratory protection program", "start of work"),
+    "ACC-07e": ("applicator", "Silica exposure control plan", "start of work"),
     "ATT-05d": ("owner", "Bond report with mode of failure, signed by an independent testing agency", "decision"),
     "ATT-07c": ("eifs_source", "Bond report, adhesive on water-resistive barrier", "boards"),
     "ATT-09b": ("engineer", "Sheathing fastener schedule, checked for wind", "boards"),

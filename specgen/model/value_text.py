@@ -2,6 +2,7 @@
 
 import datetime
 import re
+from collections.abc import Sequence
 from fractions import Fraction
 from typing import Any
 
@@ -26,7 +27,7 @@ def value_text(value: Any, field: Field | None = None, first: str = "ip", both: 
     if isinstance(value, (int, Fraction, float)):
         return format_decimal(value, 8)
     if isinstance(value, (tuple, list, set, frozenset)):
-        entries = sorted(map(str, value)) if isinstance(value, (set, frozenset)) else value
+        entries = sorted(map(str, value)) if isinstance(value, (set, frozenset)) else sort_members(value)
         return ", ".join(value_text(entry, field, first, both) for entry in entries) or "none"
     if isinstance(value, datetime.time):
         return f"{value.hour % 12 or 12}:{value.minute:02} {'a.m.' if value.hour < 12 else 'p.m.'}"
@@ -36,6 +37,13 @@ def value_text(value: Any, field: Field | None = None, first: str = "ip", both: 
         return value.mark
     text = str(value)
     return words(text) if field is not None and "choice" in (field.kind, field.of) else text
+
+
+def sort_members(entries: Sequence[Any]) -> Sequence[Any]:
+    """The entries of a list; members as the project has them, as their order in a list says nothing."""
+    if not all(isinstance(entry, View) for entry in entries):
+        return entries
+    return sorted(entries, key=lambda one: one.project.members[one.path[:-1]].index(one.mark))
 
 
 _PARTED_SIGN = re.compile(r"(?<=\d) %")

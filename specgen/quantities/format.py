@@ -38,6 +38,7 @@ _PRINTED = {
 # A power behind a unit that is printed under no name of its own: m2, ft3, K4.
 _POWER = re.compile(r"(?<![A-Za-z])(mm|m|ft|in|yd|K|s)([234])(?!\w)")
 _RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
+_LEAST_DIGITS, _MOST_DIGITS = 3, 5  # of feet beside meters
 _DECIMALS = {"mm": 1, "F": 1, "C": 1, "F apart": 1, "C apart": 1, "kPa": 2, "m": 2, "psi": 1, "mph": 1, "m/s": 1}
 
 
@@ -64,8 +65,19 @@ def format_quantity(quantity: Quantity, unit: str) -> str:
 def format_both(quantity: Quantity, unit_ip: str, unit_si: str, first: str = "ip") -> str:
     """`5/8 in (15.9 mm)`: the unit of the `first` system, then the other where it differs."""
     text = format_first(quantity, unit_ip, unit_si, first)
-    other = format_first(quantity, unit_ip, unit_si, "si" if first == "ip" else "ip")
+    other = _format_second(quantity, unit_ip) if first == "si" else format_first(quantity, unit_ip, unit_si, "si")
     return text if other == text else f"{text} ({other})"
+
+
+def _format_second(quantity: Quantity, unit_ip: str) -> str:
+    """The inch-pound figure beside a metric one: feet with its digits, three at least, as sixteenths claim more."""
+    unit = _choose_unit(quantity, unit_ip)
+    if unit != "ft" or UNITS[quantity.unit].system != "si":
+        return format_quantity(quantity, unit)
+    meters, digits = quantity.to("m"), _LEAST_DIGITS
+    while digits < _MOST_DIGITS and Fraction(format_decimal(meters, digits)) != meters:
+        digits += 1
+    return f"{format_decimal(quantity.to('ft'), digits)} ft"
 
 
 def format_first(quantity: Quantity, unit_ip: str, unit_si: str, first: str = "ip") -> str:
@@ -137,5 +149,6 @@ def _format_feet(number: Fraction) -> str:
     if number.denominator in (1, 5, 10):
         return f"{format_decimal(number, 8)} ft"
     whole, sixteenths = divmod(round(abs(number) * 192), 192)
-    part = f" {format_inches(Fraction(sixteenths, 16))} in" if sixteenths else ""
+    inches = Fraction(sixteenths, 16)
+    part = f" {'0-' if inches < 1 else ''}{format_inches(inches)} in" if sixteenths else ""
     return f"{'-' if number < 0 else ''}{whole} ft{part}"

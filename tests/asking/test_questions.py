@@ -110,7 +110,7 @@ def test_every_absent_list_names_the_table_of_its_party(tmp_path: Path) -> None:
     assert {"people", "guns"} <= set(applicator.tables)
     architect = sheet_of(asked, "architect")
     asked_for = [one.name for one in architect.wanted]
-    (elevations,) = (one for one in asked_for if one.startswith("Elevations, of each: "))
+    (elevations,) = (one for one in asked_for if one.startswith("Elevations: facing, "))
     assert elevations.endswith("; enter on the sheet elevations of the workbook, or send a list")
     sections = "; enter on the sheet spec_sections of the workbook, or send a list"
     assert f"Specification section for this work, a copy, or none{sections}" in asked_for

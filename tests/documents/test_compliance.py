@@ -149,11 +149,20 @@ def foam_rows(folder: Path, construction: str, substrate: Any, board: Any, **mor
 def test_foam_plastic_owes_its_indexes_and_its_thermal_barrier_in_any_building(tmp_path: Path) -> None:
     report = {"attachments": {"A2": {"kind": "test_report", "standard": "ASTM E84"}}}
     rows = foam_rows(tmp_path, "VB", GYPSUM, FOAM, **report)
-    limits = "flame spread index maximum 75, smoke-developed index maximum 450; board 20 and 300; report A2"
+    limits = (
+        "flame spread index maximum 75, smoke-developed index maximum 450; board: flame spread index 20, met; "
+        "smoke-developed index 300, met; report A2"
+    )
     assert rows == {
         "Foam plastic, surface burning, W1": ["2603.3", "yes", limits],
         "Foam plastic, thermal barrier, W1": ["2603.4", "yes", ASKED],
     }
+
+
+# 2603.5.4: an index of 25 and no more.
+def test_a_board_that_burns_faster_than_the_code_allows_is_told_so(tmp_path: Path) -> None:
+    rows = foam_rows(tmp_path, "IIB", {"kind": "concrete_masonry"}, {"kind": "eps", "flame_spread": 26})
+    assert "; board: flame spread index 26, not met; " in rows["Foam plastic, surface burning, W1"][2]
 
 
 def test_a_report_of_one_wall_says_why_it_serves_the_other() -> None:
@@ -181,7 +190,8 @@ def test_indexes_hold_for_a_thickness_and_a_ledge_of_added_board_owes_its_own_re
     }
     rows = foam_rows(tmp_path, "VB", GYPSUM, FOAM | {"thickness": "3 in"}, **more)
     assert rows["Foam plastic, surface burning, W1"][2] == (
-        "flame spread index maximum 75, smoke-developed index maximum 450; board 20 and 300 at 3 in; report A2; "
+        "flame spread index maximum 75, smoke-developed index maximum 450; board at 3 in: flame spread index 20, met; "
+        "smoke-developed index 300, met; report A2; "
         f"ledge L1, W1, 9 in of board in all{owed}"
     )
 
@@ -203,8 +213,9 @@ def test_foam_plastic_in_a_wall_of_types_i_to_iv_owes_more(tmp_path: Path) -> No
         "Foam plastic, surface burning, W1": [
             "2603.5.4",
             "yes",
-            "flame spread index maximum 25, smoke-developed index maximum 450; board [Board flame spread index] and "
-            f"[Board smoke-developed index]; ASTM E84 {owed}; exterior coatings and facings tested separately, same "
+            "flame spread index maximum 25, smoke-developed index maximum 450; board: flame spread index [Board flame "
+            f"spread index]; smoke-developed index [Board smoke-developed index]; ASTM E84 {owed}; exterior coatings "
+            "and facings tested separately, same "
             f"limits; ASTM E84 report of the base coat with mesh {owed.removeprefix('report ')}; "
             "ASTM E84 report of the smoothing, primer, and gloss required from the finish manufacturer",
         ],

@@ -3,7 +3,10 @@
 from pathlib import Path
 from typing import Any
 
-from tests.documents.example import drafted, rows_below
+import pytest
+
+from specgen.documents.contract_first import name_contract
+from tests.documents.example import changed_small, drafted, rows_below
 from tests.documents.open_page import list_heads, list_lines
 from tests.documents.test_asked_of_drafts import NEW, OLD, before_of
 from tests.support import merged
@@ -53,6 +56,19 @@ def test_the_contract_is_read_before_the_architect_is_asked(tmp_path: Path) -> N
     # Nobody knows what limit the section sets, and the guide's stands in its place only where it sets none.
     assert "The plane limit of the substrate is not known; the guide's 1/4 in" in pages["D05"]
     assert "No plane limit of the substrate is given" not in pages["D05"]
+
+
+@pytest.mark.parametrize(
+    ("numbers", "told"),
+    [
+        ((), "the specification and the drawings"),
+        (("07 24 00", "07 24 00"), "Section 07 24 00 and the drawings"),
+        (("07 24 00", "09 96 00", "07 92 00"), "Sections 07 24 00, 09 96 00, and 07 92 00, and the drawings"),
+    ],
+)
+def test_each_section_of_the_contract_is_named_once(numbers: tuple[str, ...], told: str, tmp_path: Path) -> None:
+    sections = [{"number": number} for number in numbers]
+    assert name_contract(changed_small(tmp_path, {"contract": {"spec_sections": sections}})) == told
 
 
 # Common practice, no source: a wall is decided on by what is known then; measured gaps, movement joints, and openings
@@ -135,7 +151,7 @@ def test_old_brick_has_its_measure_and_the_owner_is_asked_for_the_first_dates(tm
     (row,) = (line for line in pages["D05"].splitlines() if line.startswith("ATT-05j | W1 existing brick"))
     assert "If a pull fails, remove the weak face or pointing, repair, and repeat the pull tests" in row
     # 62 ft by 22 ft: two sets of three in each 1000 sq ft, and a set on the pointing.
-    assert "minimum 9 on W1 (1364 sq ft; 3 of them on new pointing)" in pages["D05"]
+    assert "minimum 9 on W1, 1364 sq ft, 3 of them on new pointing" in pages["D05"]
     asked = before_of(tmp_path)
     assert asked["Planned submission date"] == ("Owner", "first requests")
     (solid,) = (item for item in asked if item.startswith("Is the wall concrete or masonry designed"))

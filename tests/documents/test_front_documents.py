@@ -163,8 +163,8 @@ def test_the_transmittal_tells_parties_paragraphs_deviation_and_action() -> None
         "Deviations": "Yes: DV1 from 09 96 00 2.4.A, approved February 24, 2027; see D03",
         # The sample color is ordered on March 22, when the review of 21 days is over; nothing waits for it sooner.
         "Action requested": "Review and action on this package by March 22, 2027, in time for the order of the "
-        "sample color. Review time of the contract: 14 calendar days; 21 with deviation DV1; approval of it does not "
-        "shorten them; resubmittal, 14",
+        "sample color. Review time of the contract: 14 calendar days; 21 days with deviation DV1; approval of the "
+        "deviation does not shorten the review; resubmittal, 14 days",
     }
     index = {row[0]: row[2] for row in rows_below(page, "DOCUMENTS IN THIS PACKAGE")[1:]}
     assert "D01" not in index and "D00" not in index and "D02" in index and "D19" in index
@@ -204,7 +204,7 @@ def test_action_is_asked_before_the_work_where_no_day_is_known(tmp_path: Path) -
 @pytest.mark.parametrize(
     ("contract", "told"),
     [
-        ({}, "Not known, no specification received"),
+        ({}, "Not known: no specification received"),
         ({"spec_sections": [{"number": "07 24 00"}]}, "Not known: [Review of the specification]"),
         ({"demands": [{"paragraph": "1.4.B", "field": "gloss.voc", "relation": "<=", "value": "100 g/L"}]}, "None"),
     ],

@@ -187,8 +187,8 @@ def test_documents_are_numbered_up_to_their_sum_and_values_are_counted(tmp_path:
 @pytest.mark.parametrize(
     ("units", "asked"),
     [
-        ("ip", ("air flow, cfm", "rated pressure, psi", "coat of primer, mils", "close the joint, in? (J1)")),
-        ("si", ("air flow, L/s", "rated pressure, kPa", "coat of primer, µm", "close the joint, mm? (J1)")),
+        ("ip", ("air flow, cfm", "rated pressure, psi", "coat of primer, mils", "close the joint, in inches? (J1)")),
+        ("si", ("air flow, L/s", "rated pressure, kPa", "coat of primer, µm", "close the joint, in millimeters? (J1)")),
     ],
 )
 def test_a_question_has_the_unit_of_the_project_and_the_mark_of_its_member(

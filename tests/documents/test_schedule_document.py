@@ -326,7 +326,7 @@ def test_for_the_mockup_alone_the_chain_ends_with_the_start_of_the_work(tmp_path
             {"days_off": ["sat", "sun"], "holidays": "US"},
             [
                 "Saturday and Sunday",
-                "Mon May 31, 2027, Fri Jun 18, 2027, Mon Jul 5, 2027; public holidays of US as observed",
+                "Mon May 31, 2027, Fri Jun 18, 2027, Mon Jul 5, 2027; public holidays (US) as observed",
                 "none planned",
             ],
         ),
@@ -626,7 +626,7 @@ def test_cloth_is_hung_before_the_shift_and_taken_down_once_the_last_coat_is_set
     # Half an hour before 6, and an hour and a half behind 16.
     told = {row[0]: row[1] for row in rows_behind(context_of_example("clean"), "Calendar")}["Shade cloth, E1, E2"]
     assert "hung from 05:30 to 06:00, by T. Underbough and two persons of crew gray" in told
-    assert "at the latest 17:00" in told and "down by 17:30" in told
+    assert "17:00 at the latest" in told and "down by 17:30" in told
 
 
 def test_the_color_of_the_mockup_is_needed_by_its_first_primer() -> None:

@@ -138,7 +138,7 @@ def test_what_is_pulled_of_an_old_wall_has_a_form_of_its_own(tmp_path: Path) -> 
     text = "\n".join(shown("D12", context_of(tmp_path, {"walls": {"W1": old}})))
     assert "D12f PULL TESTS AND MOISTURE" in text and "Bond of the existing surface, pull-off" not in text
     # The bond of EIFS, from memory; the numbers of the pulls, common practice, no source.
-    told = "minimum 15 psi, or the engineer's figure where higher (20 psi on W1); minimum 3 pulls in each 1000 sq ft"
+    told = "minimum 15 psi, or the engineer's figure where higher: 20 psi on W1; minimum 3 pulls in each 1000 sq ft"
     assert told in text
     assert "D12f" not in "\n".join(shown("D12", context_of(tmp_path)))
 

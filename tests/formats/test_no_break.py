@@ -49,7 +49,9 @@ APART = re.compile(rf"\d (?:{UNITS})(?![\w])|\b(?:Section|ASTM|ASCE|CFR|Form|Typ
         ("board of 7-1/2 in, R-6", "board of 7_1/2~in, R_6"),
         ("submittal 07 24 00-002", "submittal 07~24~00_002"),
         ("UFC 3-190-06 and type I-A", "UFC 3_190_06 and type~I_A"),
-        ("notched-trowel adhesive, 10-day wait, -5 °F", "notched-trowel adhesive, 10-day wait, -5~°F"),
+        ("notched-trowel adhesive, 10-day wait, -5 °F", "notched-trowel adhesive, 10-day wait, −5~°F"),
+        ("is -3.7 mm (-1-1/16 in), HEA-05 at 3 - 5", "is −3.7~mm (−1_1/16~in), HEA_05 at 3 - 5"),
+        ("-2 gangs by option -1, -5", "-2 gangs by option -1, -5"),
     ],
 )
 def test_what_belongs_together_stays_on_one_line(text: str, kept: str) -> None:

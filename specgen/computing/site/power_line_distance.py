@@ -36,7 +36,7 @@ class PowerLineInputs(Inputs):
 
 def power_line_distance(inputs: PowerLineInputs) -> Working:
     """Least distance from the line, in ft or m; source: row `osha_power_lines`."""
-    far = "ft" if inputs.system == "ip" else "m"
+    far, near, parts = ("ft", "in", 12) if inputs.system == "ip" else ("m", "mm", 1000)
     working = WorkingBuilder(inputs.rows("voltage"))
     if inputs.insulated and inputs.voltage < inputs.low.value:
         working.add_inputs(_row("D_0", "distance of an insulated line of low voltage", inputs.near, far))
@@ -45,8 +45,8 @@ def power_line_distance(inputs: PowerLineInputs) -> Working:
     else:
         working.add_inputs(_row("D_0", "distance of a line up to U_0", inputs.usual, far))
         working.add_inputs(_row("U_0", "voltage from which the distance grows", inputs.high, "kV"))
-        working.add_inputs(_row("d", "growth with each kV", inputs.more_per_kv, far))
-        working.step("D", "least distance", "D_0 + d * max(U - U_0, 0)", far)
+        working.add_inputs(_row("d", "growth with each kV", inputs.more_per_kv, near))
+        working.step("D", "least distance", f"D_0 + d / {parts} * max(U - U_0, 0)", far)
         case = "high voltage" if inputs.voltage > inputs.high.value else ""
     return working.build("power-line-distance", "D", (inputs.limit_source("usual"),), (UTILITY,), case)
 

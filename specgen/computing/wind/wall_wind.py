@@ -21,7 +21,9 @@ from specgen.quantities.two_systems import tell_in
 from specgen.resolving.provider import Ask
 from specgen.standards import find_source
 
-ENGINEER = "Engineer's allowable-level pressure; it takes precedence over a calculated one."
+_PRECEDES = "takes precedence over a calculated one"
+_OF_ENGINEER = f"allowable level; {_PRECEDES}"
+ENGINEER = f"Engineer's allowable-level pressure; it {_PRECEDES}."
 FLAT = "Topographic factor 1 is a default: the engineer determines the factor of the site (ASCE 7, 26.8)."
 ANY_BOARD = (
     "Effective area of a board: {10 sq ft|0.93 m²} or less, the most severe of the chart. Framing and its fasteners "
@@ -173,9 +175,11 @@ def _find_parapet(elevation: Elevation) -> Quantity | None:
 def _take_engineers(elevation: Elevation, outward: Quantity, system: str) -> Working:
     unit = "psf" if system == "ip" else "kPa"
     inward = elevation.get("design_pressure_inward")
-    working = WorkingBuilder((InputRow("P_o", "engineer's pressure, outward", outward.number(unit), unit, ENGINEER),))
+    working = WorkingBuilder(
+        (InputRow("P_o", "engineer's pressure, outward", outward.number(unit), unit, _OF_ENGINEER),)
+    )
     if inward is not None:
-        working.add_inputs(InputRow("P_i", "engineer's pressure, inward", inward.number(unit), unit, ENGINEER))
+        working.add_inputs(InputRow("P_i", "engineer's pressure, inward", inward.number(unit), unit, _OF_ENGINEER))
     working.step("p_a", "outward pressure", "-P_o", unit)
     return working.build("wall-wind", "p_a", (PROJECT,), (ENGINEER, _wind.NOTES[-1]), "engineer")
 

@@ -158,7 +158,7 @@ def _draw_keys(paper: Paper, texts: list[str]) -> Iterator[Canvas]:
 def _describe(plan: Plan, geometry: Geometry, facts: ElevationFacts, sheet: Sheet) -> str:
     """What a sheet shows, in words and numbers."""
     layout = geometry.layout
-    size = f"{facts.length(layout.width)} by {facts.length(layout.height)}"
+    size = f"{facts.length(layout.width)} by {facts.length(layout.height)}{' mm' if facts.system == 'si' else ''}"
     name = f"Elevation {facts.mark}" + (f", {facts.name}" if facts.name else "")
     joints = len({run.mark for run in layout.joints})
     parts = (count(len(layout.panels), "panel"), count(len(layout.openings), "opening"), count(joints, "joint"))

@@ -8,7 +8,7 @@ from specgen.documents.figures import meeting_sections, water_sections
 from specgen.documents.figures.labels import shorten
 from specgen.documents.figures.section_sheet import PAGE_WIDTH, SIZE, Point, Sheet
 from specgen.documents.joint_flashing import is_flashed
-from specgen.documents.marks import list_marks
+from specgen.documents.marks import list_marks, name_opening
 from specgen.documents.members import span_marks
 from specgen.model.block import Figure
 
@@ -134,10 +134,11 @@ def _of_openings(context: DocumentContext) -> Iterator[tuple[str, bool, str]]:
             at = ("elevations", face, "openings", mark)
             height = project.get((*at, "y"))
             at_base = project.get((*at, "kind")) == "door" and height is not None and not height.amount
+            name = name_opening(context, face, mark)
             if project.get((*at, "sill_pan")) is True:
-                yield "threshold" if at_base else "sill", barrier, mark
+                yield "threshold" if at_base else "sill", barrier, name
             if project.get((*at, "head_flashing")) is True:
-                yield "head", barrier, mark
+                yield "head", barrier, name
 
 
 def _of_joints(context: DocumentContext) -> Iterator[tuple[str, bool, str]]:

@@ -172,7 +172,8 @@ class Form:
         return printed | {*row.least, *row.most, *row.within}
 
     def _where(self, row: Criterion, readings: str) -> list[Any]:
-        places = [self.places[shown] for shown in (row.part, *row.shows) if shown in self.places]
+        found = [self.places[shown] for shown in (row.part, *row.shows) if shown in self.places]
+        places = sorted(found, key=list(self.places.values()).index)
         location = f"Place{'s' if len(places) > 1 else ''} {join_series(places)}" if places else row.location
         if location == _WHOLE and "build_up_steps" in self.places:
             location = "finished part"

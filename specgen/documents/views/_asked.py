@@ -35,7 +35,7 @@ _CONTRACTOR = "general_contractor"
 # Answered before anybody disturbs an existing wall.
 _HAZARDS = ("lead_tested", "lead_found", "asbestos_tested", "asbestos_found")
 # The work before which a measure is taken, where that is before the decision or is it.
-_EARLY = {"the decision on the walls": DECISION, "the pull tests": PULLS}
+_EARLY = {"decision on the walls": DECISION, "pull tests": PULLS}
 # The steps that come before any work on the walls.
 _BEFORE_WORK = ("equipment", "site_conditions")
 # Documents that hold values asked of a party, which are then asked for by its name alone.

@@ -20,7 +20,7 @@ from specgen.documents.views._stages import (
 
 # What a document may be needed before that is no step.
 _FIRST = {"hazard": HAZARD, "pulls": PULLS}
-_STAGES = {"submittal": SUBMITTAL, "sending": SENDING, "work starts": START}
+_STAGES = {"submittal": SUBMITTAL, "sending": SENDING, "start of work": START}
 # Product data are part of a package that is issued.
 _SHEETS = "SUB-02"
 # A coat that the EIFS manufacturer does not accept rules its wall out.

@@ -26,7 +26,7 @@ def rows(context: DocumentContext) -> list[tuple[Any, ...]]:
     asked = [wall for wall in walls if required_r_value(wall) is not None]
     if not asked:
         return [_ask(context)] if asks_requirement(context) else []
-    marks = ", ".join(wall.mark for wall in asked)
+    marks = span_marks(wall.mark for wall in asked)
     told = [[tell_basis(asked[0])], *(list(_tell(context, wall)) for wall in asked)]
     return [(f"Continuous insulation, {marks}", "energy code", "yes", join_cells(told))]
 
@@ -53,12 +53,12 @@ def _tell(context: DocumentContext, wall: Any) -> Iterator[Any]:
     """`W1: minimum R-7.5, metal framed; board R-7.9 after rasping, met`."""
     required: Any = required_r_value(wall)
     kind = wall.get("required_r_value_basis")
-    asked = f"{wall.mark}: minimum {context.text(required, None)}{f', {kind}' if kind else ''}, board "
+    asked = f"{wall.mark}: minimum {context.text(required, None)}{f', {kind}' if kind else ''}, board"
     try:
         given = rasped_r_value(wall)
     except Absent as absent:
-        yield from (asked, *answer_open(context, absent)[1])
+        yield from (f"{asked} R-value pending: ", *answer_open(context, absent)[1])
         return
     unit = "R" if context.first == "ip" else "RSI"
     status = "not met" if less(given, required) else "met"
-    yield f"{asked}{measure(given.number(unit), unit, context.first, 3)} after rasping, {status}"
+    yield f"{asked} {measure(given.number(unit), unit, context.first, 3)} after rasping, {status}"

@@ -26,10 +26,12 @@ from specgen.documents.members import span_marks
 from specgen.documents.standing_walls import list_solid
 from specgen.documents.views._cells import cite_section, join_cells
 from specgen.documents.views.reports import find_reports
+from specgen.model.field import Path
 from specgen.model.value_text import words
 from specgen.standards import find_source
 
 _OWED = "report required from the EIFS manufacturer"
+_INDEXES = {"flame_spread": "flame spread index", "smoke_developed": "smoke-developed index"}
 Cells = tuple[Any, ...]
 
 
@@ -58,7 +60,7 @@ def _join(context: DocumentContext, walls: list[str], tell: Callable[[DocumentCo
     (_, first), *more = told.values()
     if not more:
         return first
-    return *first[:2], join_cells([f"{', '.join(marks)}: ", *cells[-1]] for marks, cells in told.values())
+    return *first[:2], join_cells([f"{span_marks(marks)}: ", *cells[-1]] for marks, cells in told.values())
 
 
 def _cite(context: DocumentContext, number: str, row: str) -> DisplayValue:
@@ -82,13 +84,10 @@ def _tell_burning(context: DocumentContext, wall: str) -> Cells:
     section = "2603.5.4" if strict else _section(context, 0)
     row = "board" if strict else "foam"
     cell: list[Any] = ["flame spread index maximum ", _figure(context, f"{row}.flame_spread")]
-    cell += [
-        ", smoke-developed index maximum ",
-        _figure(context, f"{row}.smoke_developed"),
-        "; board ",
-        *_indexes(context, wall),
-        *_tell_thickness(context, wall),
-    ]
+    cell += [", smoke-developed index maximum ", _figure(context, f"{row}.smoke_developed")]
+    cell += ["; board", *_tell_thickness(context, wall), ": "]
+    cell += [*_tell_index(context, wall, f"{row}.flame_spread"), "; "]
+    cell += _tell_index(context, wall, f"{row}.smoke_developed")
     reports = find_reports(context, BURNING)
     cell.append(f"; report {', '.join(reports)}" if reports else f"; {BURNING} {_OWED}")
     cell += [_tell_ledge(context, ledge, reports) for ledge in list_thick_ledges(context)]
@@ -104,13 +103,14 @@ def _list_coats(context: DocumentContext) -> list[FoamReport]:
     return list_missing_coat_reports(context, list_foam_walls(context))
 
 
-def _indexes(context: DocumentContext, wall: str) -> Iterator[Any]:
-    """`20 and 300`; what is not given is asked for."""
-    for part, name in (("", "flame_spread"), (" and ", "smoke_developed")):
-        path = ("walls", wall, "insulation", name)
-        if part:
-            yield part
-        yield context.display(path)
+def _tell_index(context: DocumentContext, wall: str, row: str) -> Iterator[Any]:
+    """`flame spread index 20, met`; what is not given is asked for."""
+    name = row.rpartition(".")[2]
+    path: Path = ("walls", wall, "insulation", name)
+    yield from (f"{_INDEXES[name]} ", context.display(path))
+    given = context.project.get(path)
+    if given is not None:
+        yield ", not met" if given > context.limit(row).raw else ", met"
 
 
 def _tell_ledge(context: DocumentContext, ledge: ThickLedge, reports: Iterable[str]) -> str:

@@ -1,6 +1,7 @@
 """What of the work its mockup does not show: walls, joints, openings, and details by their marks."""
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.marks import name_opening
 from specgen.documents.mockup import list_built_joints, list_mockup_faces, list_mockup_walls
 
 
@@ -17,7 +18,11 @@ def list_not_shown(context: DocumentContext) -> dict[str, list[str]]:
     members = context.project.members
     faces = members.get(("elevations",), ())
     elsewhere = [face for face in faces if face not in list_mockup_faces(context)]
-    opened = [mark for face in elsewhere for mark in members.get(("elevations", face, "openings"), ())]
+    opened = [
+        name_opening(context, face, mark)
+        for face in elsewhere
+        for mark in members.get(("elevations", face, "openings"), ())
+    ]
     shown = {*list_mockup_walls(context), *list_built_joints(context)}
     flashed = [joint for joint in members.get(("joints",), ()) if joint in shown and _is_flashed(context, joint)]
     missing = {

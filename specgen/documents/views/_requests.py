@@ -45,8 +45,8 @@ _RULE = re.compile(r"([A-Z]{3}-\d\d)[a-z]")
 _ANSWERS = re.compile("[?:]")
 # What is told of each member of a list that has none yet.
 _CONTENTS = {
-    "elevations": "of each: facing, width, height, wall, color, openings, clearance above grade, light, wind pressures",
-    "colors": "of each: name, number, light reflectance, solar reflectance and emittance with their reports, tolerance",
+    "elevations": "facing, width, height, wall, color, openings, clearance above grade, light, wind pressures of each",
+    "colors": "name, number, light reflectance, solar reflectance and emittance with their reports, tolerance of each",
 }
 # What of an attachment each rule on all of them is about, as its name says it.
 _OF_KIND = {
@@ -181,7 +181,7 @@ def _ask(context: DocumentContext, path: str, label: str, *, proposed: bool) -> 
     """The question of a field, in words that its party can answer; a label asks for itself, and what is proposed."""
     field = context.project.schema.field_at(tuple(path.split(".")))
     if field is None:
-        return f"{label}, {_CONTENTS[path]}" if path in _CONTENTS else label
+        return f"{label}: {_CONTENTS[path]}" if path in _CONTENTS else label
     asked = word_question(context, field, tuple(path.split(".")))
     if proposed:
         return label if not asked or _ANSWERS.search(asked) else asked

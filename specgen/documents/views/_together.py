@@ -5,7 +5,7 @@ from typing import Any, NamedTuple
 
 from specgen.documents.code_edition import WIND, name_wind_standard
 from specgen.documents.context import DocumentContext
-from specgen.documents.field_units import name_unit
+from specgen.documents.field_units import name_unit, with_unit_of
 from specgen.documents.views._fields import name_fields
 from specgen.documents.views._needed import find_pattern
 from specgen.documents.views._requests import Item
@@ -81,6 +81,6 @@ def _tell(title: str, parts: list[tuple[str, Field | None]], system: str) -> str
     plain = [(said, name_unit(field, system) if field else "") for said, field in parts if said not in asked]
     units = {unit for _, unit in plain}
     shared = f", {units.pop()}" if len(units) == 1 and len(plain) > 1 and "" not in units else ""
-    told = [said if shared or not unit else f"{said}, {unit}" for said, unit in plain]
+    told = [said if shared else with_unit_of(said, unit) for said, unit in plain]
     told += [f"{', '.join(asked)}: yes/no"] if asked else []
     return f"{title}{shared}{': ' if told else ''}{'; '.join(told)}"

@@ -29,7 +29,7 @@ def _given(context: DocumentContext) -> Iterator[MaterialLine]:
         line = MaterialLine("", [description, "; ", at], maker, product, "accessories")
         told.setdefault(line.text, (line, []))[1].append(kind.text)
     for line, kinds in told.values():
-        name = ", ".join(kinds)
+        name = ", ".join(dict.fromkeys(kinds))
         yield line._replace(name=name[:1].upper() + name[1:])
 
 

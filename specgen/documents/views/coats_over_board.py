@@ -48,15 +48,15 @@ def _tell_mesh(context: DocumentContext, path: Path) -> list[Any]:
     if not layers:
         return [context.ask(path)]
     order = sorted(layers, key=lambda layer: int(context.project.get((*path, layer, "order")) or 0))
-    told = dict.fromkeys(_tell_layer(context, (*path, layer)) for layer in order)
-    return [", ".join(filter(None, told)) or "mesh"]
+    told = {"".join(map(str, cell)): cell for cell in (_tell_layer(context, (*path, layer)) for layer in order)}
+    return [part for number, cell in enumerate(told.values()) for part in (*([", "] if number else []), *cell)]
 
 
-def _tell_layer(context: DocumentContext, at: Path) -> str:
+def _tell_layer(context: DocumentContext, at: Path) -> list[Any]:
     """`heavy mesh in the high zone`; of a layer that covers the whole wall, or whose zone is open, no zone."""
     kind, zone = (context.project.get((*at, name)) for name in ("kind", "zone"))
     within = f" in the {words(zone)} zone" if zone not in (None, "all") else ""
-    return f"{name_mesh(kind)}{within}" if kind else ""
+    return [name_mesh(kind) if kind else context.display((*at, "kind")), within]
 
 
 def _tell_gloss(context: DocumentContext, mark: str) -> list[Any]:

@@ -63,7 +63,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 def _list_local(context: DocumentContext) -> Iterator[tuple[str, str]]:
     """What a code that is not read here may require, each with what is known of it."""
-    undrained = ", ".join(list_undrained(context))
+    undrained = span_marks(list_undrained(context))
     refused = f"{_ASKED}; {undrained} without drainage, not suitable if a drained wall is required"
     yield "Drained wall", refused if undrained else "no wall without drainage"
     yield "Fire class of the walls", _ASKED
@@ -159,10 +159,10 @@ def _tell_inspections(context: DocumentContext, edition: dict[str, Any]) -> list
     told = [(sure, "no", "")] if sure else []
     told += [(solid, "pending", "; architect to confirm")] if solid else []
     no = [
-        (f"Special inspection, {', '.join(marks)}", cells[0], due, _tell_exemption(context, marks) + open_still)
+        (f"Special inspection, {span_marks(marks)}", cells[0], due, _tell_exemption(context, marks) + open_still)
         for marks, due, open_still in told
     ]
-    return [*no, (f"Special inspection, {', '.join(others)}", *cells)]
+    return [*no, *([(f"Special inspection, {span_marks(others)}", *cells)] if others else [])]
 
 
 def _tell_exemption(context: DocumentContext, walls: list[str]) -> str:
@@ -204,7 +204,7 @@ def _tell_existing(context: DocumentContext, model: Any) -> list[tuple[Any, ...]
     """A row where a wall of the building stands already."""
     standing = list_standing(context) if model == "ibc" else []
     why = "International Existing Building Code: not known whether it is adopted and governs; architect to confirm"
-    subject = f"Existing building, {', '.join(standing)}"
+    subject = f"Existing building, {span_marks(standing)}"
     return [(subject, "IEBC", "pending", why)] if standing else []
 
 
@@ -254,7 +254,7 @@ def _tell_fasteners(context: DocumentContext) -> tuple[Any, ...]:
         return "local code", "pending", [*_tell_unlettered(context, "not named"), _tell_if_due(context)]
     named = context.display(authority)
     due: list[Any] = [context.display(_FASTENERS)]
-    if project.get(above) is not None:
+    if project.get(above) is not None and project.get(_FASTENERS) is not False:
         due += [", above ", context.display(above)]
     settled = project.get(basis) or project.get(_FASTENERS)
     lettered = [named, ": ", context.display(basis)] if project.get(basis) else []

@@ -1,6 +1,7 @@
 """What joints take, by kind and size: sealant, backer rod, tape, masking, cutting, and detail mesh."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from fractions import Fraction
 from math import ceil
 from typing import Any, cast
@@ -86,7 +87,9 @@ def _sealants(context: DocumentContext) -> Iterator[Entry]:
 def _tell_sealant(context: DocumentContext, volume: Quantity) -> Any:
     """`1.64 gal (210 fl oz)`: sausages and cartridges are sold by the fluid ounce, elsewhere by parts of a liter."""
     told = tell_volume(context, volume)
-    return [told, f" ({ceil(volume.to('fl oz'))} fl oz)"] if context.first == "ip" else told
+    ounces, beside = f"{ceil(volume.to('fl oz'))} fl oz", told.text.removesuffix(")")
+    said = f"{beside}; {ounces})" if beside != told.text else f"{beside} ({ounces})"
+    return replace(told, text=said) if context.first == "ip" else told
 
 
 def _name_sealant(context: DocumentContext, mark: str) -> str:

@@ -16,7 +16,9 @@ from specgen.documents.submission import find_issue, find_worked_before
 from specgen.judging.rule import is_draft
 from specgen.model.dates import days_after
 from specgen.model.typed_views import root_of
-from specgen.model.value_text import long_date, words
+from specgen.model.value_text import count, long_date, words
+
+_DAY = "calendar day"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -100,7 +102,7 @@ def _list_events(context: DocumentContext) -> Iterator[tuple[date | None, str, A
 
 
 def _review(context: DocumentContext) -> list[Any]:
-    """`14 calendar days; 21 with deviations`, and why where these are approved; what is not given in brackets."""
+    """`14 calendar days; 21 days with deviations`, and why where these are approved; what is not given in brackets."""
     days, kind = (("contract", name) for name in ("review_days", "review_day_kind"))
     counted, word = context.project.get(days), context.project.get(kind)
     if counted is None or word is None:
@@ -108,7 +110,7 @@ def _review(context: DocumentContext) -> list[Any]:
     longer = context.project.get(("contract", "variation_review_days"))
     said = f"{counted} {words(str(word))} day{'' if counted == 1 else 's'}"
     with_deviations = tell_longer_review(context.project)
-    return [f"{said}; {longer}{with_deviations}" if longer and with_deviations else said]
+    return [f"{said}; {count(longer, 'day')}{with_deviations}" if longer and with_deviations else said]
 
 
 def _end(context: DocumentContext) -> Any:
@@ -123,8 +125,7 @@ def _list_spare(context: DocumentContext) -> list[tuple[str, str]]:
     start, days = find_start(context), context.project.get(("mockup", "duration_days"))
     work = context.project.get(("schedule", "work_start"))
     left = (work - days_after(start, days)).days if start and days and work else 0
-    said = f"{left} calendar day{'' if left == 1 else 's'}"
-    return [("Left for weather, holds, and a second viewing", said)] if left > 0 else []
+    return [("Left for weather, holds, and a second viewing", count(left, _DAY))] if left > 0 else []
 
 
 def _duration(context: DocumentContext, composer: Composer) -> Any:
@@ -133,8 +134,8 @@ def _duration(context: DocumentContext, composer: Composer) -> Any:
     days, needed = context.project.get(path), find_last_day(context, composer)
     if days is None:
         return context.display(path)
-    more = f"; the order of work takes a minimum of {needed}" if needed and needed > days else ""
-    return f"{days} calendar day{'' if days == 1 else 's'}{more}"
+    least = f"; the order of work takes a minimum of {count(needed, _DAY)}" if needed and needed > days else ""
+    return f"{count(days, _DAY)}{least}"
 
 
 def _name_risk(context: DocumentContext) -> str:

@@ -8,7 +8,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.contract_first import CONTRACT
-from specgen.documents.field_units import name_unit
+from specgen.documents.field_units import name_unit, spell_unit
 from specgen.documents.members import span_marks
 from specgen.documents.parties import name_role
 from specgen.documents.required_documents import list_measured, list_pending
@@ -116,7 +116,8 @@ def _list_pending(context: DocumentContext) -> tuple[Pending, set[str]]:
 def _match_units(context: DocumentContext) -> re.Pattern[str]:
     """The unit that an item is answered in: `, psf` at its end."""
     fields = context.project.schema.fields.values()
-    units = {name_unit(field, context.first) for field in fields} - {""}
+    named = {name_unit(field, context.first) for field in fields} - {""}
+    units = named | set(map(spell_unit, named))
     return re.compile(rf", (?:{'|'.join(map(re.escape, sorted(units)))})(?=\?? \(|\??$)")
 
 

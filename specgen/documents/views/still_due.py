@@ -24,7 +24,7 @@ from specgen.model.value_text import long_date
 # The days of the project by the work that a measure is taken before.
 _DAYS = {
     "mockup": ("mockup", "planned_on"),
-    "work starts": ("schedule", "work_start"),
+    "start of work": ("schedule", "work_start"),
     "spraying": ("schedule", "spray_start"),
 }
 _FRAMED = "free_standing"

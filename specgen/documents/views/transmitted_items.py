@@ -39,7 +39,7 @@ def _set_row(context: DocumentContext, mark: str) -> tuple[Any, ...]:
     answers = filter(None, (span_marks(find_documents(context, mark)), span_marks(attached)))
     return (
         mark,
-        [number, " ", DESCRIPTIONS.get(str(number), "")],
+        [number, *([f" {named}"] if (named := DESCRIPTIONS.get(str(number))) else [])],
         title,
         [section, ", ", paragraph],
         classified,

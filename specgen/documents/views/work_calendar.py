@@ -175,7 +175,7 @@ def _list_dates(context: DocumentContext, project: Description) -> str:
     every = (first + timedelta(days=number) for number in range((last - first).days + 1))
     off = [day for day in every if not days.is_worked(day) and WEEK[day.weekday()] not in days.weekdays_off]
     code = project.schedule.get("holidays")
-    behind = f"; public holidays of {code} as observed" if code else ""
+    behind = f"; public holidays ({code}) as observed" if code else ""
     return f"{', '.join(_tell(day) for day in off)}{behind}" if off else ""
 
 

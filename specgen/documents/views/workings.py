@@ -280,7 +280,7 @@ def result(context: DocumentContext, provider: Provider, working: Working) -> st
     bought = more.get(provider.buy)
     if bought is None:
         return told
-    word = "" if bought.unit in UNITS else f" {bought.name}"
+    word = "" if bought.unit in UNITS else f" {bought.name.removesuffix('s') if bought.value == 1 else bought.name}"
     use = f"{measure(bought.value, bought.unit, context.first)}{word}"
     return told if use == told else f"{told}, use {use}"
 
