@@ -146,7 +146,7 @@ def test_what_belongs_together_is_asked_for_at_one_stage(tmp_path: Path) -> None
     }
     # The report tells its own conditions and face.
     assert not any("reported" in item or "face tested" in item for item in asked)
-    assert asked["Maximum measured gap of the substrate, under a 10 ft straightedge, in (W1)"][1] == "insulation boards"
+    assert asked["Largest gap of the substrate under a 10 ft straightedge, in (W1)"][1] == "insulation boards"
     assert asked["Review of this package, signed and dated"] == ("General contractor", "sending to the architect")
 
 
@@ -199,7 +199,7 @@ def test_pull_tests_say_what_is_pulled_how_often_and_who_accepts_the_surface_fir
         "Acceptance of the kind of surface for its adhesive, subject to repair and pull tests, in writing (W1, W2)"
     )
     assert asked[accepted] == ("EIFS manufacturer", "repair and pull tests")
-    assert asked["Number of pull tests in each 1000 sq ft of each kind of surface: confirm 3"] == (
+    assert asked["Pull tests in each 1000 sq ft of each kind of surface: confirm 3"] == (
         "Engineer",
         "repair and pull tests",
     )

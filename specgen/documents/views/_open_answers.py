@@ -74,7 +74,7 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
         yield OpenAnswer(f"{_WATER} ({', '.join(wet)})", ("ATT-08",), decides=True)
     yield from _ask_for_testers(context)
     if any(entry.code == _PULLED for entry in list_pending(context)):
-        asked = f"Number of pull tests in each {context.limit('substrate.pulls_area').text} of each kind of surface"
+        asked = f"Pull tests in each {context.limit('substrate.pulls_area').text} of each kind of surface"
         least = (context.limit("substrate.pulls"),)
         yield OpenAnswer(asked, (_BOND,), decides=True, party="engineer", figures=least)
     prominent = tuple(dict.fromkeys(mark for f in context.judgment.findings if f.code in _LOOSE for mark in f.subjects))

@@ -54,7 +54,7 @@ ROWS: dict[str, dict[str, str]] = {
         "elevations.*.right_end": "at the right end",
     },
     "Movement joints": {
-        "elevations.*.joint_needs": "places that need one",
+        "elevations.*.joint_needs": "where needed",
         "elevations.*.floor_lines": "floor lines without one",
     },
     "Sheathing": {"walls.*.substrate.standard": "standard", "walls.*.substrate.thickness": "thickness"},
