@@ -111,7 +111,7 @@ def test_every_layer_of_the_wall_is_named() -> None:
     told = " ".join(words_of(walls[0]))
     for layer in (
         "Cold-formed steel studs, 16 in on center",
-        "Glass mat gypsum sheathing, 5/8 in, ASTM C1177",
+        "Glass-mat gypsum sheathing, 5/8 in, ASTM C1177",
         "Fluid-applied WRB, 1 coat, minimum 12 mil dry",
         "EPS board, 3 in, ASTM C578 Type I, rasped up to 1/16 in",
         "Smoothing coat, 2 coats, maximum 1/32 in total",
