@@ -6,7 +6,9 @@ from typing import Any
 
 import pytest
 
+from specgen.formats import text
 from tests.documents.example import drafted
+from tests.documents.support import written as document
 from tests.documents.test_procedure import procedure, step_of
 from tests.support import SMALL, merged
 
@@ -219,3 +221,9 @@ def test_the_mesh_of_a_wall_and_the_faces_of_joints_stand_in_series(tmp_path: Pa
     assert "; heavy mesh (high impact zone), standard mesh, and intermediate mesh" in said
     assert "Closed-cell backer rod, open-cell backer rod, or bond-breaker tape: bond break" in said
     assert "Bond faces: primer, base coat, or smoothing coat, masked" in said
+
+
+def test_a_choice_names_a_part_as_the_file_has_it_and_prints_in_words(tmp_path: Path) -> None:
+    words = "{% for role in contract.warrantors %}{{ role }}: {{ parties[role].name }}. {% endfor %}\n"
+    change = {"contract": {"warrantors": ["eifs_source"]}, "parties": {"eifs_source": {"name": "Graywether"}}}
+    assert "EIFS manufacturer: Graywether." in text.write_text(document(tmp_path, words, change))
