@@ -5,6 +5,7 @@ from collections.abc import Iterable, Sequence
 from itertools import groupby, takewhile
 
 from specgen.documents.measures import Measure
+from specgen.documents.no_break import sign_figure
 
 _PROJECT = ("project",)
 _MARKS = ".,;:"
@@ -45,7 +46,9 @@ def join_messages(messages: Sequence[tuple[str, str]]) -> str:
         return ""
     before, after = words[0][:first], words[0][len(words[0]) - last :]
     mark = differing[0][-1:] if differing[0][-1:] in _MARKS and len({one[-1:] for one in differing}) == 1 else ""
-    said = ", ".join(f"{one.removesuffix(mark)} ({place})" for (place, _), one in zip(messages, differing, strict=True))
+    said = ", ".join(
+        f"{sign_figure(one.removesuffix(mark))} ({place})" for (place, _), one in zip(messages, differing, strict=True)
+    )
     return " ".join([*before, said + mark, *after])
 
 

@@ -17,6 +17,7 @@ from tests.documents.support import context_of_example
             ],
             "Days reach 85 °F (July), 83 °F (August); in the sun a wall is hot.",
         ),
+        ([("W1", "Left is -2.5 mm."), ("W2", "Left is -3 mm.")], "Left is −2.5 (W1), −3 (W2) mm."),
         ([("May", "It rains on 9 days."), ("June", "It rains on 10 days.")], "It rains on 9 (May), 10 (June) days."),
         ([("July", "Nights fall."), ("August", "Days rise!")], ""),
         ([("July", "It rains."), ("August", "It seldom rains.")], ""),
