@@ -5,6 +5,7 @@ from collections.abc import Iterable, Sequence
 from itertools import groupby, takewhile
 
 from specgen.documents.measures import Measure
+from specgen.documents.no_break import sign_figure
 from specgen.quantities.format import format_unit
 from specgen.quantities.units import UNITS
 
@@ -52,7 +53,9 @@ def join_messages(messages: Sequence[tuple[str, str]]) -> str:
     unit, after = _take_unit(after) if all(map(_BARE.fullmatch, differing)) else ("", after)
     differing = [f"{one}{unit}" for one in differing]
     mark = differing[0][-1:] if differing[0][-1:] in _MARKS and len({one[-1:] for one in differing}) == 1 else ""
-    said = ", ".join(f"{one.removesuffix(mark)} ({place})" for (place, _), one in zip(messages, differing, strict=True))
+    said = ", ".join(
+        f"{sign_figure(one.removesuffix(mark))} ({place})" for (place, _), one in zip(messages, differing, strict=True)
+    )
     return " ".join([*before, said + mark, *after])
 
 

@@ -58,6 +58,11 @@ _NEGATIVE = re.compile(r"(?:(?<=[\s(=])|^)-(?=\.?\d[\d./-]*[ \u00a0]([A-Za-zµ°
 _MARKING = frozenset((*_ISSUERS, *_NAMED, *(word.capitalize() for word in _NAMED)))
 
 
+def sign_figure(text: str) -> str:
+    """A figure by itself, below zero with a minus sign; the hyphen of its fraction, `1-1/16`, stays."""
+    return text.replace("-", MINUS, 1) if text.startswith("-") else text
+
+
 def set_minus(text: str) -> str:
     """The text with a minus sign before each figure below zero: `−3.7 mm`."""
     return _NEGATIVE.sub(_sign_unit, text) if "-" in text else text

@@ -7,7 +7,7 @@ import re
 from fractions import Fraction
 from math import ceil, floor
 
-from specgen.documents.no_break import MINUS
+from specgen.documents.no_break import MINUS, sign_figure
 from specgen.model.capacity import NOTHING_LEFT, Comparison
 from specgen.model.working import DEGREES
 from specgen.quantities.comparison import Outcome, Sense
@@ -47,16 +47,11 @@ def measure(value: float, unit: str, system: str = "ip", digits: int = DIGITS) -
         shown = format_decimal(float(value), *((most, places) if unit in DEGREES else (digits,)))
         rounded = quantity if exact else Quantity.of(shown, unit)
         text = _POWER.sub(lambda power: raise_power(power[0]), format_quantity(rounded, unit))
-        return _set_sign(text.replace(" ", "\u00a0"))
+        return sign_figure(text.replace(" ", "\u00a0"))
     if unit == "d":
-        return _set_sign(f"{figure(value, digits)}\u00a0day{'' if value == 1 else 's'}")
+        return sign_figure(f"{figure(value, digits)}\u00a0day{'' if value == 1 else 's'}")
     joint = "" if name in ("", "%") else "\u00a0"
-    return _set_sign(f"{figure(value, digits)}{joint}{name}")
-
-
-def _set_sign(text: str) -> str:
-    """A negative figure with a minus sign; the hyphen of its fraction, `1-1/16`, stays."""
-    return text.replace("-", MINUS, 1) if text.startswith("-") else text
+    return sign_figure(f"{figure(value, digits)}{joint}{name}")
 
 
 def settle(value: float, unit: str, system: str) -> str:

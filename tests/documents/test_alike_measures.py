@@ -33,6 +33,7 @@ from tests.documents.support import context_of_example
             [("W1", "Drainage is 85%; minimum 90%."), ("W2", "Drainage is 54%; minimum 90%.")],
             "Drainage is 85% (W1), 54% (W2); minimum 90%.",
         ),
+        ([("W1", "Left is -2.5 mm."), ("W2", "Left is -3 mm.")], "Left is −2.5 mm (W1), −3 mm (W2)."),
         ([("July", "Nights fall."), ("August", "Days rise!")], ""),
         ([("July", "It rains."), ("August", "It seldom rains.")], ""),
     ],
