@@ -10,7 +10,7 @@ from specgen.documents.numbering import list_values
 from specgen.documents.parties import find_contractor
 from specgen.documents.plain_text import plain_text
 from specgen.documents.required_documents import count_pending, list_pending
-from specgen.documents.views._following import count_rules_of_walls
+from specgen.documents.views.not_evaluated import count_rules_of_walls
 from specgen.documents.views.open_items import count_values
 from specgen.documents.waiting_rules import count_not_evaluated
 from specgen.judging.owners import looks_for_document

@@ -35,11 +35,6 @@ def list_open_rules(context: DocumentContext, mark: str) -> tuple[str, ...]:
     return (*list_undecided(context, mark), *of_wall, *of_work)
 
 
-def count_rules_of_walls(context: DocumentContext) -> int:
-    """How many rules are not evaluated on any wall, each once."""
-    return len({rule for mark in context.judgment.walls for rule in list_open_rules(context, mark)})
-
-
 def _is_on(context: DocumentContext, rule: str, mark: str) -> bool:
     """Whether a document that a rule waits for is about a wall."""
     return any(entry.code.startswith(rule) and concerns(context, entry, mark) for entry in list_pending(context))

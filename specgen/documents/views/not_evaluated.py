@@ -51,6 +51,11 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     return TableView(("Rule", "Wall", "Pending, and from whom"), tuple(lines), (32, 6, 62))
 
 
+def count_rules_of_walls(context: DocumentContext) -> int:
+    """How many rules are not evaluated on any wall, each once."""
+    return len({rule for mark in context.judgment.walls for rule in list_open_rules(context, mark)})
+
+
 def _list_deciding(
     context: DocumentContext, decides: dict[str, list[str]], values: Pending, documents: set[str]
 ) -> list[tuple[Any, ...]]:
