@@ -510,3 +510,19 @@ def test_a_build_up_says_its_framing_and_the_thickness_of_its_board(tmp_path: Pa
     page = next((tmp_path / "out").glob("D02*.txt")).read_text("utf-8")
     (told,) = re.findall(r"(?m)^W1 \| (.*) \| .* \| .* \| .*$", page)
     assert told == "glass-mat gypsum on cold-formed steel framing at 16 in, full-bed adhesive, 2-1/2 in EPS"
+
+
+# Rules of our own: a height without a requirement says nothing, and what is open is asked for.
+def test_fasteners_that_local_code_does_not_require_have_no_height(tmp_path: Path) -> None:
+    code = {"model": "ibc", "edition": 2021, "jurisdiction": "City of Ambry", "local_fasteners_above": "24 ft"}
+    for answer, told in (("no", "no"), ("yes", "yes, above 24 ft")):
+        row = rows_of(
+            tmp_path, {"code": code | {"local_fasteners_required": answer, "local_fasteners_basis": "letter"}}
+        )
+        assert unmarked(row["Fasteners, local code"])[1] == told
+
+
+def test_a_layer_of_mesh_whose_type_is_open_is_asked_for(tmp_path: Path) -> None:
+    layers = [{"order": 1, "zone": "high"}, {"order": 2, "kind": "standard", "zone": "all"}]
+    row = rows_of(tmp_path, {"walls": {"W1": {"mesh": {"layers": layers}}}})["W1"]
+    assert ", [Mesh type] in the high zone, standard mesh; " in row[-1]

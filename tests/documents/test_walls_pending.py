@@ -97,7 +97,7 @@ def test_a_build_up_goes_on_to_the_gloss_and_asks_for_what_is_open(tmp_path: Pat
         (
             "primer",
             "after_gloss",
-            "primer; sealed after the gloss: mask bond faces when the primer is dry, before the gloss",
+            "primer of the finish; sealed after the gloss: mask bond faces when the primer is dry, before the gloss",
         ),
         ("base_coat", "before_gloss", "base coat; sealed before the gloss: cure the sealant, then mask it"),
         ("gloss", "after_gloss", "gloss: not permitted, see D05"),
