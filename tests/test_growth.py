@@ -15,6 +15,7 @@ from specgen.building import build
 from specgen.documents import no_break
 from specgen.documents.composing import Composer
 from specgen.model.problem import Refused
+from specgen.model.value_text import count
 from specgen.pipeline import check, make_resolver, read
 from specgen.recording.status import Asked, find_status
 from specgen.standards import load_standards
@@ -32,7 +33,8 @@ SMALL = (4, 8, 16)
 # Crews that wait for each other ask the calendar more often up to some sixteen faces, from there on in proportion; the
 # days that a row can wait are counted only where it can.
 BY_STEPS = ("documents/columns.py", "documents/plain_text.py", "formats/keeping.py")
-BY_STEPS += ("model/calendar.py", "model/hour_calendar.py", "model/value_text.py:150 count", "scheduling/")
+_COUNT = f"model/value_text.py:{count.__code__.co_firstlineno} count"
+BY_STEPS += ("model/calendar.py", "model/hour_calendar.py", _COUNT, "scheduling/")
 BY_STEPS += ("documents/figures/_bar_sheet.py",)
 FROM_THERE = (32, 64, 128)
 
