@@ -111,7 +111,7 @@ def test_a_build_tells_its_steps_on_a_terminal_and_leaves_only_its_messages(tmp_
     ]
     left = [line for line in screen(told) if line]
     assert left[:-1] == ["specgen: wrote 3 files to out"]
-    assert re.match(r"specgen: \d+ documents still required; \d+ rules not evaluated; ", left[-1])
+    assert re.match(r"specgen: \d+ documents still required; \d+ rules on the walls not evaluated; ", left[-1])
     assert left[-1].endswith("; every page is marked as a draft")
 
 

@@ -12,7 +12,6 @@ from specgen.documents.plain_text import plain_text
 from specgen.documents.required_documents import count_pending, list_pending
 from specgen.documents.views.not_evaluated import count_rules_of_walls
 from specgen.documents.views.open_items import count_values
-from specgen.documents.waiting_rules import count_not_evaluated
 from specgen.judging.owners import looks_for_document
 from specgen.model.block import Block, Box, Document, Note, ReviewBoxes, Strong, Text
 from specgen.model.finding import Severity
@@ -121,18 +120,18 @@ def _tell_open(document: Document, context: DocumentContext, whole: bool) -> Ite
 
 
 def _count_owed(context: DocumentContext) -> Iterator[str]:
-    """`31 documents still required`, `102 rules not evaluated`, `197 values asked for in D19`: as pages count them."""
-    required, rules, values = count_pending(context), count_not_evaluated(context), count_values(context)
+    """`31 documents still required`, `28 rules on the walls not evaluated`, `197 values asked for ...`: as pages do."""
+    required, rules, values = count_pending(context), count_rules_of_walls(context), count_values(context)
     if required:
         yield f"{count(required, 'document')} still required"
     if rules:
-        yield f"{count(rules, 'rule')} not evaluated"
+        yield f"{count(rules, 'rule')} on the walls not evaluated"
     if values:
         yield f"{count(values, 'value')} asked for in {_OPEN_ITEMS}"
 
 
 def tell_draft(context: DocumentContext) -> str:
-    """The same in one line: `1 exception that stops the work; 31 documents still required; 102 rules not ...`."""
+    """The same in one line: `1 exception that stops the work; 31 documents still required; 28 rules on ...`."""
     stops, held = _count_standing(context), tell_held_work(context).rstrip(".")
     told = tell_stops(stops) if stops else _NONE if _is_free(context) else ""
     said = (f"{part[:1].lower()}{part[1:]}" for part in (told, held))

@@ -6,6 +6,8 @@ from specgen.model.finding import Verdict
 
 # What no rule asks of a wall that stands, and the code does.
 BEHIND = "COD "
+# The section on rated walls of the International Building Code, by which their report is asked for.
+RATED = "COD 2603.5.1"
 # Asked of each drained wall; who asks for its drainage differs.
 DRAINAGE = "ATT-08c"
 # Rule or clause, question, and the answer that rules the wall out. What keeps everybody off the wall comes first, then
@@ -24,7 +26,11 @@ QUESTIONS = (
         "the wall is framed, or not designed to the code, without a test to ASTM E331: a WRB is then required",
     ),
     ("ATT-03", "Local rule on fasteners", "the local code requires fasteners through the board"),
-    ("ATT-07", "Bond of the adhesive to the WRB", "no report shows the bond of this adhesive to this WRB"),
+    (
+        "ATT-07",
+        "Bond of the adhesive to the WRB",
+        "no report shows a bond of this adhesive to this WRB of a minimum of {substrate.bond}",
+    ),
     (BARRIER, "Barrier wall without drainage", "the architect does not accept in writing a wall without drainage"),
     ("COD-02", "Drained wall by the local code", "the local code requires a drained wall"),
     ("COD-03d", "Fire class by the local code", "the wall does not reach the class that the authority requires"),
@@ -32,6 +38,11 @@ QUESTIONS = (
         "COD-03",
         "NFPA 285 and NFPA 268",
         "neither a report nor an engineer's extension accepted by the authority covers this wall with this finish",
+    ),
+    (
+        RATED,
+        "Rated wall",
+        "the code rates the wall, and no ASTM E119 or UL 263 report covers it with this EIFS",
     ),
     (
         "SUB-06a",

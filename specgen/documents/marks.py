@@ -1,6 +1,7 @@
 """Marks with what they stand for: `E1 South face`, `C1 sample board 2`, `S1 Sealant 61`."""
 
 import re
+from collections import Counter
 from typing import Any
 
 from specgen.documents.context import DocumentContext
@@ -59,10 +60,19 @@ def list_marks(context: DocumentContext, collection: str) -> tuple[str, ...]:
 
 def name_opening(context: DocumentContext, face: str, mark: str) -> str:
     """`WD1`; `E0-A` of a mark that openings of other elevations have as well."""
+    shared = context.project.remember(("openings of several elevations",), lambda: _find_shared(context))
+    return f"{face}-{mark}" if mark in shared else mark
+
+
+def _find_shared(context: DocumentContext) -> frozenset[str]:
+    """The marks that openings of several elevations have."""
     members = context.project.members
-    faces = list_marks(context, "elevations")
-    shared = sum(mark in members.get(("elevations", one, "openings"), ()) for one in faces) > 1
-    return f"{face}-{mark}" if shared else mark
+    every = Counter(
+        mark
+        for face in list_marks(context, "elevations")
+        for mark in dict.fromkeys(members.get(("elevations", face, "openings"), ()))
+    )
+    return frozenset(mark for mark, number in every.items() if number > 1)
 
 
 def name_walls(marks: list[str]) -> str:

@@ -71,6 +71,8 @@ _TESTED = {
 }
 _PULLED = ("metal", "existing_brick")
 _LOCAL_FIRE = "Fire test report of this wall with this finish, for the class that the authority requires"
+# The letter on the finish is of both manufacturers: each accepts the other's coats.
+_OF_FINISH, _ACCEPTED = "SUB-06a", "Compatibility letter, finish on the base coat of this EIFS"
 _LOCAL_BASIS = ("code", "local_fasteners_basis")
 # The properties of a color that a report shows, and the clause that asks for it.
 _OF_COLORS = {"Solar reflectance": "HEA-01a", "Emittance": "HEA-01b"}
@@ -109,7 +111,10 @@ def _gather_pending(context: DocumentContext) -> tuple[RequiredDocument, ...]:
         for f in context.judgment.findings
         if f.code in _CONFIRMED and (drafted or (f.code not in _DRAFTED and _UNACCEPTED.get(f.code, f.code) in told))
     ]
-    return tuple(name_rod_makers(context, entry) for entry in (*join_found_sheets(found), *later, *asked))
+    every = [*join_found_sheets(found), *later, *asked]
+    accepts = [entry for entry in every if entry.code == _OF_FINISH and context.is_marked]
+    every += [entry._replace(owed_by="finish_source", name=_ACCEPTED) for entry in accepts]
+    return tuple(name_rod_makers(context, entry) for entry in every)
 
 
 def _is_design_draft(context: DocumentContext) -> bool:
@@ -188,7 +193,7 @@ def _find_local(context: DocumentContext) -> Iterator[RequiredDocument]:
         yield _owe("COD-02", _LATER, tuple(undrained))
     yield _owe("COD-04", _LATER, ("project",))
     if context.is_marked and any(finding.code == "COD-03d" for finding in context.judgment.findings):
-        yield RequiredDocument("eifs_source", _LOCAL_FIRE, context.project.members[("walls",)], "COD-03", "decision")
+        yield RequiredDocument("eifs_source", _LOCAL_FIRE, context.project.members[("walls",)], "COD-03d", "decision")
 
 
 def _is_sealed(context: DocumentContext) -> bool:

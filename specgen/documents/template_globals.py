@@ -12,6 +12,7 @@ from specgen.documents.code_edition import tell_code_data
 from specgen.documents.composing import Composer, to_inline
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.contract_first import name_contract, reads_first, tell_order
+from specgen.documents.deciding import is_undecided
 from specgen.documents.drafts import ALWAYS, ANSWER, LEAST_KNOWN
 from specgen.documents.figures.drawings import draw_named, name_drawings
 from specgen.documents.figures.record_trends import tell_not_drawn
@@ -123,6 +124,7 @@ def _tell_open(context: DocumentContext) -> dict[str, Any]:
     return {
         "documents_pending": count_pending(context),
         "asked_before": count_asked(context),
+        "undecided": is_undecided(context),
         "values_asked": count_values(context),
         "stop_count": tell_standing(context),
         "held_work": tell_held_work(context),

@@ -132,7 +132,7 @@ def test_every_sentence_and_sum_that_rests_on_a_row_moves_with_it(
 # Joints J2 and J3 of the example are 1 in wide and 1/2 in deep, with a rod of 1-1/4 in.
 FIRED = {
     "SLT-03c": "1 in wide; maximum 7/8 in",
-    "SLT-03e": "minimum 1.3 in, 30 % over the joint width",
+    "SLT-03e": "minimum 1.3 in, 30% over the joint width",
     "SLT-03h": "maximum 7/16 in",
 }
 

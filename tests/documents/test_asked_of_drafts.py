@@ -89,7 +89,7 @@ def test_what_nobody_has_told_is_asked_of_who_can(tmp_path: Path) -> None:
     assert "Contact for replies" not in pages["D19"]
     assert "Replies to (applicator: fill in before this list is sent): ____" in pages["D19"]
     masking = "sealed before or after the gloss: pending, from the applicator; masking follows from it"
-    assert f"J1 | [Sealants] | primer of the finish; {masking}" in pages["D02"]
+    assert f"J1 (1/2 in) | [Sealants] | primer of the finish; {masking}" in pages["D02"]
     # No date of the project is known, and none is asked of each stage.
     assert "Reply by" not in pages["D19"]
 
@@ -248,7 +248,7 @@ def test_the_specification_is_reviewed_before_anybody_is_asked(tmp_path: Path) -
 def test_who_surveys_and_pulls_an_old_wall_is_named_first(tmp_path: Path) -> None:
     drafted(tmp_path, OLD)
     asked = before_of(tmp_path)
-    surveyed = "accredited asbestos inspector, and laboratory"
-    assert asked[f"Names: {surveyed}; independent testing agency for the pull tests"] == ("Owner", "first requests")
+    surveyed = "asbestos inspector, laboratory; lead inspector"
+    assert asked[f"Names: {surveyed}; testing agency"] == ("Owner", "first requests")
     drafted(tmp_path, NEW)
     assert not [item for item in before_of(tmp_path) if surveyed in item]

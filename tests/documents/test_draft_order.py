@@ -163,7 +163,7 @@ def test_old_brick_has_its_measure_and_the_owner_is_asked_for_the_first_dates(tm
 # Common practice, no source: one list asks for a figure and the other refers to it, as two answers may differ.
 def test_a_figure_has_one_box_for_its_answer(tmp_path: Path) -> None:
     pages = drafted(tmp_path, CLINIC)
-    rows = rows_below(pages["D05"], "VERIFY BEFORE SUBMITTAL")
+    rows = rows_below(pages["D05"], "VERIFY BEFORE THE DECISION ON THE WALLS")
     wind = [row for row in rows if row[1] == "Wind in which a metallic finish is sprayed"]
     assert [row[2:] for row in wind] == [["maximum 8 mph", "D05, D19", "D19"]]
     damp = {row[0]: row[2:] for row in rows if row[1].startswith("Relative humidity")}

@@ -24,6 +24,7 @@ from specgen.documents.views._stages import (
     PULLS,
     START,
     SUBMITTAL,
+    find_next_package,
     list_titles,
     tell_step,
 )
@@ -206,14 +207,14 @@ def _is_held(context: DocumentContext, path: str, held: list[Path]) -> bool:
 def _ask_names(context: DocumentContext, found: list[Asked], owed: list[tuple[str, int, str]]) -> list[Asked]:
     """The values, and the names of the parties that owe something: before all requests, or the later work it is for."""
     names = {entry.path: entry for entry in found if _names_party(entry.path) and entry.order <= DECISION[0]}
-    waiting = sorted(owed)
+    waiting, early = sorted(owed), max(DECISION, find_next_package(context))
     while waiting:
         role, order, before = waiting.pop(0)
         path = find_name(context, role)
         field = context.project.schema.field_at(path) if path else None
         if field is None or context.project.get(path) is not None:
             continue
-        if order <= DECISION[0]:
+        if order <= early[0]:
             order, before = min((order, before), NAMING)
         known = names.get(dotted_path(path))
         if known is None or order < known.order:

@@ -33,10 +33,12 @@ _LANDING, _MARK = f"{_RULE_OF_LANDING}c", 3
 # What the engineer sets before old walls are pulled, while the report on the pulls is pending.
 _LOOSE = ("PLN-02a", "PLN-02b")
 _PULLED, _BOND = "ATT-05d", "ATT-05"
-# Whose report is pending, by the clause that asks for it, with the rule that waits.
+_RULE = len(_BOND)
+# Whose report is pending, by the clause that asks for it.
 _TESTERS = {
-    "ATT-10c": ("ATT-10", "accredited asbestos inspector, and laboratory"),
-    _PULLED: (_BOND, "independent testing agency for the pull tests"),
+    "ATT-10c": "asbestos inspector, laboratory",
+    "ATT-10a": "lead inspector",
+    _PULLED: "testing agency",
 }
 
 
@@ -95,10 +97,10 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
 def _ask_for_testers(context: DocumentContext) -> Iterator[OpenAnswer]:
     """Who surveys and pulls the walls that stand, while their reports are pending."""
     pending = {entry.code for entry in list_pending(context)}
-    held = {rule: who for code, (rule, who) in _TESTERS.items() if code in pending}
-    if held:
-        asked = f"Names: {'; '.join(held.values())}"
-        yield OpenAnswer(asked, tuple(held), decides=True, party="owner", names="testers")
+    asked = [who for code, who in _TESTERS.items() if code in pending]
+    held = dict.fromkeys(code[:_RULE] for code in _TESTERS if code in pending)
+    if asked:
+        yield OpenAnswer(f"Names: {'; '.join(asked)}", tuple(held), decides=True, party="owner", names="testers")
 
 
 def _ask_of_stated(context: DocumentContext) -> Iterator[OpenAnswer]:
@@ -162,7 +164,11 @@ def _ask_of_walls(context: DocumentContext, model: str) -> Iterator[OpenAnswer]:
             [mark for mark in list_solid(context) if mark not in standing],
         ),
         ("Where it is concrete or masonry, is it designed to the code? yes/no", weather, unknown),
-        ("Fire-resistance rating of the wall, hours, or none", (f"{_CODE} 2603.5.1",), list_unrated(context)),
+        (
+            f"Fire rating, hours; bearing: yes/no; fire separation, {_feet(context)}",
+            (f"{_CODE} 2603.5.1",),
+            list_unrated(context),
+        ),
     )
     for question, holds, walls in asked:
         if walls:

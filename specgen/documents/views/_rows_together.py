@@ -49,9 +49,9 @@ ROWS: dict[str, dict[str, str]] = {
         "elevations.*.public_reach": "within reach of the public",
     },
     "EIFS above grade": {"elevations.*.grade_clearance": "clearance", "elevations.*.grade_is_soil": "soil below"},
-    "Adjoining, corner, other material, or end": {
-        "elevations.*.left_end": "at the left end",
-        "elevations.*.right_end": "at the right end",
+    "What the face meets, adjoining, corner, other material, or end": {
+        "elevations.*.left_end": "left",
+        "elevations.*.right_end": "right",
     },
     "Movement joints": {
         "elevations.*.joint_needs": "where needed",

@@ -21,8 +21,9 @@ def describe_build_up(context: DocumentContext, mark: str) -> str:
     method = context.display((*wall, "attachment", "method")).text
     barrier = context.project.get((*wall, "wrb", "kind"))
     wrb = "" if barrier in (None, "none") else f"{words(barrier)} WRB"
-    said = ", ".join(filter(None, (_tell_substrate(context, wall), wrb, method, _tell_board(context, wall))))
     undecided = context.judgment.walls[mark].verdict is Verdict.NOT_YET_KNOWN
+    substrate = f"{_tell_substrate(context, wall)}{_tell_state(context, wall) if undecided else ''}"
+    said = ", ".join(filter(None, (substrate, wrb, method, _tell_board(context, wall))))
     return f"{said}{_tell_place(context, mark)}" if undecided else said
 
 
@@ -35,6 +36,14 @@ def _tell_substrate(context: DocumentContext, wall: Path) -> str:
         return substrate
     apart = f" at {context.display(spacing).text}" if context.project.is_given(spacing) else ""
     return f"{substrate} on {words(kind)} framing{apart}"
+
+
+def _tell_state(context: DocumentContext, wall: Path) -> str:
+    """` (90 days old, no faults reported)`: what is given of concrete or masonry that the adhesive is to hold on."""
+    age, faults = (*wall, "substrate", "age_days"), context.project.get((*wall, "substrate", "condition"))
+    told = [f"{context.display(age).text} old"] if context.project.is_given(age) else []
+    told += ["no faults reported"] if faults is not None and not faults else []
+    return f" ({', '.join(told)})" if told else ""
 
 
 def _tell_board(context: DocumentContext, wall: Path) -> str:

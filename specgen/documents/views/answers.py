@@ -38,7 +38,7 @@ def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:
     stops = [f"{f.message} ({f.code})" for f in found if f.severity is Severity.STOP and not looks_for_document(f)]
     if stops:
         yield " ".join(stops)
-    documents = len(name_documents(context, mark))
+    documents = sum(entry.number for entry in list_deciding(context, mark))
     told = ["values"] if judged.fields and _asks_values(context, mark) else []
     told += [count(documents, "document")] if documents else []
     if told:
@@ -55,8 +55,3 @@ def _asks_values(context: DocumentContext, mark: str) -> bool:
     """Whether values are asked for before the decision on a wall: its own, and those that are of no other wall."""
     early = (one.path.split(".") for one in list_asked(context) if one.order <= DECISION[0])
     return any(path[0] not in _FIRST and (path[0] != "walls" or path[1] == mark) for path in early)
-
-
-def name_documents(context: DocumentContext, mark: str) -> list[str]:
-    """The names of the documents that a wall waits for."""
-    return [entry.name for entry in list_deciding(context, mark)]

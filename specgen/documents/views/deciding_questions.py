@@ -6,7 +6,7 @@ from typing import Any
 from specgen.documents.code_edition import name_weather_sections
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.deciding import APART, BEHIND, DRAINAGE, QUESTIONS
+from specgen.documents.deciding import APART, BEHIND, DRAINAGE, QUESTIONS, RATED
 from specgen.documents.drainage_asked import BY_CODE, OF_EACH, tell_who_asks
 from specgen.documents.standing_walls import BARRIER, list_unconfirmed, list_wet
 from specgen.documents.views._document_stages import list_deciding
@@ -26,7 +26,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for code, asked, fails in QUESTIONS:
         concerned = [mark for mark, codes in waiting.items() if code in codes]
         for question, walls in _word(context, code, asked, concerned).items():
-            rule = " (ATT-08)" if code == BARRIER else f" ({code[:_RULE]})"
+            rule = " (ATT-08)" if code == BARRIER else f" ({code if code == RATED else code[:_RULE]})"
             if code == BEHIND:
                 rule = f" ({BEHIND}{name_weather_sections(context)})"
             told = _cite_figures(context, fails)
@@ -66,4 +66,4 @@ def _list_waiting(context: DocumentContext, mark: str) -> Iterator[str]:
     if mark in context.remember(list_unconfirmed) and context.judgment.walls[mark].verdict is Verdict.NOT_YET_KNOWN:
         yield BEHIND
     for entry in list_deciding(context, mark):
-        yield entry.name if entry.name == BARRIER else entry.code if entry.code in APART else entry.code[:6]
+        yield entry.name if entry.name == BARRIER else entry.code if entry.code in (*APART, RATED) else entry.code[:6]

@@ -24,7 +24,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for mark, cells in (*_tell_joints(context), *_tell_penetrations(context)):
         told = " | ".join("".join(map(str, cell)) for cell in cells)
         alike.setdefault(told, ([], cells))[0].append(mark)
-    lines = tuple((span_marks(marks), *cells) for marks, cells in alike.values())
+    join = ", ".join if context.is_marked else span_marks
+    lines = tuple((join(marks), *cells) for marks, cells in alike.values())
     return TableView(("Joints", "Sealant", "Bond face and gloss"), lines, (20, 32, 48))
 
 
@@ -33,7 +34,14 @@ def _tell_joints(context: DocumentContext) -> Iterator[tuple[str, Cells]]:
         sealant = context.project.get(("joints", mark, "sealant"))
         named = sealant.mark if sealant is not None else ""
         face = _tell_face(context, ("joints", mark, "bond_face"), named)
-        yield mark, (_name_sealant(context, named) if named else [_ask_sealant(context, mark)], face)
+        told = _name_sealant(context, named) if named else [_ask_sealant(context, mark)]
+        yield _name_joint(context, mark), (told, face)
+
+
+def _name_joint(context: DocumentContext, mark: str) -> str:
+    """`J1 (3/4 in)` in a draft, which has no list of joints; else the mark."""
+    width = context.display(("joints", mark, "width"))
+    return f"{mark} ({width})" if context.is_marked and not width.open else mark
 
 
 def _tell_penetrations(context: DocumentContext) -> Iterator[tuple[str, Cells]]:

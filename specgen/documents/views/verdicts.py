@@ -57,6 +57,6 @@ def _tell_exceptions(context: DocumentContext, mark: str, judged: WallJudgment) 
 
 def _tell_pending(context: DocumentContext, mark: str, where: str) -> str:
     """`10 documents; 20 rules not evaluated; listed below`: how much the decision on a wall waits for."""
-    documents = len(list_deciding(context, mark))
+    documents = sum(entry.number for entry in list_deciding(context, mark))
     told = "; ".join(filter(None, (count(documents, "document") if documents else "", tell_split(context, mark))))
     return f"{told}; listed {where}" if told else _NONE
