@@ -55,7 +55,7 @@ _LATER = {
     "ATT-05": ("engineer", "Acceptance of the bond report, in writing", "decision"),
     "ATT-08": ("architect", BARRIER, "decision"),
     "ATT-10a": ("owner", "Laboratory report, lead in the existing coating", "hazard"),
-    "ATT-10c": ("owner", "Asbestos survey report: coatings, pointing, patches, and sealant", "hazard"),
+    "ATT-10c": ("owner", "Asbestos survey report: coatings, pointing, patches, sealant", "hazard"),
     "HEA-05": ("architect", "Acceptance of the dark color, in writing", "decision"),
 }
 _SOLAR = {"HEA-01a": ("C1549", "E903"), "HEA-01b": ("C1371", "E408")}
@@ -134,8 +134,8 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
         yield RequiredDocument(owed_by, name, lacking, f"{_CODE}{section}", "decision")
     yield from _find_of_system(context)
     if context.draft:
-        for name, code, untested in list_unproved(context):
-            yield RequiredDocument("eifs_source", name, untested, code, "decision")
+        for owed_by, name, code, untested in list_unproved(context):
+            yield RequiredDocument(owed_by, name, untested, code, "decision")
     project = context.project
     yield from _find_local(context)
     yield from _find_of_standing(context)

@@ -5,22 +5,25 @@ from collections.abc import Iterator
 from specgen.documents.context import DocumentContext
 from specgen.model.field import Path
 
-# The field that a report proves, the clause that reads it, and the report. A figure that is given names its own test.
-_PROVED: tuple[tuple[Path, str, str], ...] = (
-    (("attachment", "ultimate_strength"), "ATT-09", "ASTM E330 report, wind load of the adhered wall"),
-    (("drainage", "efficiency"), "ATT-08c", "ASTM E2273 report, drainage of this wall"),
-    (("wrb", "standard"), "ATT-07", "Test report of the water-resistive barrier, to its standard"),
+_TESTED_LOAD, _MAKER = ("attachment", "ultimate_strength"), "eifs_source"
+# The field that a report proves, the clause that reads it, the report, and whose it is. A figure that is given names
+# its own test.
+_PROVED: tuple[tuple[Path, str, str, str], ...] = (
+    (_TESTED_LOAD, "ATT-09", "ASTM E330 report, wind load of the adhered wall", _MAKER),
+    (_TESTED_LOAD, "ATT-09", "Wind load calculation of the adhered wall, signed", "engineer"),
+    (("drainage", "efficiency"), "ATT-08c", "ASTM E2273 report, drainage of this wall", _MAKER),
+    (("wrb", "standard"), "ATT-07", "Test report of the water-resistive barrier, to its standard", _MAKER),
 )
 # What a wall may do without.
 _OPTIONAL, _LEFT_OUT = ("drainage", "wrb"), (None, "none")
 
 
-def list_unproved(context: DocumentContext) -> Iterator[tuple[str, str, tuple[str, ...]]]:
-    """Each report with its clause and the walls whose figure is still to come."""
-    for field, code, name in _PROVED:
+def list_unproved(context: DocumentContext) -> Iterator[tuple[str, str, str, tuple[str, ...]]]:
+    """Each report with the role that owes it, its clause, and the walls whose figure is still to come."""
+    for field, code, name, owed_by in _PROVED:
         walls = tuple(mark for mark in context.project.members[("walls",)] if _is_open(context, mark, field))
         if walls:
-            yield name, code, walls
+            yield owed_by, name, code, walls
 
 
 def _is_open(context: DocumentContext, mark: str, field: Path) -> bool:

@@ -119,6 +119,14 @@ def test_documents_whose_text_differs_are_named_with_their_articles(tmp_path: Pa
                 "added": {"part": 1, "paragraph": 1, "table": 1},
                 "removed": {},
             },
+            # A wall that a fastener rules out asks for no bond of its adhesive any more, nor for its figure.
+            {
+                "number": "",
+                "title": "Verify before the decision on the walls",
+                "changed": {"table": 1},
+                "added": {},
+                "removed": {},
+            },
         ],
     }
 

@@ -204,7 +204,10 @@ def test_pull_tests_say_what_is_pulled_how_often_and_who_accepts_the_surface_fir
         "repair and pull tests",
     )
     (said,) = (line for line in pages["D05"].splitlines() if "Form D12f. Pulls: " in line)
-    assert "minimum 3 in each 1000 sq ft and kind of surface, new pointing too: minimum 6 on W1, 1364 sq ft" in said
+    assert (
+        "minimum 3 in each 1000 sq ft and kind of surface, and as many on new pointing: minimum 6 on W1, 1364 sq ft"
+        in said
+    )
     assert "The agency pulls the EIFS manufacturer's adhesive, bonded to the prepared surface" in said
     assert "pull tests on Form D12f, issued before them (independent testing agency, for the owner)" in pages["D00"]
     assert "(pull tests: before they are made; a figure with D19 in its last cell: there, at its stage)" in pages["D05"]

@@ -258,7 +258,7 @@ def test_tests_for_lead_and_asbestos_come_before_all_else(tmp_path: Path) -> Non
     assert "No exception that stops the work" not in page
     party, first = next(iter(asked_of(pages["D19"]).items()))
     assert party.startswith("Owner")
-    survey = "Asbestos survey report: coatings, pointing, patches, and sealant"
+    survey = "Asbestos survey report: coatings, pointing, patches, sealant"
     for report in ("Laboratory report, lead in the existing coating", survey):
         assert f"{report} (W1)" in first["any work on the existing walls"]
 
@@ -406,7 +406,7 @@ def test_documents_that_decide_a_wall_stand_once_with_their_walls_and_are_counte
     rows = cells_below(pages["D02"], "D19 | Document | From | Rule | Wall")
     walls = {row[1]: row[4] for row in rows}
     bond = "Bond report with mode of failure, signed by an independent testing agency"
-    asbestos = "Asbestos survey report: coatings, pointing, patches, and sealant"
+    asbestos = "Asbestos survey report: coatings, pointing, patches, sealant"
     fasteners = "Local rule on fasteners, by letter of the authority having jurisdiction"
     assert {walls[name] for name in (bond, asbestos, fasteners, "Letter that accepts the dark color")} == {"W1, W2"}
     assert walls["Laboratory report, lead in the existing coating"] == "W2"

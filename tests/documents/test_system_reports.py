@@ -36,6 +36,13 @@ def test_each_figure_that_decides_a_wall_is_asked_for_with_its_report(tmp_path: 
     assert [asked(tmp_path, WALL)[name] for name in REPORTS] == ["decision on the walls"] * 3
 
 
+# Common practice, no source: the wind on an adhered wall is an engineer's calculation, signed and sealed.
+def test_the_calculation_that_decides_on_wind_is_asked_of_the_engineer(tmp_path: Path) -> None:
+    drafted(tmp_path, WALL)
+    (asked,) = (row[:2] for row in list_lines(tmp_path) if row[2].startswith("Wind load calculation"))
+    assert asked == ["Engineer", "decision on the walls"]
+
+
 def test_no_report_is_asked_for_on_what_a_wall_does_without(tmp_path: Path) -> None:
     bare = {"walls": {"W1": {"wrb": {"kind": "none"}, "drainage": {"kind": "none"}}}}
     found = asked(tmp_path, merged(WALL, bare))

@@ -90,7 +90,7 @@ ROWS: dict[str, dict[str, str]] = {
         "walls.*.base_coat.kind": "type, cement added, cement blended, or no cement",
         "walls.*.base_coat.class": "system class, PB or PM",
         "walls.*.base_coat.dry_thickness": "dry thickness",
-        "walls.*.base_coat.first_pass_dry_hours": "drying time of the first pass",
+        "walls.*.base_coat.first_pass_dry_hours": "drying of the first pass",
         "walls.*.base_coat.instructions": "instructions",
     },
     "Mesh": {
