@@ -113,7 +113,7 @@ def test_each_fault_has_its_own_remedy(tmp_path: Path) -> None:
     assert told["ATT-06b"].found == "chalking, efflorescence"
     assert ["dry" in told["ATT-06h"].remedy, "replace" in told["ATT-06h"].remedy] == [True, True]
     assert "chalk" not in told["ATT-06h"].remedy
-    assert "architect find the source of the water" in told["ATT-06b"].remedy
+    assert "after the source of the water is found and stopped" in told["ATT-06b"].remedy
 
 
 def test_old_paint_that_nobody_pulled_on_is_no_yes_of_any_kind(tmp_path: Path) -> None:
