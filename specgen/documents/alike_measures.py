@@ -13,10 +13,11 @@ _PROJECT = ("project",)
 _MARKS = ".,;:"
 # What parts words: not the space between a figure and its degrees.
 _BETWEEN = re.compile(r" (?!°)")
-# Words that differ otherwise are names, which are told whole.
+# A figure whose unit stands behind all of them.
 _BARE = re.compile(r"-?\d(?:[\d.,/-]*\d)?")
 _UNITS = frozenset((*map(format_unit, UNITS), "days"))
 _LONGEST = max(len(unit.split(" ")) for unit in _UNITS)
+# Words that differ otherwise are names, which are told whole.
 _FIGURE = re.compile(r"-?\d[\d.,/-]*( ?[^\d\s]+)?")
 
 

@@ -1,9 +1,9 @@
 """What the contract tells and is read there first: the architect is asked where it is silent or contradictory."""
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.members import join_words
 from specgen.documents.parties import find_contractor
 from specgen.documents.verifiers import ARCHITECT
+from specgen.model.series import join_series
 from specgen.model.value_text import words
 
 # What the architect judges by eye, and neither a section nor a drawing tells.
@@ -33,7 +33,7 @@ def name_contract(context: DocumentContext) -> str:
     given = (project.get(("contract", "spec_sections", mark, "number")) for mark in marks)
     numbers = [str(number) for number in dict.fromkeys(filter(None, given))]
     if len(numbers) > 1:
-        return f"Sections {join_words(numbers)}, and the drawings"
+        return f"Sections {join_series(numbers)}, and the drawings"
     return f"{f'Section {numbers[0]}' if numbers else 'the specification'} and the drawings"
 
 

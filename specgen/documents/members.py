@@ -4,7 +4,8 @@ from collections.abc import Iterable, Sequence
 
 from specgen.documents.context import DocumentContext
 from specgen.model.field import Path
-from specgen.model.value_text import Listed, words
+from specgen.model.series import join_series
+from specgen.model.value_text import words
 
 MOST_NAMED = 6
 # The fields that name a member on the drawings, or say what it is.
@@ -58,9 +59,4 @@ def split_mark(name: str) -> tuple[str, int]:
 
 def name_sheets(numbers: Sequence[int]) -> str:
     """The sheets by their numbers: `calculation 3`, `calculations 11, 12, and 13`."""
-    return f"calculation{'s' * (len(numbers) > 1)} {join_words([*map(str, numbers)])}"
-
-
-def join_words(words: Sequence[str]) -> str:
-    """`wind`, `heat and wind`, or `heat, board, and wind`."""
-    return f"{Listed(words):and}"
+    return f"calculation{'s' * (len(numbers) > 1)} {join_series(map(str, numbers))}"

@@ -2,8 +2,9 @@
 
 from specgen.documents.calculations import number_sheets
 from specgen.documents.context import DocumentContext
-from specgen.documents.members import join_words, span_marks
+from specgen.documents.members import span_marks
 from specgen.documents.verifiers import APPLICATOR, is_checked_by_engineer
+from specgen.model.series import join_series
 from specgen.resolving.provider import GROUPS
 
 # What a licensed engineer answers for; quantities, air, and time are the business of whoever does the work.
@@ -22,4 +23,4 @@ def tell_seal(context: DocumentContext) -> str:
     rest = context.project.get(("parties", APPLICATOR, "name")) or "the applicator"
     others = f"; {rest} answers for the others" if len(numbers) < len(groups) else ""
     counted = f"calculation{'s' * (len(numbers) > 1)} {span_marks(map(str, numbers))}"
-    return f"The seal covers {counted}: {join_words(covered)}{others}."
+    return f"The seal covers {counted}: {join_series(covered)}{others}."

@@ -8,6 +8,7 @@ from typing import Any
 
 from specgen.model.field import Field
 from specgen.model.project import View
+from specgen.model.series import join_series
 from specgen.quantities.format import format_both, format_decimal, format_first
 from specgen.quantities.quantity import Quantity
 from specgen.quantities.units import UNITS
@@ -169,9 +170,7 @@ class Listed(tuple[str, ...]):
     """Values as a sentence lists them: `{found}` by commas, `{found:and}` and `{found:or}` with that word."""
 
     def __format__(self, spec: str) -> str:
-        if not spec or len(self) < 2:
-            return ", ".join(self)
-        return f"{', '.join(self[:-1])}{',' if len(self) > 2 else ''} {spec} {self[-1]}"
+        return join_series(self, spec) if spec else ", ".join(self)
 
 
 def count(number: int, noun: str) -> str:

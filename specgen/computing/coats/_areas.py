@@ -7,8 +7,8 @@ from specgen.computing.face_area import gross_area, openings_area
 from specgen.computing.joint_sides import sum_sides
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import read_all
+from specgen.model.series import join_series
 from specgen.model.typed_views import Description, Elevation
-from specgen.model.value_text import Listed
 from specgen.model.working import InputRow
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.find_limit import find_limit
@@ -82,4 +82,4 @@ def add_net_area(working: WorkingBuilder, area: str) -> None:
     share = "(a + s)" if "s" in working.known else "a"
     names = ["returns", *(_MORE[symbol] for symbol in more)]
     net = f"(A_w - A_o) * (1 + {share} / 100)"
-    working.step("A", f"coated area, with {Listed(names):and}", " + ".join((net, *more)), area)
+    working.step("A", f"coated area, with {join_series(names)}", " + ".join((net, *more)), area)

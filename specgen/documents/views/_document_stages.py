@@ -2,7 +2,7 @@
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.deciding import is_undecided
-from specgen.documents.owed_sheets import RequiredDocument
+from specgen.documents.owed_sheets import WRITTEN, RequiredDocument
 from specgen.documents.required_documents import list_pending
 from specgen.documents.views._concerned import concerns
 from specgen.documents.views._stages import (
@@ -27,7 +27,7 @@ _SHEETS = "SUB-02"
 _OF_FINISH = "SUB-06a"
 _COATS = {"primer", "gloss", "smoothing_coat"}
 # What an old wall is pulled with is used as its manufacturer writes.
-_PULLED_WITH = "Written instructions: adhesive"
+_PULLED_WITH = f"{WRITTEN}adhesive"
 # The report on the pull tests and its acceptance, which alone come behind them.
 _BOND = "ATT-05"
 

@@ -1,7 +1,6 @@
 """Who verifies the figures that rest on no text that was read, and on what they rest where their rows do not say."""
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.members import join_words
 from specgen.documents.parties import name_role, tell_party
 from specgen.documents.verifiers import (
     APPLICATOR,
@@ -12,6 +11,7 @@ from specgen.documents.verifiers import (
     is_checked_by_engineer,
 )
 from specgen.documents.views.to_verify import REMEMBERED, list_entries, shorten_name
+from specgen.model.series import join_series
 from specgen.model.source import Kind
 from specgen.model.value_text import long_date
 
@@ -27,7 +27,7 @@ def tell_verifiers(context: DocumentContext) -> str:
             texts.setdefault(role, {})[shorten_name(text).partition(",")[0]] = None
     written = "; manufacturers answer in writing" if any(role in MANUFACTURERS for role, _, _ in entries) else ""
     told = [f"The party named verifies its figures{written}."]
-    told += [_tell_reader(context, role, join_words([*texts[role]])) for role in texts if role != APPLICATOR]
+    told += [_tell_reader(context, role, join_series([*texts[role]])) for role in texts if role != APPLICATOR]
     if APPLICATOR in texts:
         others = "other" if len(texts) > 1 else "published"
         told.append(f"{tell_party(context, APPLICATOR)} verifies the {others} texts.")
