@@ -24,7 +24,11 @@ ROWS: dict[str, dict[str, str]] = {
         "building.mean_roof_height": "mean roof height",
         "building.least_plan_width": "minimum plan width",
     },
-    "Review": {"contract.review_days": "length", "contract.review_day_kind": "calendar or working"},
+    "Review": {
+        "contract.review_days": "length",
+        "contract.review_day_kind": "calendar or working",
+        "contract.resubmittal_days": "of a resubmittal",
+    },
     "Dates": {
         "schedule.color_sample_order_on": "sample color order",
         "schedule.submit_on": "submission",
@@ -45,11 +49,11 @@ ROWS: dict[str, dict[str, str]] = {
         "elevations.*.critical_light": "raked by low light",
     },
     "Impact": {
-        "elevations.*.impact_zones": "zones, each from height to height, with its class",
-        "elevations.*.public_reach": "within reach of the public",
+        "elevations.*.impact_zones": "zones by height, each with its class",
+        "elevations.*.public_reach": "public reach",
     },
     "EIFS above grade": {"elevations.*.grade_clearance": "clearance", "elevations.*.grade_is_soil": "soil below"},
-    "What the face meets, adjoining, corner, other material, or end": {
+    "Ends of the face, corner, other material, or free": {
         "elevations.*.left_end": "left",
         "elevations.*.right_end": "right",
     },
@@ -106,9 +110,9 @@ ROWS: dict[str, dict[str, str]] = {
         "aesthetic_joint.depth": "depth",
         "aesthetic_joint.tolerance": "tolerance",
     },
-    "Base coat flatness": {
-        "finish.flatness_long": "{straightedge.long} straightedge",
-        "finish.flatness_short": "{straightedge.short} straightedge",
+    "Base coat under straightedge": {
+        "finish.flatness_long": "{straightedge.long}",
+        "finish.flatness_short": "{straightedge.short}",
     },
     "Movement at the joint": {
         "joints.*.panel_length": "moving length",
@@ -118,12 +122,12 @@ ROWS: dict[str, dict[str, str]] = {
     },
     "EIFS at the joint": {
         "joints.*.thermal_expansion": "thermal expansion",
-        "joints.*.moisture_strain": "moisture strain, length per length",
+        "joints.*.moisture_strain": "moisture strain, ratio",
     },
     "Sealing temperature": {"joints.*.install_low": "minimum", "joints.*.install_high": "maximum"},
     "Joint place": {
         "joints.*.elevation": "elevation",
-        "joints.*.serves": "marks of what it serves",
+        "joints.*.serves": "openings or edges sealed, by mark",
         "joints.*.at": "position",
         "joints.*.runs": "direction",
     },
@@ -182,10 +186,10 @@ ROWS: dict[str, dict[str, str]] = {
         "primer.transfer_efficiency": "primer transfer efficiency",
         "gloss.transfer_efficiency": "gloss transfer efficiency",
     },
-    "Spray pattern": {
+    "Spray passes, crossed, one way, or random": {
         "primer.pattern": "primer",
         "gloss.pattern": "gloss",
-        "gloss.same_sprayer": "one sprayer both ways",
+        "gloss.same_sprayer": "one sprayer for both directions of gloss",
     },
     "Spray": {"spray.pattern": "fan shape", "spray.strainer_mesh": "strainer mesh"},
     "Sanding of smoothing coats": {"smoothing.abrasive": "abrasive grade", "smoothing.motion": "circles or straight"},
@@ -200,9 +204,9 @@ ROWS: dict[str, dict[str, str]] = {
         "colors.*.tolerance": "color difference allowed at each",
     },
     "Gloss": {
-        "gloss_target.units": "target, gloss units",
+        "gloss_target.units": "target, units",
         "gloss_target.angle": "angle, 20, 60, or 85 degrees",
-        "gloss_target.tolerance": "tolerance, gloss units either way",
+        "gloss_target.tolerance": "plus or minus, units",
     },
     "Equipment": {
         "guns": "spray guns",
@@ -249,8 +253,8 @@ ROWS: dict[str, dict[str, str]] = {
     "Mockup work": {
         "mockup.crew": "crews",
         "mockup.duration_days": "duration",
-        "mockup.same_equipment": "production equipment",
-        "mockup.same_access": "production access",
+        "mockup.same_equipment": "equipment of the work",
+        "mockup.same_access": "access of the work",
         "mockup.same_shade": "shade of the work",
         "mockup.destructive_area_apart": "separate area for tests",
     },

@@ -141,7 +141,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         lines.append(head)
         for step, row in ((group.step, row) for group in groups for row in join_items(context, group.items)):
             lines.append((f"V{next(numbers)}", [*row.asked, tell_step(step)], shorten_holds(row.holds), ""))
-    return TableView(("No.", "Value", "Holds up", "Answer, date"), tuple(lines), (5, 57, 22, 16))
+    return TableView(("No.", "Value", "Holds up", "Answer, date"), tuple(lines), (5, 59, 22, 14))
 
 
 def count_values(context: DocumentContext) -> int:

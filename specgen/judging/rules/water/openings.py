@@ -24,7 +24,7 @@ from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "WAT-02",
-    "Sill pans and head flashings",
+    "Flashing at openings",
     remedy="Install a sloped sill pan with end dams, lapped over the WRB.",
     steps="flashings",
     documents="D08 D11",
