@@ -71,6 +71,7 @@ HELD = [
     ("sealant.pull_cure", LEAST, "14 d", PRACTICE, "one-part sealant cures from its face inward, some 1/8 in a week"),
     ("sealant.before_gloss", LEAST, "48 h", MEMORY, "the bead has skinned and no longer bleeds"),
     ("cup.temperature", EXACTLY, "77 F", MEMORY, "cup times of data sheets are read at 25 C"),
+    ("cup.iso_temperature", EXACTLY, "73.4 F", MEMORY, "ISO 2431 reads its cups at 23 C"),
     ("smoothing.coats", EXACTLY, "2 ", PRACTICE, "one hides no trowel mark, three crack"),
     ("smoothing.total_thickness", MOST, "1/32 in", PRACTICE, "a thick skim cracks"),
     ("smoothing.sand_after_least", LEAST, "15 min", PRACTICE, "sooner it rolls up"),

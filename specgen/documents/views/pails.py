@@ -41,18 +41,19 @@ def _limits(context: DocumentContext, coat: str) -> tuple[Any, ...]:
     display = context.display
     window = [bracket(display((coat, "cup_least")), "minimum"), " to ", bracket(display((coat, "cup_most")), "maximum")]
     mesh = display(("spray", "strainer_mesh"))
+    read_at = "cup.iso_temperature" if "iso" in str(context.project.get((coat, "cup"))) else "cup.temperature"
     return (
         f"Limit, {coat}",
         "one for each face, or boxed",
         _name_cups(context, coat),
         _RECORDED,
-        ["bring to ", context.limit("cup.temperature")],
+        ["bring to ", context.limit(read_at)],
         _RECORDED,
         ["within ", context.limit("cup.one_operator"), ", else repeat"],
         "same in each pail",
         ["maximum ", bracket(display((coat, "max_water")), "water")],
         window,
-        ["bring to ", context.limit("cup.temperature")],
+        ["bring to ", context.limit(read_at)],
         [mesh, " mesh"] if not mesh.open else "through the strainer",
         "–",
     )
