@@ -13,6 +13,7 @@ from cerberus.schema import UnvalidatedSchema
 from specgen.model.field import Field, Node, Path
 from specgen.quantities.format import format_quantity
 from specgen.quantities.number import parse_number
+from specgen.quantities.parse import parse_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.reading.choices import refuse_choice
 from specgen.reading.conversion import InvalidValue, convert
@@ -98,8 +99,9 @@ class SectionRules:
             return f"{raw} is thinner than anyone would measure", f"write 0, or {least} or more"
         if error is errors.MAX_VALUE and is_share(field) and 2 < (percent := parse_number(raw)) <= 100:
             return tell_share(raw, percent)
-        side, bound = ("below", field.least) if error is errors.MIN_VALUE else ("above", field.most)
-        span = f"{field.least or 'less'} to {field.most or 'more'}"
+        least, most = (tell_bound(field, bound, raw) for bound in (field.least, field.most))
+        side, bound = ("below", least) if error is errors.MIN_VALUE else ("above", most)
+        span = f"{least or 'less'} to {most or 'more'}"
         return f"{raw} is {side} {bound}, outside the range of this field", span
 
     def known_beside(self, fault: Fault) -> tuple[str, ...] | None:
@@ -115,6 +117,14 @@ class SectionRules:
 def convert_checked(field: Field, text: str) -> Any:
     """The typed value of a single text, checked by the rules of its field; raises InvalidValue."""
     return SectionRules(Node(field.path, field=field)).value((), text)
+
+
+def tell_bound(field: Field, bound: str, raw: Any) -> str:
+    """A bound of a field in the unit that the value is written in: `47.9 kPa` for 1000 psf beside a value in kPa."""
+    if field.kind != "quantity" or not bound:
+        return bound
+    limit, unit = parse_quantity(bound, field.dimension), parse_quantity(str(raw), field.dimension).unit
+    return bound if limit.unit == unit else format_quantity(limit, unit)
 
 
 class _Validator(Validator):  # type: ignore[misc]

@@ -147,3 +147,20 @@ def test_a_reading_makes_the_rules_of_a_section_once() -> None:
     rules, wall = Rules(), SCHEMA.node(("walls", "W1"))
     assert rules.of(wall) is rules.of(SCHEMA.node(("walls", "W2")))
     assert rules.of(wall) is not Rules().of(wall)
+
+
+# Exact by definition: 300 psf is 14.364 kPa, 14,000 ft is 4267.2 m, 135 F is 57.22 C.
+@pytest.mark.parametrize(
+    ("path", "text", "message", "hint"),
+    [
+        ("elevations.*.design_pressure_outward", "60 kPa", "60 kPa is above 14.4 kPa", "0.05 kPa to 14.4 kPa"),
+        ("elevations.*.design_pressure_outward", "600 psf", "600 psf is above 300 psf", "1 psf to 300 psf"),
+        ("site.altitude", "9000 m", "9000 m is above 4267 m", "-91.4 m to 4267 m"),
+        ("climate.hot_air", "90 C", "90 C is above 57.2 °C", "-62.2 °C to 57.2 °C"),
+        ("gloss.coats", "9", "9 is above 6", "0 to 6"),
+    ],
+)
+def test_a_range_is_told_in_the_unit_of_the_value(path: str, text: str, message: str, hint: str) -> None:
+    with pytest.raises(InvalidValue) as caught:
+        convert_checked(FIELDS[tuple(path.split("."))], text)
+    assert (caught.value.message, caught.value.hint) == (f"{message}, outside the range of this field", hint)
