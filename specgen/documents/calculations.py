@@ -74,9 +74,9 @@ def _gather_values(context: DocumentContext, provider: Provider) -> CalculationV
             # The same field of further members is owed as well; another one may stand in its place.
             alike = (path for path in absent.paths if path[-1] == absent.path[-1])
             paths = dict.fromkeys((*context.resolve.missing(member, provider.name), *alike))
-            # What waits for fields that do not apply here is not asked for: no power line, no distance from it.
-            if any(map(context.project.applies, paths)):
-                waiting.append(Waiting(provider, member, tuple(paths)))
+            # What does not apply here is not asked for: no power line, no distance from it.
+            if asked := tuple(filter(context.project.applies, paths)):
+                waiting.append(Waiting(provider, member, asked))
         except Refused as refused:
             waiting.append(Waiting(provider, member, (), "; ".join(p.message for p in refused.problems)))
         else:

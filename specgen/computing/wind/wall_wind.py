@@ -3,6 +3,7 @@
 from fractions import Fraction
 
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
+from specgen.computing.local_wind import is_wind_by_engineer
 from specgen.computing.wind import _wind
 from specgen.computing.wind._editions import EDITIONS, Edition, read_edition
 from specgen.computing.working_builder import WorkingBuilder
@@ -144,13 +145,16 @@ def _start(inputs: WindInputs, unit: str) -> WorkingBuilder:
 def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     """The outward pressure on the board of an elevation at allowable level: the greater pull of zones 4 and 5.
 
-    The engineer's outward pressure comes first; where the method does not reach and there is none, it is Absent.
+    The engineer's outward pressure comes first; where the method does not reach, or a local code names none, and there
+    is no such pressure, it is Absent.
     """
     outward = elevation.get("design_pressure_outward")
     if outward is not None:
         return _take_engineers(elevation, outward, elevation.project.system)
     root = root_of(elevation)
-    if any(_wind.list_reasons_against(root.site.wind_speed, root.building.mean_roof_height, root.code.wind_standard)):
+    if is_wind_by_engineer(elevation.project) or any(
+        _wind.list_reasons_against(root.site.wind_speed, root.building.mean_roof_height, root.code.wind_standard)
+    ):
         raise Absent((*elevation.path, "design_pressure_outward"))
     inputs = WindInputs.from_project(elevation, ask, area=_wind.BOARD_AREA, top=_find_parapet(elevation))
     # The map of wind speeds is chosen by the risk category.

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable, Iterator
 
+from specgen.computing.local_wind import is_wind_by_engineer
 from specgen.documents.context import DocumentContext
 from specgen.model.field import Field, Path, bind_path, dotted_path, matches
 from specgen.model.value_text import words
@@ -55,17 +56,11 @@ def ask_by_code(context: DocumentContext, paths: Iterable[str]) -> list[str]:
     A field that the project rules out, and what every page tells without it, is asked of nobody.
     """
     paths = [path for path in paths if path not in _TOLD and not _is_ruled_out(context, path)]
-    if not is_wind_by_engineer(context):
+    if not is_wind_by_engineer(context.project):
         return list(dict.fromkeys(paths))
     suctions = [dotted_path(path) for path in list_suctions(context)]
     asked = [entry for path in paths for entry in (suctions if path in OF_ASCE_7 else [path])]
     return list(dict.fromkeys(asked))
-
-
-def is_wind_by_engineer(context: DocumentContext) -> bool:
-    """Whether wind is the engineer's: a local code that names no standard whose method is computed here."""
-    project = context.project
-    return project.get(("code", "model")) == "other" and project.get(("code", "wind_standard")) is None
 
 
 def list_suctions(context: DocumentContext) -> Iterator[Path]:

@@ -10,7 +10,7 @@ from specgen.documents.deciding import bears_on_wall, is_undecided
 from specgen.documents.required_documents import list_pending
 from specgen.documents.standing_walls import BARRIER, list_unconfirmed
 from specgen.documents.views._energy import asks_requirement
-from specgen.documents.views._fields import OF_ASCE_7, SUCTION, ask_by_code, is_wind_by_engineer
+from specgen.documents.views._fields import OF_ASCE_7, ask_by_code
 from specgen.judging.verdict import list_pending as list_pending_clauses
 from specgen.model.field import Path, dotted_path
 from specgen.model.finding import NotJudged
@@ -83,7 +83,7 @@ def find_lacking(context: DocumentContext) -> dict[Path, set[str]]:
 def tell_rules(context: DocumentContext, dotted: str) -> set[str]:
     """The rules that a value holds up: those that wait for it, else those that it bears on."""
     pattern, held = find_pattern(context, dotted), find_held(context)
-    if (dotted_path(pattern) in OF_ASCE_7 and dotted not in held) or _stands_for_wind(context, pattern):
+    if dotted_path(pattern) in OF_ASCE_7 and dotted not in held:
         dotted = _WIND_SPEED
     bears = set(_BEARS.get(pattern, ())) & context.remember(_list_waiting)
     if pattern == _JURISDICTION:
@@ -91,11 +91,6 @@ def tell_rules(context: DocumentContext, dotted: str) -> set[str]:
     if pattern == _BOARD_R and asks_requirement(context):
         bears.add(_VAPOR)
     return held.get(dotted) or bears
-
-
-def _stands_for_wind(context: DocumentContext, pattern: Path) -> bool:
-    """Whether a value is the suction that the engineer gives in place of what ASCE 7 computes it from."""
-    return pattern[-1] == SUCTION and is_wind_by_engineer(context)
 
 
 def tell_held(context: DocumentContext, dotted: str) -> set[str]:

@@ -3,11 +3,11 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
+from specgen.computing.local_wind import is_wind_by_engineer
 from specgen.documents.calculations import CalculationValues, Waiting
 from specgen.documents.context import DocumentContext
 from specgen.documents.origins import follow
-from specgen.documents.views._fields import OF_ASCE_7, SUCTION, is_wind_by_engineer
-from specgen.model.field import Path, dotted_path
+from specgen.model.field import Path
 
 _PRESSURE, _STRIP = "wall-wind", "wind-corner-strip"
 _CAPACITY = tuple(f"elevations.*.wall.attachment.{name}" for name in ("ultimate_strength", "safety_factor"))
@@ -16,7 +16,7 @@ _CAPACITY = tuple(f"elevations.*.wall.attachment.{name}" for name in ("ultimate_
 def list_waiting(context: DocumentContext, calculation: CalculationValues) -> Iterator[Waiting]:
     """What a calculation waits for: of wind, what its check lacks beside the pressure, whether that is known or not."""
     provider = calculation.provider
-    if provider.name == _STRIP and is_wind_by_engineer(context):
+    if provider.name == _STRIP and is_wind_by_engineer(context.project):
         return
     if provider.name == _PRESSURE:
         unchecked = ((one, tuple(_list_capacity(context, one))) for one in calculation.workings)
@@ -26,7 +26,7 @@ def list_waiting(context: DocumentContext, calculation: CalculationValues) -> It
             yield waiting
             continue
         capacity = _list_capacity(context, waiting.member) if provider.name == _PRESSURE else ()
-        paths = dict.fromkeys((*_name_suction(context, waiting), *capacity))
+        paths = dict.fromkeys((*waiting.paths, *capacity))
         yield replace(waiting, paths=tuple(paths))
 
 
@@ -34,18 +34,6 @@ def tell_title(calculation: CalculationValues) -> str:
     """The title of a calculation; of the pressure, as that of the check that it is made for."""
     title = calculation.provider.title
     return f"{title} on the adhered wall" if calculation.provider.name == _PRESSURE else title
-
-
-def _name_suction(context: DocumentContext, waiting: Waiting) -> Iterator[Path]:
-    """The fields that a pressure waits for; the engineer's suction in place of what only ASCE 7 needs."""
-    local = is_wind_by_engineer(context)
-    marks = context.project.members.get(("elevations",), ())
-    faces = waiting.member[1:2] if waiting.member[:1] == ("elevations",) else marks
-    for path in waiting.paths:
-        if local and dotted_path(path) in OF_ASCE_7:
-            yield from (("elevations", mark, SUCTION) for mark in faces)
-        else:
-            yield path
 
 
 def _list_capacity(context: DocumentContext, elevation: Path) -> Iterator[Path]:

@@ -261,6 +261,28 @@ def test_where_the_method_does_not_reach_the_engineers_pressure_is_owed(change: 
     assert not evaluate(field.condition, case_of(tmp_path, JOB).project, ("elevations", "E1", name))
 
 
+# Common practice, no source: where the local code names no standard that is computed here, the engineer gives the wind.
+@pytest.mark.parametrize(("standard", "by"), [(None, "engineer"), ("asce_7_16", "ASCE 7")])
+def test_under_a_local_code_wind_is_the_engineers_unless_it_names_a_standard(
+    standard: str | None, by: str, tmp_path: Path
+) -> None:
+    local = {key: value for key, value in JOB.items() if key != "code"}
+    local["code"] = {"model": "other", "name": "Fen Building Rules"} | ({"wind_standard": standard} if standard else {})
+    case = case_of(tmp_path, local)
+    resolve = Resolver(case.project, computing.find)
+    schema = project_schema()
+    for path in (("site", "wind_speed"), ("site", "exposure"), ("site", "risk_category"), ("building", "enclosure")):
+        assert evaluate(schema.fields[path].condition, case.project, path) == (by == "ASCE 7")
+    if by == "ASCE 7":
+        assert resolve(("elevations", "E1"), "wall-wind").result == asked(tmp_path).result
+    else:
+        with pytest.raises(Absent, match=r"elevations\.E1\.design_pressure_outward"):
+            resolve(("elevations", "E1"), "wall-wind")
+        (waiting,) = [one for one in case.judgment.not_judged if one.code == "ATT-09a"]
+        assert waiting.needs[0] == "elevations.E1.design_pressure_outward"
+        assert not [need for need in waiting.needs if need.startswith(("site.", "building."))]
+
+
 def test_each_reason_against_the_method_is_told_in_words() -> None:
     assert list(list_reasons_against(Quantity.of(115, "mph"), Quantity.of(60, "ft"), "asce_7_16")) == []
     assert len(list(list_reasons_against(Quantity.of(60, "mph"), Quantity.of(61, "ft"), "asce_7_05"))) == 3
