@@ -29,7 +29,7 @@ from specgen.documents.records.faults import list_faults, tell_counts
 from specgen.documents.required_documents import count_pending, list_measured
 from specgen.documents.review_boxes import review_boxes
 from specgen.documents.seal import tell_seal
-from specgen.documents.standing_walls import list_standing
+from specgen.documents.standing_walls import list_barriers, list_standing, list_wet
 from specgen.documents.steps import steps
 from specgen.documents.submission import is_reviewed, tell_days, tell_issue
 from specgen.documents.template_functions import Function, check_words, figure_functions, known_name
@@ -136,6 +136,7 @@ def _tell_open(context: DocumentContext) -> dict[str, Any]:
         "undated_stages": tell_undated(context),
         "forms_left_out": tell_forms_left_out(context),
         "standing_walls": list_standing(context),
+        "wet_walls": list_wet(context, list_barriers(context)),
         "contractor_reviews": is_reviewed(context),
         "issue_days": tell_issue(context),
         "decision_days": tell_days(context),

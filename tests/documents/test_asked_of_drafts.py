@@ -60,7 +60,7 @@ def test_what_can_rule_an_old_wall_out_is_asked_before_it_is_repaired_and_pulled
     asked = before_of(tmp_path)
     for party, item in (
         ("Architect", "Acceptance of a barrier wall without drainage, in writing (W1, W2)"),
-        ("Architect", "Source of the water in the wall, and how it is stopped (W1)"),
+        ("Owner", "Source of the water in the wall, and how it is stopped (W1)"),
         ("EIFS manufacturer", "ASTM E2568 report of the system, or evaluation report (W1, W2)"),
         ("EIFS manufacturer", "ASTM E331 report of this wall, where framed or not designed to the code (W1, W2)"),
     ):

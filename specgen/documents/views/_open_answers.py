@@ -73,7 +73,7 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
     yield from _ask_of_stated(context) if context.is_marked else ()
     wet = list_wet(context, list_barriers(context))
     if wet:
-        yield OpenAnswer(f"{_WATER} ({', '.join(wet)})", ("ATT-08",), decides=True)
+        yield OpenAnswer(f"{_WATER} ({', '.join(wet)})", ("ATT-08",), decides=True, party="owner")
     yield from _ask_for_testers(context)
     if any(entry.code == _PULLED for entry in list_pending(context)):
         asked = f"Pull tests in each {context.limit('substrate.pulls_area').text} of each kind of surface"

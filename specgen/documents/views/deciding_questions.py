@@ -48,9 +48,9 @@ def _word(context: DocumentContext, code: str, asked: str, walls: list[str]) -> 
 
 
 def _tell_wet(context: DocumentContext, walls: list[str]) -> str:
-    """What the architect settles before accepting a barrier wall that shows that water is in it."""
+    """What is found out before the architect accepts a barrier wall that shows that water is in it."""
     wet = list_wet(context, walls)
-    return f"; before deciding, the architect finds the source of the water in {', '.join(wet)}" if wet else ""
+    return f"; before that, the owner has the source of the water in {', '.join(wet)} found" if wet else ""
 
 
 def _cite_figures(context: DocumentContext, text: str) -> list[Any]:
