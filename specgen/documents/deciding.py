@@ -8,6 +8,8 @@ from specgen.model.finding import Verdict
 BEHIND = "COD "
 # The section on rated walls of the International Building Code, by which their report is asked for.
 RATED = "COD 2603.5.1"
+# Board goes on the outside of a wall that stands, which may stand on its lot line; no rule reads how far off that is.
+LOT_LINE = "COD"
 # Asked of each drained wall; who asks for its drainage differs.
 DRAINAGE = "ATT-08c"
 # Rule or clause, question, and the answer that rules the wall out. What keeps everybody off the wall comes first, then
@@ -24,6 +26,11 @@ QUESTIONS = (
         BEHIND,
         "Wall behind the board: concrete or masonry designed to the code, or framed",
         "the wall is framed, or not designed to the code, without a test to ASTM E331: a WRB is then required",
+    ),
+    (
+        LOT_LINE,
+        "Lot line beside the existing wall",
+        "the EIFS reaches past the lot line, and neither the neighbor nor the authority over the street permits it",
     ),
     ("ATT-03", "Local rule on fasteners", "the local code requires fasteners through the board"),
     (

@@ -61,6 +61,7 @@ def test_what_can_rule_an_old_wall_out_is_asked_before_it_is_repaired_and_pulled
     for party, item in (
         ("Architect", "Acceptance of a barrier wall without drainage, in writing (W1, W2)"),
         ("Owner", "Source of the water in the wall, and how it is stopped (W1)"),
+        ("Owner", "Lot line: distance from the wall; permission past it, or none (W1, W2)"),
         ("EIFS manufacturer", "ASTM E2568 report of the system, or evaluation report (W1, W2)"),
         ("EIFS manufacturer", "ASTM E331 report of this wall, where framed or not designed to the code (W1, W2)"),
     ):
@@ -68,6 +69,34 @@ def test_what_can_rule_an_old_wall_out_is_asked_before_it_is_repaired_and_pulled
     (report,) = (told for item, told in asked.items() if item.startswith("Bond report with mode of failure"))
     assert report == ("Owner", "decision on the walls")
     assert asked["Acceptance of the bond report, in writing (W1, W2)"] == ("Engineer", "decision on the walls")
+
+
+# Common practice, no source: board on an old front may overhang the street or the neighbor; the owner knows the line.
+def test_an_old_wall_is_asked_for_its_lot_line_and_for_its_water(tmp_path: Path) -> None:
+    page = drafted(tmp_path, OLD, ("D00",))["D00"]
+    (row,) = [line for line in page.splitlines() if "Lot line beside the existing wall" in line]
+    assert "W1, W2" in row and "neither the neighbor nor the authority over the street permits it" in row
+    assert "Owner: after the reports, have the source of the water in W1 found, and stopped before repair." in page
+    new = merged(OLD, {"walls": {mark: {"substrate": {"kind": "concrete"}} for mark in ("W1", "W2")}})
+    page = drafted(tmp_path, new, ("D00",))["D00"]
+    assert "Lot line" not in page and "source of the water" not in page
+
+
+# Common practice, no source: the owner releases what costs money, the architect decides on the walls.
+def test_each_release_is_listed_with_who_gives_it_and_before_what(tmp_path: Path) -> None:
+    def listed(change: Any) -> list[str]:
+        page = drafted(tmp_path, change, ("D19",))["D19"]
+        below = page.partition("RELEASES IN WRITING")[2].partition("SOURCES OF THE FIGURES")[0]
+        return [line.strip() for line in below.splitlines() if line.strip()]
+
+    decided = "Decision on each wall: architect, before material is ordered or a mockup is built."
+    pulled = "Repair and pull tests, W1 and W2: owner, after the calculations named in D00."
+    assert [line.partition(". ")[2] for line in listed(OLD)][:2] == [pulled, decided]
+    named = merged(OLD, {"parties": {"owner": {"name": "Fen Trust"}, "architect": {"name": "Sedge"}}})
+    assert [line.partition(". ")[2] for line in listed(named)][:2] == [
+        pulled.replace("owner", "owner, Fen Trust"),
+        decided.replace("architect", "architect, Sedge"),
+    ]
 
 
 def test_what_nobody_has_told_is_asked_of_who_can(tmp_path: Path) -> None:
@@ -205,8 +234,8 @@ def test_pull_tests_say_what_is_pulled_how_often_and_who_accepts_the_surface_fir
     )
     (said,) = (line for line in pages["D05"].splitlines() if "Form D12f. Pulls: " in line)
     assert (
-        "minimum 3 in each 1000 sq ft and kind of surface, and as many on new pointing: minimum 6 on W1, 1364 sq ft"
-        in said
+        "minimum 3 in each 1000 sq ft of a wall or part of it, and a minimum of 3 more where its pointing is new: "
+        "minimum 6 on W1, 1364 sq ft" in said
     )
     assert "The agency pulls the EIFS manufacturer's adhesive, bonded to the prepared surface" in said
     assert "pull tests on Form D12f, issued before them (independent testing agency, for the owner)" in pages["D00"]

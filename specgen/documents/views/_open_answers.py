@@ -19,6 +19,7 @@ EDITION = "IBC edition adopted by the authority"
 _CODE, _VAPOR, _SECTIONS, _INSPECTION = "COD", "INS-05", "SUB-07", "COD-04"
 SPEC_SECTIONS = "Specification section for this work, a copy, or none"
 _WATER = "Source of the water in the wall, and how it is stopped"
+_LOT_LINE = "Lot line: distance from the wall; permission past it, or none"
 SEALING = "Is sealant installed before or after the gloss?"
 _OWN_REVIEW = "Working days of the contractor's own review, before a submittal is sent on"
 _ENERGY = "Energy code edition, climate zone, R-value of continuous insulation required, or none; vapor retarder"
@@ -71,6 +72,8 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
     if asks_requirement(context):
         yield OpenAnswer(_ENERGY, (_VAPOR,), decides=True)
     yield from _ask_of_stated(context) if context.is_marked else ()
+    if is_undecided(context) and list_standing(context):
+        yield OpenAnswer(f"{_LOT_LINE} ({', '.join(list_standing(context))})", (_CODE,), decides=True, party="owner")
     wet = list_wet(context, list_barriers(context))
     if wet:
         yield OpenAnswer(f"{_WATER} ({', '.join(wet)})", ("ATT-08",), decides=True, party="owner")

@@ -234,8 +234,8 @@ ROWS: dict[str, dict[str, str]] = {
     },
     "Safety": {
         "safety.rules": "rules",
-        "safety.respirator_program": "respiratory protection program",
-        "safety.silica_plan": "silica exposure control plan",
+        "safety.respirator_program": "respirator program",
+        "safety.silica_plan": "silica plan",
         "safety.hazcom": "hazard communication",
     },
     "Mockup size and place": {

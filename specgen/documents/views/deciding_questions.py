@@ -6,9 +6,9 @@ from typing import Any
 from specgen.documents.code_edition import name_weather_sections
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.deciding import APART, BEHIND, DRAINAGE, QUESTIONS, RATED
+from specgen.documents.deciding import APART, BEHIND, DRAINAGE, LOT_LINE, QUESTIONS, RATED
 from specgen.documents.drainage_asked import BY_CODE, OF_EACH, tell_who_asks
-from specgen.documents.standing_walls import BARRIER, list_unconfirmed, list_wet
+from specgen.documents.standing_walls import BARRIER, list_standing, list_unconfirmed, list_wet
 from specgen.documents.views._document_stages import list_deciding
 from specgen.documents.views._rules import list_undecided
 from specgen.judging.verdict import list_pending
@@ -63,7 +63,8 @@ def _list_waiting(context: DocumentContext, mark: str) -> Iterator[str]:
     """The rules that a wall waits for, and those whose document it waits for; some clauses by themselves."""
     yield from list_undecided(context, mark)
     yield from (clause.code for clause in list_pending(context.judgment, mark) if clause.code in APART)
-    if mark in context.remember(list_unconfirmed) and context.judgment.walls[mark].verdict is Verdict.NOT_YET_KNOWN:
-        yield BEHIND
+    if context.judgment.walls[mark].verdict is Verdict.NOT_YET_KNOWN:
+        yield from [BEHIND] if mark in context.remember(list_unconfirmed) else []
+        yield from [LOT_LINE] if mark in list_standing(context) else []
     for entry in list_deciding(context, mark):
         yield entry.name if entry.name == BARRIER else entry.code if entry.code in (*APART, RATED) else entry.code[:6]
