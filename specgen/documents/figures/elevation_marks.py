@@ -42,7 +42,10 @@ def _shown_edge(view: View, place: Place) -> Segment:
 
 def _label_with_leader(canvas: Canvas, text: str, edge: Segment, wall: Box, avoided: Sequence[Sequence[Box]]) -> None:
     """Write a mark off the lines of the wall, with a leader to what it names; without a place it is a number."""
-    texts = [label.box for label in canvas.labels]
+    # What lies farther off than any place meets none.
+    around = _reach_about(edge).grow(measure(text))
+    texts = [label.box for label in canvas.labels if label.box.meets(around)]
+    avoided = [[box for box in boxes if box.meets(around)] for boxes in avoided]
     for number, said in enumerate((text, str(len(canvas.key) + 1))):
         places = [label for label in _about(said, edge) if wall.grow(-0.4).holds(label.box)]
         leaders = {label: _find_leader(label.box, edge) for label in places}
@@ -63,11 +66,15 @@ def _label_with_leader(canvas: Canvas, text: str, edge: Segment, wall: Box, avoi
 
 def _about(text: str, edge: Segment) -> Iterator[Label]:
     """Places about a line, on a grid of steps that follows it."""
-    x1, y1, x2, y2 = edge
-    left, right, top, bottom = min(x1, x2) - _REACH, max(x1, x2) + _REACH, min(y1, y2) - _REACH, max(y1, y2) + _REACH
+    left, top, right, bottom = _reach_about(edge)
     for across in range(int((right - left) / _STEP) + 1):
         for down in range(int((bottom - top) / _STEP) + 1):
             yield center_label(text, left + across * _STEP, top + down * _STEP)
+
+
+def _reach_about(edge: Segment) -> Box:
+    x1, y1, x2, y2 = edge
+    return Box(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)).grow(_REACH)
 
 
 def _find_leader(label: Box, edge: Segment) -> Segment:
