@@ -20,7 +20,6 @@ from specgen.model.block import (
     Block,
     Break,
     CheckBox,
-    Deferred,
     Emphasis,
     Equation,
     Figure,
@@ -148,7 +147,6 @@ _NAMES: dict[type, str] = {
     ReviewBoxes: "the boxes of the review",
     Break: "a new page",
     Note: "a note",
-    Deferred: "the table of figures to confirm",
 }
 _BLOCKS = tuple(_NAMES)
 # Bounds on the text of one document, as Markdown is read: lines, and the work its signs make in long paragraphs.

@@ -13,7 +13,7 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.draft_forms import drop_forms
 from specgen.documents.drafts import OPEN_ITEMS
-from specgen.documents.numbering import number_blocks, resolve_deferred
+from specgen.documents.numbering import number_blocks
 from specgen.documents.shape import check_shape
 from specgen.documents.template_globals import template_globals
 from specgen.model.block import Contents, Document
@@ -31,7 +31,7 @@ def compose_document(template: Template, context: DocumentContext, draft: bool) 
     if draft and not context.draft:
         context = dataclasses.replace(context, draft=True)
     rendered = composer.text(template.words, template_globals(context, composer), template.file, template.first_line)
-    blocks = resolve_deferred(composer.blocks(rendered, template.file))
+    blocks = composer.blocks(rendered, template.file)
     check_shape(blocks, template, composer.lines)
     blocks = drop_forms(blocks, {form.id for form in context.rest.forms_left_out})
     blocks = cite_blocks(blocks, context.cite)

@@ -11,7 +11,6 @@ from specgen.documents.source_letters import PROPOSED, letter, set_letters
 from specgen.model.block import (
     Article,
     Block,
-    Deferred,
     Emphasis,
     Figure,
     Inline,
@@ -90,13 +89,6 @@ def item_label(count: int, level: int, numbering: Numbering) -> str:
         return f"{count}."
     text = letter(count)
     return f"{text.upper() if letters == 'A' else text}."
-
-
-def resolve_deferred(blocks: Iterable[Block]) -> tuple[Block, ...]:
-    """The blocks, with each deferred block built from the values of the others."""
-    waiting = tuple(blocks)
-    values = list_values(waiting)
-    return tuple(block.make(values) if isinstance(block, Deferred) else block for block in waiting)
 
 
 def list_values(blocks: Iterable[Block]) -> list[Value]:

@@ -49,21 +49,16 @@ from specgen.judging.owners import looks_for_document
 from specgen.model.absence import Absent
 from specgen.model.block import (
     Blank,
-    Block,
     Break,
     CheckBox,
-    Deferred,
     Inline,
     Inlines,
-    Paragraph,
     Ref,
     Signature,
     Table,
     Text,
-    Value,
 )
 from specgen.model.finding import Severity
-from specgen.model.source import Kind
 from specgen.model.value_text import words
 
 
@@ -102,7 +97,6 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "crews_of_mockup": tell_crews(context),
         "procedure": cite_procedure(context),
         "seal_covers": tell_seal(context),
-        "to_confirm": Deferred(_to_confirm),
     }
     functions = {f.name: f for f in _page_functions(context, composer)}
     names |= _name_rules(context) | _tell_open(context)
@@ -263,17 +257,6 @@ def _party(context: DocumentContext, role: str) -> tuple[str, str]:
     name = context.project.get(("parties", role, "name"))
     title = words(role)
     return title[:1].upper() + title[1:], name or ""
-
-
-def _to_confirm(values: list[Value]) -> Block:
-    """Table of the document's named values whose only source is common practice or memory."""
-    rows: dict[tuple[str, str], tuple[Any, ...]] = {}
-    for value in values:
-        if value.about and value.source is not None and value.source.kind in (Kind.PRACTICE, Kind.MEMORY):
-            rows.setdefault((value.about, value.text), (value.about, value, value.source.kind.value.split(",")[0]))
-    if not rows:
-        return Paragraph((Text("No figure of this document rests on practice or memory alone."),))
-    return set_table(TableView(("Figure", "Value", "Rests on"), tuple(rows.values()), (54, 26, 20)))
 
 
 def _look_up(context: DocumentContext, name: Any, member: Any) -> Any:

@@ -1,6 +1,5 @@
 """The closed set of blocks a document is made of; writers handle these and nothing else."""
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
@@ -249,27 +248,8 @@ class Break:
     """A new page."""
 
 
-@dataclass(frozen=True, slots=True)
-class Deferred:
-    """A block built from the values printed by the rest of the document; resolved before any writer runs."""
-
-    make: Callable[[list[Value]], "Block"]
-
-
 Block = (
-    Part
-    | Article
-    | Item
-    | Paragraph
-    | Note
-    | Table
-    | Equation
-    | Figure
-    | Signature
-    | ReviewBoxes
-    | Contents
-    | Break
-    | Deferred
+    Part | Article | Item | Paragraph | Note | Table | Equation | Figure | Signature | ReviewBoxes | Contents | Break
 )
 
 

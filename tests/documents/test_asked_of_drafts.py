@@ -116,7 +116,7 @@ def test_what_nobody_has_told_is_asked_of_who_can(tmp_path: Path) -> None:
         assert row in rows, row
     # Who takes the replies is no question to others.
     assert "Contact for replies" not in pages["D19"]
-    assert "Replies to (applicator: fill in before this list is sent): ____" in pages["D19"]
+    assert "Replies to: ____" in pages["D19"]
     masking = "sealed before or after the gloss: pending, from the applicator; masking follows from it"
     assert f"J1 (1/2 in) | [Sealants] | primer of the finish; {masking}" in pages["D02"]
     # No date of the project is known, and none is asked of each stage.
@@ -234,7 +234,7 @@ def test_pull_tests_say_what_is_pulled_how_often_and_who_accepts_the_surface_fir
     )
     (said,) = (line for line in pages["D05"].splitlines() if "Form D12f. Pulls: " in line)
     assert (
-        "minimum 3 in each 1000 sq ft of a wall or part of it, and a minimum of 3 more where its pointing is new: "
+        "minimum 3 in each 1000 sq ft of each kind of surface, new pointing by the area of its joints: "
         "minimum 6 on W1, 1364 sq ft" in said
     )
     assert "The agency pulls the EIFS manufacturer's adhesive, bonded to the prepared surface" in said

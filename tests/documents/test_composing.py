@@ -126,11 +126,6 @@ def test_a_value_is_compared_with_a_word_and_with_another_value(tmp_path: Path) 
     assert "yes, no, yes" in text.write_text(written(tmp_path, words, {"walls": more}))
 
 
-def test_a_document_without_figures_of_practice_says_so(tmp_path: Path) -> None:
-    said = text.write_text(written(tmp_path, "{{ to_confirm }}\n"))
-    assert "No figure of this document rests on practice or memory alone." in said
-
-
 @pytest.mark.parametrize(
     ("words", "said"),
     [

@@ -272,8 +272,8 @@ def test_bare_brick_is_surveyed_for_asbestos_before_any_work_and_is_not_tested_f
     assert not any("lead in the existing coating" in page for page in pages.values())
     row = next(line for line in pages["D05"].splitlines() if line.startswith("ATT-06c | "))
     assert (
-        "Only after the asbestos survey; where asbestos is found, by a licensed abatement contractor alone: repoint"
-        in row
+        "Only after the asbestos survey; where asbestos is found, by a licensed abatement contractor, as "
+        "Existing walls in D05 says: repoint" in row
     )
     assert (
         "only a licensed abatement contractor, and for the pull tests the trained and protected testing agency"
@@ -431,7 +431,7 @@ def test_the_measures_named_at_the_walls_have_their_rows_and_are_counted(tmp_pat
     pages = drafted(tmp_path, OLD_WALLS)
     rows = [line.split(" | ")[0] for line in table_of(pages["D05"], "CONDITIONS ALLOWED WITH MEASURES")[1:]]
     assert rows == ["ATT-05e", "ATT-05j", "ATT-06b", "HEA-05a"]
-    assert "Plan the 4 measures, one in each row" in pages["D00"]
+    assert "Plan the 4 measures in D05, one in each row" in pages["D00"]
     assert "Conditions allowed with measures: ATT-05e, ATT-05j, ATT-06b, HEA-05a; see D05." in pages["D02"]
     for name in ("D00", "D02"):
         told = re.findall(r"(?m)Measures required(?:, see D05)?: .*$", pages[name])[-1]
@@ -448,6 +448,7 @@ def test_what_can_rule_a_wall_out_is_asked_in_order(tmp_path: Path) -> None:
     assert asked == [
         "ATT-10",
         "COD 1402.2, 1403.2",
+        "COD",
         "ATT-03",
         "ATT-08",
         "COD-03",
@@ -580,7 +581,7 @@ def test_a_figure_that_the_procedure_goes_by_is_put_to_who_confirms_it(tmp_path:
     every = {item for party in asked.values() for items in party.values() for item in items}
     # Common practice, no source, and from memory: the figures of the procedure, with the letter of their source.
     for item in (
-        "Base coat flatness: 10 ft straightedge, confirm 1/8 in; 24 in straightedge, confirm 1/16 in[p]",
+        "Base coat under straightedge: 10 ft, confirm 1/8 in; 24 in, confirm 1/16 in[p]",
         "Maximum humidity: primer, confirm 85%; gloss, confirm 85%[p]",
         "Spray: fan shape, confirm oval; strainer mesh, confirm 60 to 100[p]",
     ):

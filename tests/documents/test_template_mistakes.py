@@ -85,7 +85,6 @@ MISTAKES: list[tuple[str, str, str, int]] = [
     ("{{ '\\ud800' }}\n", "cannot be seen", "delete", 6),
     ("{{ ''.__class__.__mro__ }}\n", "there is no '__class__'", "", 6),
     ("{{ project.__init__.__globals__ }}\n", "there is no '__init__'", "known: name", 6),
-    ("{{ to_confirm.make }}\n", "there is no 'make'", "", 6),
     ("{{ cycler(1) }}\n", "there is no 'cycler' here", "", 6),
 ]
 

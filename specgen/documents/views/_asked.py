@@ -105,7 +105,7 @@ class _Stages(NamedTuple):
         """
         if field.path[-1] in _HAZARDS:
             return HAZARD
-        if field.path == _LEAST_BOND and path.split(".")[1] in self.standing:
+        if field.path in (_LEAST_BOND, _GAP) and path.split(".")[1] in self.standing:
             return PULLS
         if decides:
             return PULLS if _is_pulled(self.pulled, field.path, path.split(".")) else DECISION

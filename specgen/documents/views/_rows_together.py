@@ -250,12 +250,12 @@ ROWS: dict[str, dict[str, str]] = {
         "mockup.criteria": "criteria",
         "mockup.approver": "approved by architect, owner, contractor, or inspector",
     },
-    "Mockup work": {
+    "Mockup against the work": {
         "mockup.crew": "crews",
         "mockup.duration_days": "duration",
-        "mockup.same_equipment": "equipment of the work",
-        "mockup.same_access": "access of the work",
-        "mockup.same_shade": "shade of the work",
+        "mockup.same_equipment": "same equipment",
+        "mockup.same_access": "same access",
+        "mockup.same_shade": "same shade",
         "mockup.destructive_area_apart": "separate area for tests",
     },
 }

@@ -9,6 +9,8 @@ from specgen.documents.members import span_marks
 from specgen.documents.mesh_name import name_mesh
 from specgen.documents.views._cells import join_cells
 from specgen.documents.views._concerned import list_colors
+from specgen.documents.views._impact_zones import tell_zones
+from specgen.documents.wall_areas import list_elevations
 from specgen.model.field import Path
 from specgen.model.value_text import words
 
@@ -39,17 +41,29 @@ def _tell_base_coat(context: DocumentContext, mark: str) -> list[Any]:
     counted = [passes] if passes.open else count_things(passes, "pass", "passes")
     if context.is_marked and not context.project.is_given(("walls", mark, "base_coat", "product")):
         counted = [*counted, _UNNAMED] if not thickness.open and not passes.open else counted
-    return ["base coat ", thickness, ", ", *counted, ", ", *_tell_mesh(context, ("walls", mark, "mesh", "layers"))]
+    return ["base coat ", thickness, ", ", *counted, ", ", *_tell_mesh(context, mark)]
 
 
-def _tell_mesh(context: DocumentContext, path: Path) -> list[Any]:
+def _tell_mesh(context: DocumentContext, mark: str) -> list[Any]:
     """`heavy mesh in the high zone, standard mesh`, from the board out; asked for while none is given."""
+    path: Path = ("walls", mark, "mesh", "layers")
     layers = context.project.members.get(path, ())
     if not layers:
-        return [context.ask(path)]
+        return [context.ask(path), *_tell_impact(context, mark)]
     order = sorted(layers, key=lambda layer: int(context.project.get((*path, layer, "order")) or 0))
     told = {"".join(map(str, cell)): cell for cell in (_tell_layer(context, (*path, layer)) for layer in order)}
     return [part for number, cell in enumerate(told.values()) for part in (*([", "] if number else []), *cell)]
+
+
+def _tell_impact(context: DocumentContext, mark: str) -> list[Any]:
+    """` for impact class high to 2 m, standard above`: what the mesh of a wall is to bear, of its elevations."""
+    told: dict[str, tuple[list[str], list[Any]]] = {}
+    for face in list_elevations(context, mark):
+        zones = tell_zones(context, ("elevations", face))
+        if zones:
+            told.setdefault("".join(map(str, zones)), ([], zones))[0].append(face)
+    cells = [[f"{span_marks(faces)}: " if len(told) > 1 else "", *zones] for faces, zones in told.values()]
+    return [" for impact class ", *join_cells(cells)] if cells else []
 
 
 def _tell_layer(context: DocumentContext, at: Path) -> list[Any]:

@@ -8,6 +8,7 @@ from specgen.computing.substrates import MASONRY
 from specgen.documents.code_edition import assumes_edition, name_weather_sections
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.deciding import is_undecided
 from specgen.documents.drainage_asked import OF_EACH, tell_who_asks
 from specgen.documents.fire_reports import SYSTEM
 from specgen.documents.members import span_marks
@@ -56,7 +57,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         lines += combustible_barrier.rows(context) if model == "ibc" else []
         lines += _tell_inspections(context, edition)
         lines += _tell_existing(context, model)
-    lines += energy.rows(context)
+    lines += [*_tell_lot_line(context), *energy.rows(context)]
     lines.append(("Fasteners, local code", *_tell_fasteners(context)))
     return TableView(("Subject", "Section", "Required", "Reason, and how met"), tuple(lines), (21, 11, 9, 59))
 
@@ -206,6 +207,13 @@ def _tell_existing(context: DocumentContext, model: Any) -> list[tuple[Any, ...]
     why = "International Existing Building Code: not known whether it is adopted and governs; architect to confirm"
     subject = f"Existing building, {span_marks(standing)}"
     return [(subject, "IEBC", "pending", why)] if standing else []
+
+
+def _tell_lot_line(context: DocumentContext) -> list[tuple[Any, ...]]:
+    """A row while a wall that stands is decided on: board on its face may reach past the lot line."""
+    standing = list_standing(context) if is_undecided(context) else []
+    why = "distance from the wall, and permission where the EIFS reaches past the line: owner to state"
+    return [(f"Lot line, {span_marks(standing)}", "local code", "pending", why)] if standing else []
 
 
 def _tell_inspection(context: DocumentContext, edition: dict[str, Any]) -> tuple[Any, ...]:

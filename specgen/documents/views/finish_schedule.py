@@ -8,7 +8,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks, name_linked, name_member
 from specgen.documents.views._areas import sum_areas
-from specgen.quantities.quantity import Quantity
+from specgen.documents.views._impact_zones import tell_zones
 
 _COLUMNS = (("Elevation", 16), ("Facing", 10), ("Wall", 7), ("Finish", 18), ("Impact class, ASTM E2486", 18))
 _SIZES = (("Width x height", 17), ("Net area", 14))
@@ -37,7 +37,7 @@ def _line(context: DocumentContext, mark: str) -> tuple[Any, ...]:
         _facing(display("facing")),
         display("wall"),
         _finish(context, at),
-        _zones(context, at),
+        tell_zones(context, at),
         [display("width"), " x ", display("height")],
         sum_areas(context, (mark,)),
     )
@@ -57,17 +57,3 @@ def _finish(context: DocumentContext, at: tuple[str, ...]) -> list[Any]:
     if color is None or not color.get("number") or not color.get("reference"):
         return [named, *hold]
     return [named, ", No. ", context.display(("colors", color.mark, "number")), *hold]
-
-
-def _zones(context: DocumentContext, at: tuple[str, ...]) -> list[Any]:
-    """`high to 7 ft, standard above`; both heights of a zone that does not begin where the one below it ends."""
-    parts: list[Any] = []
-    below, height = Quantity.of(0, "ft"), context.project.get((*at, "height"))
-    for number in context.project.members.get((*at, "impact_zones"), ()):
-        of, start, end = (context.display((*at, "impact_zones", number, name)) for name in ("class", "from", "to"))
-        reach: list[Any] = ["to ", end] if start == below else [start, " to ", end]
-        if parts and start == below and end == height:
-            reach = ["above"]
-        parts += [", " if parts else "", of, " ", *reach]
-        below = end.raw
-    return parts

@@ -47,8 +47,9 @@ RULE = Rule(
 )
 
 PULLS = (
-    "Have an independent testing agency make a minimum of {substrate.pulls} pull tests in each {substrate.pulls_area}, "
-    "minimum {substrate.bond}, or the engineer's figure where higher; the engineer accepts the report."
+    "Have an independent testing agency make a minimum of {substrate.pulls} pull tests in each {substrate.pulls_area} "
+    "of each kind of surface, minimum {substrate.bond}, or the engineer's figure where higher; the engineer accepts "
+    "the report."
 )
 
 RULE.clause(
@@ -106,9 +107,8 @@ RULE.clause(
     basis="astm_d7234",
     remedy="Disturb no coating before the laboratory reports on lead and asbestos. Then: "
     f"{PULLS[0].lower()}{PULLS[1:]} If a pull fails, strip the coating and repeat the pull tests on the exposed "
-    "wall, or install fastened sheathing with a fluid-applied WRB over it, a new wall type. Where lead is "
-    "found, only a licensed abatement contractor prepares and strips; the agency, trained and protected, pulls and "
-    "signs.",
+    "wall, or install fastened sheathing with a fluid-applied WRB over it, a new wall type. Where lead "
+    "or asbestos is found, only a licensed abatement contractor prepares and strips, as Existing walls in D05 says.",
 )
 
 RULE.clause(
