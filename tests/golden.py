@@ -19,8 +19,9 @@ from specgen.commands import list_verbs
 from specgen.computing import names
 from specgen.documents.catalogue import templates
 from specgen.documents.document import compose_document
+from specgen.documents.plain_text import plain_text
 from specgen.judging.registry import load_rules
-from specgen.model.block import Figure
+from specgen.model.block import Figure, Table
 from specgen.model.source import Basis, Source
 from specgen.output import package
 from specgen.reading.schema import project_schema
@@ -84,6 +85,21 @@ def figure_texts() -> dict[str, str]:
                 number = sum(made.startswith(name) for made in drawn) + 1
                 drawn[f"{name}-{number}.svg"] = figure.svg.replace("><", ">\n<")
     return drawn
+
+
+def table_texts() -> dict[str, str]:
+    """The head of each table of examples, with the share of each column and whether figures stand in it."""
+    lines: dict[str, None] = {}
+    for example in ("clean", "old-wall", "season"):
+        context = context_of_example(example)
+        for template in templates():
+            blocks = compose_document(template, context, context.draft).blocks
+            for table in (block for block in blocks if isinstance(block, Table)):
+                titles = (plain_text(cell) for cell in table.header)
+                columns = zip(titles, table.widths, strict=True)
+                told = (f"{title} {wide}{' figures' * (n in table.figures)}" for n, (title, wide) in enumerate(columns))
+                lines[f"{template.id}: {' | '.join(told)}\n"] = None
+    return {"table-columns.txt": "".join(sorted(lines))}
 
 
 def command_texts() -> dict[str, str]:
@@ -226,7 +242,7 @@ GOLDEN: dict[Path, Callable[[], dict[str, str]]] = {
     HERE / "commands" / "golden": command_texts,
     HERE / "mistakes" / "golden": mistake_texts,
     HERE / "terminal" / "golden": terminal_texts,
-    DOCUMENTS: document_texts,
+    DOCUMENTS: lambda: document_texts() | table_texts(),
     HERE / "documents" / "figures" / "golden": figure_texts,
     HERE / "output" / "golden": file_texts,
     HERE / "documents" / "drawn" / "golden": lambda: project_texts() | season_texts(),

@@ -68,6 +68,22 @@ def test_a_no_go_tells_what_fails_by_how_much_and_what_would_change_it(tmp_path:
     assert max(map(len, lines)) <= 40
 
 
+# A reading that fails is told with as many places as show that it is not its limit; one that holds, with one.
+@pytest.mark.parametrize(
+    ("wind", "told"),
+    [
+        ("8.04mph", "FAILS: wind 8.04 mph, max. 8 mph"),
+        ("8.004mph", "FAILS: wind 8.004 mph, max. 8 mph"),
+        ("8.26mph", "FAILS: wind 8.3 mph, max. 8 mph"),
+        ("7.96mph", "ok wind 8 mph, max. 8 mph"),
+    ],
+)
+def test_a_reading_close_to_its_limit_is_told_apart_from_it(wind: str, told: str, tmp_path: Path, capsys: Any) -> None:
+    given = ["--step", "gloss", *GOOD]
+    given[given.index("--wind") + 1] = wind
+    assert told in " ".join(go(capsys, tmp_path, *given).out.split())
+
+
 def test_what_is_measured_and_not_told_is_no_go(tmp_path: Path, capsys: Any) -> None:
     done = go(capsys, tmp_path, *GOOD[:6])
     assert done.code == 1

@@ -37,11 +37,23 @@ def test_mesh_comes_with_the_base_coat_on_which_the_letters_are(tmp_path: Path) 
 
 def test_an_owed_sheet_that_is_not_listed_is_pending(tmp_path: Path) -> None:
     change = {"attachments": {"PD3": {"covers": ["mesh"]}, "SD1": {"covers": ["adhesive", "base_coat", "sealant"]}}}
-    page = page_of(changed_clean(tmp_path, change), "D18")
+    context = changed_clean(tmp_path, change)
+    page = page_of(context, "D18")
     told = {row[0]: row[1:] for row in rows_below(page, "DOCUMENTS OF EACH MATERIAL")[1:]}
     assert (told["Board"][:2], told["WRB"][:2]) == (["[pending]", "–"], ["PD1", "[pending]"])
     # The data sheet of the board and the safety data sheet of the barrier.
     assert "Documents still required: 2, by party in D19." in page
+    # Both are told where the set says what it still lacks; no value is open.
+    assert "\nDocuments still required: 2.\n" in page_of(context, "D19")
+    assert "Documents still required: 2, see D19.\n" in page_of(context, "D02")
+    assert "Open items: by party" not in page_of(context, "D02")
+
+
+def test_a_value_that_is_open_is_pointed_to_where_no_document_is_missing(tmp_path: Path) -> None:
+    context = changed_clean(tmp_path, {"site": {"altitude": None}})
+    assert "Open items: by party, see D19." in page_of(context, "D02")
+    assert "Documents still required" not in page_of(context, "D02") + page_of(context, "D19")
+    assert "Values asked for: " in page_of(context, "D19")
 
 
 def test_the_table_tells_state_age_and_item_of_each_attachment() -> None:

@@ -581,7 +581,7 @@ def test_a_figure_that_the_procedure_goes_by_is_put_to_who_confirms_it(tmp_path:
     every = {item for party in asked.values() for items in party.values() for item in items}
     # Common practice, no source, and from memory: the figures of the procedure, with the letter of their source.
     for item in (
-        "Base coat under straightedge: 10 ft, confirm 1/8 in; 24 in, confirm 1/16 in[p]",
+        "Base coat, straightedge: 10 ft, confirm 1/8 in; 24 in, confirm 1/16 in[p]",
         "Maximum humidity: primer, confirm 85%; gloss, confirm 85%[p]",
         "Spray: fan shape, confirm oval; strainer mesh, confirm 60 to 100[p]",
     ):

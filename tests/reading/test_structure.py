@@ -168,6 +168,7 @@ MISPLACED = [
     ("elevations:\n  E1:\n  wall: W1\n", "elevations.wall", "wall belongs below E1: indent it further than that"),
     ("walls: {W1: {method: mechanical}}\n", "walls.W1.method", "it belongs below attachment"),
     ("max_spray_wind: 8 mph\n", "max_spray_wind", "it belongs below weather"),
+    ("coats: 2\n", "coats", "it belongs below smoothing or primer or gloss"),
     ("drying: {touch_dry_hours: 2}\n", "drying", "known: format, firm, coating_system"),
     ("windows: 4\n", "windows", "write elevations.*.openings"),
     ("elevations: {E1: {windows: 4}}\n", "elevations.E1.windows", "write openings"),

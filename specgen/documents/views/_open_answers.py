@@ -20,6 +20,8 @@ _CODE, _VAPOR, _SECTIONS, _INSPECTION = "COD", "INS-05", "SUB-07", "COD-04"
 SPEC_SECTIONS = "Specification section for this work, a copy, or none"
 _WATER = "Source of the water in the wall, and how it is stopped"
 _LOT_LINE = "Lot line: distance from the wall; permission past it, or none"
+_REPAIR = "Repair and wash: by whom; access; silica, wash water plans"
+_MORTAR = "Mortar for repointing: type"
 SEALING = "Is sealant installed before or after the gloss?"
 _OWN_REVIEW = "Working days of the contractor's own review, before a submittal is sent on"
 _ENERGY = "Energy code edition, climate zone, R-value of continuous insulation required, or none; vapor retarder"
@@ -33,7 +35,7 @@ _LANDING, _MARK = f"{_RULE_OF_LANDING}c", 3
 
 # What the engineer sets before old walls are pulled, while the report on the pulls is pending.
 _LOOSE = ("PLN-02a", "PLN-02b")
-_PULLED, _BOND = "ATT-05d", "ATT-05"
+_PULLED, _BOND, _PREPARED = "ATT-05d", "ATT-05", "ATT-06"
 _RULE = len(_BOND)
 # Whose report is pending, by the clause that asks for it.
 _TESTERS = {
@@ -78,6 +80,7 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
     if wet:
         yield OpenAnswer(f"{_WATER} ({', '.join(wet)})", ("ATT-08",), decides=True, party="owner")
     yield from _ask_for_testers(context)
+    yield from _ask_of_repairs(context)
     if any(entry.code == _PULLED for entry in list_pending(context)):
         asked = f"Pull tests in each {context.limit('substrate.pulls_area').text} of each kind of surface"
         least = (context.limit("substrate.pulls"),)
@@ -104,6 +107,19 @@ def _ask_for_testers(context: DocumentContext) -> Iterator[OpenAnswer]:
     held = dict.fromkeys(code[:_RULE] for code in _TESTERS if code in pending)
     if asked:
         yield OpenAnswer(f"Names: {'; '.join(asked)}", tuple(held), decides=True, party="owner", names="testers")
+
+
+def _ask_of_repairs(context: DocumentContext) -> Iterator[OpenAnswer]:
+    """Who mends and washes the walls that stand, and with what they are pointed, before their bond is tested."""
+    standing = list_standing(context) if is_undecided(context) else []
+    faults = {mark: context.project.get(("walls", mark, "substrate", "condition")) or () for mark in standing}
+    faulty = [mark for mark, found in faults.items() if found]
+    if faulty:
+        asked = f"{_REPAIR} ({', '.join(faulty)})"
+        yield OpenAnswer(asked, (_PREPARED,), decides=True, party="general_contractor")
+    pointed = [mark for mark, found in faults.items() if "open_joints" in map(str, found)]
+    if pointed:
+        yield OpenAnswer(f"{_MORTAR} ({', '.join(pointed)})", (_PREPARED,), decides=True)
 
 
 def _ask_of_stated(context: DocumentContext) -> Iterator[OpenAnswer]:

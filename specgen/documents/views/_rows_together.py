@@ -22,7 +22,7 @@ ROWS: dict[str, dict[str, str]] = {
     },
     "Building": {
         "building.mean_roof_height": "mean roof height",
-        "building.least_plan_width": "minimum plan width",
+        "building.least_plan_width": "minimum width",
     },
     "Review": {
         "contract.review_days": "length",
@@ -49,7 +49,7 @@ ROWS: dict[str, dict[str, str]] = {
         "elevations.*.critical_light": "raked by low light",
     },
     "Impact": {
-        "elevations.*.impact_zones": "zones by height, each with its class",
+        "elevations.*.impact_zones": "zones by height, with class",
         "elevations.*.public_reach": "public reach",
     },
     "EIFS above grade": {"elevations.*.grade_clearance": "clearance", "elevations.*.grade_is_soil": "soil below"},
@@ -110,7 +110,7 @@ ROWS: dict[str, dict[str, str]] = {
         "aesthetic_joint.depth": "depth",
         "aesthetic_joint.tolerance": "tolerance",
     },
-    "Base coat under straightedge": {
+    "Base coat, straightedge": {
         "finish.flatness_long": "{straightedge.long}",
         "finish.flatness_short": "{straightedge.short}",
     },
@@ -133,7 +133,7 @@ ROWS: dict[str, dict[str, str]] = {
     },
     "Joint": {
         "joints.*.length": "length",
-        "joints.*.tolerance": "building tolerance",
+        "joints.*.tolerance": "tolerance",
         "joints.*.depth": "sealant depth",
         "joints.*.rod_diameter": "rod diameter",
         "joints.*.rod_kind": "rod, closed-cell, bicellular, or none",

@@ -91,7 +91,7 @@ def _read_days(context: DocumentContext, working: Working) -> _Days:
 def _list_before(context: DocumentContext, days: _Days) -> Iterator[tuple[date, Line]]:
     """What lies before the work on the wall, each with its date."""
     known = days.known
-    waited = max(known["n"], known.get("n_v", 0))
+    waited = max(known[length] for length in ("n", "n_v") if length in known)
     off = f" and {count(round(known['k']), 'day')} off" if known.get("k") else ""
     kind = "working " if context.project.get(_KIND) == "working" else ""
     longer = f",{tell_longer_review(context.project)}" if "n_v" in known else ""
