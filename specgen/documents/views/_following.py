@@ -48,11 +48,11 @@ def split_rules(context: DocumentContext, rules: Iterable[str]) -> OpenRules:
 
 
 def tell_split(context: DocumentContext, mark: str) -> str:
-    """`27 rules not evaluated: 13 complete before the decision, 14 after it`; empty for none."""
+    """`27 rules not evaluated: 13 due before the decision, 14 after it`; empty for none."""
     rules = list_open_rules(context, mark)
     split = split_rules(context, rules)
     told = f"{count(len(rules), 'rule')} not evaluated" if rules else ""
-    parts = f": {len(split.before)} complete before the decision, {len(split.after)} after it"
+    parts = f": {len(split.before)} due before the decision, {len(split.after)} after it"
     return told + parts if split.after else told
 
 

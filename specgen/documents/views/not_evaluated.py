@@ -25,7 +25,7 @@ from specgen.model.block import Strong, Text
 _DOCUMENTS = "Documents: listed above."
 # What stands above the rules on the walls, as some are evaluated later than the walls are decided on.
 _BEFORE = "Before the decision on the walls"
-_AFTER = "Complete after the decision; each value at the stage that D19 names"
+_AFTER = "Evaluated after the decision; each value at the stage that D19 names"
 # So many items of a party are not told twice.
 _MANY = 4
 # The answers that a question can have, as far as the marks that it is asked of.
