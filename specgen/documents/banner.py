@@ -12,6 +12,7 @@ from specgen.documents.plain_text import plain_text
 from specgen.documents.required_documents import count_pending, list_pending
 from specgen.documents.views.not_evaluated import count_rules_of_walls
 from specgen.documents.views.open_items import count_values
+from specgen.documents.views.to_verify import count_to_tick
 from specgen.judging.owners import looks_for_document
 from specgen.model.block import Block, Box, Document, Note, ReviewBoxes, Strong, Text
 from specgen.model.finding import Severity
@@ -19,6 +20,7 @@ from specgen.model.value_text import count
 
 _DRAFT = (Text("Draft"),)
 _ASKED_NOTHING = "For information; not submitted for review."
+_VERIFIED, _ASKED_FIGURES = "D05", "Answers to the figures to verify requested."
 _DECIDED_ON, _FOR_DECISION = "D02", "For the decision on the walls; not submitted for review."
 # These tell of the whole draft, and ask for answers.
 _OPEN_ITEMS = "D19"
@@ -58,11 +60,13 @@ def mark_draft(document: Document, context: DocumentContext, whole: bool = False
 def _tell_asked(document: Document, context: DocumentContext) -> str:
     """What the reader of a document is asked to do: nothing, save to answer the open items."""
     if document.id not in _TELL_WHOLE or not (count_pending(context) or context.judgment.open_items):
-        return _FOR_DECISION if document.id == _DECIDED_ON else _ASKED_NOTHING
+        asked_here = document.id == _VERIFIED and count_to_tick(context)
+        return _FOR_DECISION if document.id == _DECIDED_ON else _ASKED_FIGURES if asked_here else _ASKED_NOTHING
     contractor = find_contractor(context)
     asked = f"; questions to owner, architect, and engineer by RFI, documents by submittal, through {contractor}"
     route = asked if contractor else ""
-    return f"No review requested. Answers to {_OPEN_ITEMS} requested{route}."
+    figures = f" and the figures in {_VERIFIED}" if count_to_tick(context) else ""
+    return f"No review requested. Answers to {_OPEN_ITEMS}{figures} requested{route}."
 
 
 def _tell_boxes(block: Block) -> Block:

@@ -37,6 +37,11 @@ def name_contract(context: DocumentContext) -> str:
     return f"{f'Section {numbers[0]}' if numbers else 'the specification'} and the drawings"
 
 
+def name_settler(context: DocumentContext) -> str:
+    """Who settles what the architect gives: the contract documents first, where they are still to be read."""
+    return f"{CONTRACT}, else architect," if reads_first(context) else ARCHITECT
+
+
 def tell_order(context: DocumentContext) -> str:
     """`Contract documents: read Section 07 24 00 and the drawings first; ask ... only where silent`; else empty."""
     if not reads_first(context):

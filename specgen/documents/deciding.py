@@ -76,9 +76,9 @@ QUESTIONS = (
     (
         "ATT-05",
         "Bond of the existing surface",
-        "the EIFS manufacturer does not accept the surface, or a pull is below the engineer's minimum, and the surface "
-        "is neither removed nor overlaid with fastened sheathing and WRB (a new wall type: drained, with its own NFPA "
-        "285 report and special inspection)",
+        "the EIFS manufacturer does not accept the surface, or a pull is below {substrate.bond} or the engineer's "
+        "figure where higher, and the surface is neither removed nor overlaid with fastened sheathing and WRB (a new "
+        "wall type: drained, with its own NFPA 285 report and special inspection)",
     ),
 )
 # A clause by itself, where the others of its rule do not rule a wall out.

@@ -28,7 +28,7 @@ _CODE = "COD "
 _FIRE = {"NFPA 285": "COD-03a", "NFPA 268": "COD-03c"}
 # What somebody is asked to confirm where a clause gives no more than a caution.
 _CONFIRMED = {
-    "COD-03d": ("architect", "Fire class of the walls, by letter of the authority having jurisdiction", "boards"),
+    "COD-03d": ("architect", "Fire class and tests, by letter of the authority having jurisdiction", "boards"),
     "HEA-01a": ("finish_source", "Solar reflectance report of the color, ASTM C1549 or E903", "decision"),
     "HEA-01b": ("finish_source", "Thermal emittance report of the color, ASTM C1371 or E408", "decision"),
     "HEA-03b": (
@@ -63,7 +63,7 @@ _SOLAR = {"HEA-01a": ("C1549", "E903"), "HEA-01b": ("C1371", "E408")}
 _BY_MAKER = {
     "Acceptance of the kind of surface for its adhesive, subject to repair and pull tests, in writing": "pulls",
     "Written instructions: drying, maximum moisture, and mortar cure of the existing wall": "pulls",
-    "Release of the wall for boards, in writing, on moisture readings": "boards",
+    "Release for boards, in writing, on moisture readings": "boards",
 }
 _TESTED = {
     "ATT-10a": ("lead_tested", ("existing_coated",)),

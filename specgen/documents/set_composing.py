@@ -90,7 +90,7 @@ def compose_set(
             if one.blocks:
                 made[one.id] = _mark_blocks(made[one.id], one.blocks, since)
     kept = [made[template.id] for template in chosen if template.id in made]
-    documents = tuple(mark_draft(d, context) for d in kept) if context.draft else tuple(kept)
+    documents = tuple(mark_draft(d, replace(context, rest=rest)) for d in kept) if context.draft else tuple(kept)
     if named:
         printed = {name: one for name, one in state.documents.items() if name in named}
         state, rest = replace(state, whole=False, documents=printed), rest._replace(left_out=())

@@ -82,6 +82,32 @@ def test_an_old_wall_is_asked_for_its_lot_line_and_for_its_water(tmp_path: Path)
     assert "Lot line" not in page and "source of the water" not in page
 
 
+# Common practice, no source: repairs are bought before the pulls that test them; mortar follows the old; paint or water
+# repellent on new masonry keeps adhesive off it.
+def test_repairs_mortar_and_the_bare_face_of_masonry_are_asked_for(tmp_path: Path) -> None:
+    faults = {"W1": {"substrate": {"condition": ["open_joints"]}}, "W2": {"substrate": {"condition": ["chalking"]}}}
+    drafted(tmp_path, merged(OLD, {"walls": faults}))
+    asked = before_of(tmp_path)
+    repair = "Repair and wash: by whom; access; silica, wash water plans (W1, W2)"
+    assert asked[repair] == ("General contractor", "repair and pull tests")
+    assert asked["Mortar for repointing: type (W1)"] == ("Architect", "repair and pull tests")
+    bare = "Is the face bare: no paint, coating, or water repellent? yes/no"
+    assert not [item for item in asked if item.startswith(bare)]
+    new = {"walls": {mark: {"substrate": {"kind": "concrete_masonry"}, "wrb": {"kind": "none"}} for mark in ("W1",)}}
+    drafted(tmp_path, merged({"package": {"purpose": "design_draft"}}, new))
+    assert before_of(tmp_path)[f"{bare} (W1)"] == ("General contractor", "decision on the walls")
+
+
+def test_mesh_that_is_open_is_told_with_the_impact_that_it_is_to_bear(tmp_path: Path) -> None:
+    zones = [{"from": "0 ft", "to": "7 ft", "class": "high"}, {"from": "7 ft", "to": "20 ft", "class": "standard"}]
+    face = {"width": "30 ft", "height": "20 ft", "impact_zones": zones, "wall": "W1"}
+    page = drafted(tmp_path, {"elevations": {"E1": face}}, ("D02",))["D02"]
+    assert "[Mesh layers] for impact class high to 7 ft, standard above;" in page
+    two = {"E1": face, "E2": face | {"impact_zones": [zones[0] | {"to": "20 ft"}]}}
+    page = drafted(tmp_path, {"elevations": two}, ("D02",))["D02"]
+    assert "[Mesh layers] for impact class E1: high to 7 ft, standard above; E2: high to 20 ft;" in page
+
+
 # Common practice, no source: the owner releases what costs money, the architect decides on the walls.
 def test_each_release_is_listed_with_who_gives_it_and_before_what(tmp_path: Path) -> None:
     def listed(change: Any) -> list[str]:

@@ -310,7 +310,7 @@ def test_under_a_local_code_the_authority_is_asked_for_drainage_fire_class_and_i
     pending = "letter of the authority pending, see D19"
     refused = f"{pending}; W1 without drainage, not suitable if a drained wall is required"
     assert rows["Drained wall"] == ["authority to name", "pending", refused]
-    assert rows["Fire class of the walls"] == ["authority to name", "pending", pending]
+    assert rows["Fire class and tests of the walls"] == ["authority to name", "pending", pending]
     assert rows["Special inspection"] == ["authority to name", "pending", pending]
     assert not any("NFPA" in cell for row in rows.values() for cell in row)
 

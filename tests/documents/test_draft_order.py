@@ -75,7 +75,8 @@ def test_each_section_of_the_contract_is_named_once(numbers: tuple[str, ...], to
 # come later, and hold up no decision.
 def test_rules_before_the_decision_stand_apart_from_those_that_follow(tmp_path: Path) -> None:
     page = drafted(tmp_path, CLINIC)["D02"]
-    first, _, then = page.partition("\nRULES NOT EVALUATED\n")[2].partition("\nAfter the decision, each at the stage")
+    rules = page.partition("\nRULES NOT EVALUATED\n")[2]
+    first, _, then = rules.partition("\nEvaluated after the decision; each value")
     before, after = ([line[:6] for line in part.splitlines() if line[3:4] == "-"] for part in (first, then))
     assert {"ATT-07", "ATT-09", "COD-03", "HEA-02"} <= set(before)
     assert {"PLN-01", "WAT-02", "WAT-08", "COD-04"} <= set(after)
@@ -153,7 +154,7 @@ def test_old_brick_has_its_measure_and_the_owner_is_asked_for_the_first_dates(tm
     # 62 ft by 22 ft: two sets of three in each 1000 sq ft, and a set on the pointing.
     assert "minimum 9 on W1, 1364 sq ft, 3 of them on new pointing" in pages["D05"]
     asked = before_of(tmp_path)
-    assert asked["Planned submission date"] == ("Owner", "first requests")
+    assert asked["Planned submission date"] == ("Applicator", "first requests")
     (solid,) = (item for item in asked if item.startswith("Is the wall concrete or masonry designed"))
     assert solid.endswith("and no veneer on framing? yes/no (W1)")
     assert "Where it is concrete or masonry, is it designed to the code? yes/no (W2)" in asked
@@ -198,4 +199,5 @@ def test_a_local_code_asks_for_the_class_and_for_the_report_that_shows_it(tmp_pa
     asked = before_of(tmp_path)
     report = "Fire test report of this wall with this finish, for the class that the authority requires (W1)"
     assert asked[report] == ("EIFS manufacturer", "decision on the walls")
-    assert asked["Fire class of the walls, by letter of the authority having jurisdiction"][0] == "Architect"
+    letter = "Fire class and tests, by letter of the authority having jurisdiction"
+    assert asked[letter][0] == "Architect"

@@ -121,10 +121,14 @@ def test_a_draft_asks_for_no_action_and_each_page_tells_where_its_open_values_st
     for name, page in pages.items():
         asks = name in ("D00", "D19")
         wanted = (
-            "No review requested. Answers to D19 requested." if asks else "For information; not submitted for review."
+            "No review requested. Answers to D19 and the figures in D05 requested."
+            if asks
+            else "For information; not submitted for review."
         )
         if name == "D02":
             wanted = "For the decision on the walls; not submitted for review."
+        if name == "D05":
+            wanted = "Answers to the figures to verify requested."
         head = f"! Draft. {wanted}"
         assert banner_of(page).startswith(head), name
         told = banner_of(page).removeprefix(head)
@@ -467,9 +471,9 @@ def test_what_can_rule_a_wall_out_is_asked_in_order(tmp_path: Path) -> None:
     assert table[1].endswith(
         "W1, W2 | the wall is framed, or not designed to the code, without a test to ASTM E331: a WRB is then required"
     )
-    assert table[2].endswith("W1, W2 | the local code requires fasteners through the board")
+    assert table[3].endswith("W1, W2 | the local code requires fasteners through the board")
     # ASTM C578, 1.1: not above 165 °F.
-    assert re.search(r"exceeds 165 °F, the maximum use temperature of EPS ?\[[a-z]\]$", table[7]), table[7]
+    assert re.search(r"exceeds 165 °F, the maximum use temperature of EPS ?\[[a-z]\]$", table[8]), table[8]
 
 
 def test_work_that_a_report_holds_is_told_by_the_walls_it_holds(tmp_path: Path) -> None:
@@ -488,7 +492,7 @@ def test_pull_tests_are_counted_for_each_wall_by_its_area(tmp_path: Path) -> Non
     assert "minimum 15 psi, or the engineer's figure where higher" in form
     # The manufacturer's limit of moisture is still to come.
     assert "Moisture, by the applicator: maximum [Maximum moisture of the wall], by the EIFS" in form
-    assert "Pull tests and moisture of each wall, with or without a coating: Form D12f." in pages["D05"]
+    assert "Pull tests and moisture of each wall: Form D12f." in pages["D05"]
 
 
 def forms_of(page: str) -> list[str]:
@@ -668,4 +672,4 @@ def test_a_letter_of_the_eifs_manufacturer_alone_answers_for_the_wall_that_stand
 ) -> None:
     letter = {"attachments": {"L1": {"kind": kind, "parties": [party], "title": "Release of the wall"}}}
     page = drafted(tmp_path, merged(OLD_WALLS, letter))["D19"]
-    assert ("Release of the wall for boards, in writing, on moisture readings" in page) is asked
+    assert ("Release for boards, in writing, on moisture readings" in page) is asked

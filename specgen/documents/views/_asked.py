@@ -71,6 +71,8 @@ _REGISTER = ("contract", "items")
 _GAP = ("walls", "*", "substrate", "plane_measured")
 # The diameter of a rod is asked for with its kind, as there may be none.
 _ROD = ("joints", "*", "rod_diameter")
+# What is submitted for the decision on the walls is reviewed as well.
+_REVIEW = tuple(("contract", name) for name in ("review_days", "review_day_kind", "resubmittal_days"))
 _WIND_SPEED = "site.wind_speed"
 _RISK = ("site", "risk_category")
 # The list of documents, each of which is asked for by name, and the sections, asked for with the decision on the walls.
@@ -97,6 +99,7 @@ class _Stages(NamedTuple):
     titles: dict[str, str]  # of all steps, in the order of the work
     standing: frozenset[str]  # marks of the walls that stand already
     pulled: frozenset[str]  # marks of the walls whose bond is still to be tested
+    undecided: bool  # whether a wall is still to be decided on
 
     def find(self, path: str, field: Field, decides: bool) -> tuple[int, str]:
         """A hazard, the decision on a wall, the submittal, or the first step of the work that a value is about.
@@ -107,6 +110,8 @@ class _Stages(NamedTuple):
             return HAZARD
         if field.path in (_LEAST_BOND, _GAP) and path.split(".")[1] in self.standing:
             return PULLS
+        if field.path in _REVIEW and self.undecided:
+            return DECISION
         if decides:
             return PULLS if _is_pulled(self.pulled, field.path, path.split(".")) else DECISION
         if path in self.owed or (field.path[:2] == _REGISTER and self.issues_mockup):
@@ -277,6 +282,7 @@ def _find_stages(context: DocumentContext) -> _Stages:
         list_titles(context),
         frozenset(filter(lambda mark: _stands(context, mark), context.project.members[("walls",)])),
         list_pulled(context),
+        is_undecided(context),
     )
 
 

@@ -4,6 +4,7 @@ from typing import Any
 
 from specgen.documents.code_edition import name_propagation_section
 from specgen.documents.context import DocumentContext
+from specgen.documents.contract_first import name_settler
 from specgen.documents.fire_reports import list_reports
 from specgen.documents.foam_reports import is_restricted
 from specgen.documents.members import span_marks
@@ -35,9 +36,14 @@ def rows(context: DocumentContext) -> list[tuple[Any, ...]]:
     number = cite_section(section, find_source("ibc_combustible_walls_memory"), "combustible water-resistive barrier")
     reports = dict.fromkeys(mark for wall in covered for mark in list_reports(project, PROPAGATION, wall))
     shown = f"report {', '.join(reports)}" if reports else "the NFPA 285 report of this wall, which names the WRB"
-    said: list[Any] = ["building higher than ", most, " above grade plane: NFPA 285 with this WRB; met by ", shown]
+    said: list[Any] = [
+        "building higher than ",
+        most,
+        f" above grade plane: NFPA 285 with this WRB; {'' if reports else 'to be '}met by ",
+        shown,
+    ]
     known = "height above grade plane to be confirmed, D19; " if context.is_marked else ""
-    unknown = ["building height: architect to confirm; "]
+    unknown = [f"building height: {name_settler(context)} to confirm; "]
     why = unknown if top is None else ["EIFS top ", context.display(_TOP), f"; {known}"]
     subject = f"Combustible water-resistive barrier, {span_marks(covered)}"
     return [(subject, number, "yes" if top is not None else "pending", [*why, *said])]

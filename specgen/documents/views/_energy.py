@@ -5,6 +5,7 @@ from typing import Any, cast
 
 from specgen.computing.board.board_thickness import rasped_r_value, required_r_value, tell_basis
 from specgen.documents.context import DocumentContext
+from specgen.documents.contract_first import name_settler
 from specgen.documents.deciding import is_undecided
 from specgen.documents.members import span_marks
 from specgen.documents.page_figures import measure
@@ -45,7 +46,7 @@ def _ask(context: DocumentContext) -> tuple[Any, ...]:
     """What the board has, where it is not known yet what it must have."""
     walls = context.project.members[("walls",)]
     boards = [[f"{mark} ", context.display(("walls", mark, "insulation", "r_value"))] for mark in walls]
-    met = [f"{_REQUIRED}: architect to state; board: ", *join_cells(boards)]
+    met = [f"{_REQUIRED}: {name_settler(context)} to state; board: ", *join_cells(boards)]
     return f"Continuous insulation, {span_marks(walls)}", "energy code", "pending", met
 
 

@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterable, Iterator
 from typing import Any
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.contract_first import name_settler
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.foam_reports import (
     BURNING,
@@ -136,13 +137,17 @@ def _tell_barrier(context: DocumentContext, wall: str) -> Cells:
     if parts:
         shown = [part for path in parts for part in (context.display(path), " ")]
         wallboard = [", minimum ", least] if "layers" in parts[0] else []
-        confirmed = ": architect to confirm that it covers the board" if wall in context.remember(list_solid) else ""
+        confirmed = (
+            f": {name_settler(context)} to confirm that it covers the board"
+            if wall in context.remember(list_solid)
+            else ""
+        )
         return number, "yes", [*shown, "between board and interior", *wallboard, confirmed]
     wallboard = [least, " gypsum wallboard or equal at the interior"]
     if wall in context.remember(list_unknown):
         base = context.display(("walls", wall, "substrate", "base"))
         return number, "pending", [base, " of concrete or masonry, or ", *wallboard, "; from the architect"]
-    return number, "yes", [*wallboard, ": architect to confirm in writing"]
+    return number, "yes", [*wallboard, f": {name_settler(context)} to confirm in writing"]
 
 
 def _tell_rating(context: DocumentContext, wall: str) -> Cells:
@@ -159,7 +164,7 @@ def _tell_rating(context: DocumentContext, wall: str) -> Cells:
         bearing = [f"type {kind}: exterior bearing walls minimum ", context.limit(rating), " (Table 601); "]
         asked = "whether the wall is bearing, and its rating"
     asked += " at the fire separation distance of each face"
-    return number, "pending", [*bearing, f"architect to confirm {asked}; where rated, {tests} {_OWED}"]
+    return number, "pending", [*bearing, f"{name_settler(context)} to confirm {asked}; where rated, {tests} {_OWED}"]
 
 
 def _tell_heat(context: DocumentContext, wall: str) -> Cells:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
+from specgen.computing.substrates import MASONRY
 from specgen.documents.code_edition import assumes_edition, name_weather_sections, tell_code_data
 from specgen.documents.context import DocumentContext
 from specgen.documents.deciding import is_undecided
@@ -21,6 +22,7 @@ SPEC_SECTIONS = "Specification section for this work, a copy, or none"
 _WATER = "Source of the water in the wall, and how it is stopped"
 _LOT_LINE = "Lot line: distance from the wall; permission past it, or none"
 _REPAIR = "Repair and wash: by whom; access; silica, wash water plans"
+_BARE = "Is the face bare: no paint, coating, or water repellent? yes/no"
 _MORTAR = "Mortar for repointing: type"
 SEALING = "Is sealant installed before or after the gloss?"
 _OWN_REVIEW = "Working days of the contractor's own review, before a submittal is sent on"
@@ -81,6 +83,7 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
         yield OpenAnswer(f"{_WATER} ({', '.join(wet)})", ("ATT-08",), decides=True, party="owner")
     yield from _ask_for_testers(context)
     yield from _ask_of_repairs(context)
+    yield from _ask_of_masonry(context)
     if any(entry.code == _PULLED for entry in list_pending(context)):
         asked = f"Pull tests in each {context.limit('substrate.pulls_area').text} of each kind of surface"
         least = (context.limit("substrate.pulls"),)
@@ -120,6 +123,18 @@ def _ask_of_repairs(context: DocumentContext) -> Iterator[OpenAnswer]:
     pointed = [mark for mark, found in faults.items() if "open_joints" in map(str, found)]
     if pointed:
         yield OpenAnswer(f"{_MORTAR} ({', '.join(pointed)})", (_PREPARED,), decides=True)
+
+
+def _ask_of_masonry(context: DocumentContext) -> Iterator[OpenAnswer]:
+    """Whether new concrete or masonry that board is glued to was painted or treated, which no list of faults tells."""
+    project = context.project
+    if context.is_marked and is_undecided(context):
+        kinds = {mark: str(project.get(("walls", mark, "substrate", "kind"))) for mark in project.members[("walls",)]}
+        glued = [mark for mark in kinds if project.get(("walls", mark, "wrb", "kind")) == "none"]
+        bare = [mark for mark in glued if kinds[mark] in MASONRY and mark not in list_standing(context)]
+        if bare:
+            asked = f"{_BARE} ({', '.join(bare)})"
+            yield OpenAnswer(asked, (_PREPARED,), decides=True, party="general_contractor")
 
 
 def _ask_of_stated(context: DocumentContext) -> Iterator[OpenAnswer]:

@@ -114,11 +114,11 @@ ROWS: dict[str, dict[str, str]] = {
         "finish.flatness_long": "{straightedge.long}",
         "finish.flatness_short": "{straightedge.short}",
     },
-    "Movement at the joint": {
+    "Joint movement": {
         "joints.*.panel_length": "moving length",
         "joints.*.structural_closing": "closing",
         "joints.*.structural_opening": "opening",
-        "joints.*.structural_shear": "shear by the structure",
+        "joints.*.structural_shear": "shear",
     },
     "EIFS at the joint": {
         "joints.*.thermal_expansion": "thermal expansion",
@@ -238,7 +238,7 @@ ROWS: dict[str, dict[str, str]] = {
         "safety.silica_plan": "silica plan",
         "safety.hazcom": "hazard communication",
     },
-    "Mockup size and place": {
+    "Mockup": {
         "mockup.kind": "in place or free-standing",
         "mockup.width": "width",
         "mockup.height": "height",

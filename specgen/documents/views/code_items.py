@@ -8,6 +8,7 @@ from specgen.computing.substrates import MASONRY
 from specgen.documents.code_edition import assumes_edition, name_weather_sections
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.contract_first import name_settler
 from specgen.documents.deciding import is_undecided
 from specgen.documents.drainage_asked import OF_EACH, tell_who_asks
 from specgen.documents.fire_reports import SYSTEM
@@ -67,7 +68,7 @@ def _list_local(context: DocumentContext) -> Iterator[tuple[str, str]]:
     undrained = span_marks(list_undrained(context))
     refused = f"{_ASKED}; {undrained} without drainage, not suitable if a drained wall is required"
     yield "Drained wall", refused if undrained else "no wall without drainage"
-    yield "Fire class of the walls", _ASKED
+    yield "Fire class and tests of the walls", _ASKED
     yield "Special inspection", _ASKED
 
 
@@ -184,7 +185,10 @@ def _tell_barrier(context: DocumentContext) -> list[tuple[Any, ...]]:
         kind, base = (context.project.get(("walls", mark, "substrate", name)) for name in ("kind", "base"))
         cells: tuple[Any, ...] = ("yes", "no WRB: required unless the wall is tested to ASTM E331")
         if mark in solid:
-            cells = ("pending", "exempt over concrete or masonry designed to the code; architect to confirm the wall")
+            cells = (
+                "pending",
+                f"exempt over concrete or masonry designed to the code; {name_settler(context)} to confirm the wall",
+            )
         elif kind == "existing_coated" and base is None:
             cells = fire_tests.answer_open(context, Absent(("walls", mark, "substrate", "base")))
         lines.append(("Water-resistive barrier", mark, (section, *cells)))
@@ -212,7 +216,11 @@ def _tell_existing(context: DocumentContext, model: Any) -> list[tuple[Any, ...]
 def _tell_lot_line(context: DocumentContext) -> list[tuple[Any, ...]]:
     """A row while a wall that stands is decided on: board on its face may reach past the lot line."""
     standing = list_standing(context) if is_undecided(context) else []
-    why = "distance from the wall, and permission where the EIFS reaches past the line: owner to state"
+    boards = [[f"{mark} ", context.display(("walls", mark, "insulation", "thickness"))] for mark in standing]
+    why = [
+        "distance from the wall, and permission where the EIFS reaches past the line: owner to state; board, with coats"
+    ]
+    why = [*why, " over it: ", *join_cells(boards)]
     return [(f"Lot line, {span_marks(standing)}", "local code", "pending", why)] if standing else []
 
 

@@ -8,7 +8,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.deciding import APART, BEHIND, DRAINAGE, LOT_LINE, QUESTIONS, RATED
 from specgen.documents.drainage_asked import BY_CODE, OF_EACH, tell_who_asks
-from specgen.documents.standing_walls import BARRIER, list_standing, list_unconfirmed
+from specgen.documents.standing_walls import BARRIER, list_standing, list_unconfirmed, list_wet
 from specgen.documents.views._document_stages import list_deciding
 from specgen.documents.views._rules import list_undecided
 from specgen.judging.verdict import list_pending
@@ -30,6 +30,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             if code == BEHIND:
                 rule = f" ({BEHIND}{name_weather_sections(context)})"
             told = _cite_figures(context, fails)
+            if code == BARRIER:
+                told.append(_tell_wet(context, walls))
             if code == DRAINAGE and not question.endswith(BY_CODE):
                 told.append(f", the minimum {OF_EACH}")
             lines.append((str(len(lines) + 1), f"{question}{rule}", ", ".join(walls), told))
@@ -43,6 +45,12 @@ def _word(context: DocumentContext, code: str, asked: str, walls: list[str]) -> 
         by = tell_who_asks(context, mark) if code == DRAINAGE else ""
         worded.setdefault(f"{asked}, {by}" if by else asked, []).append(mark)
     return worded
+
+
+def _tell_wet(context: DocumentContext, walls: list[str]) -> str:
+    """What rules a barrier wall out that shows that water is in it."""
+    wet = list_wet(context, walls)
+    return f"; or the source of the water in {', '.join(wet)} is not found and stopped" if wet else ""
 
 
 def _cite_figures(context: DocumentContext, text: str) -> list[Any]:

@@ -33,4 +33,4 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         for step, item in ((group.step, item) for group in groups for item in group.items):
             box, holds = CheckBox(f"{item.text}{tell_step(step)}"), shorten_holds(item.holds)
             lines.append((numbers[item.text], box, holds, ""))
-    return TableView(("No.", "Document", "Holds up", "Received, date"), tuple(lines), (8, 59, 23, 10))
+    return TableView(("No.", "Document", "Holds up", "Received"), tuple(lines), (8, 59, 23, 10))

@@ -10,13 +10,14 @@ from specgen.documents.pull_tests import MOISTURE
 from specgen.documents.views._asked import list_asked
 from specgen.documents.views._earlier import LAYOUT, OF_LAYOUT, find_party
 from specgen.documents.views._fields import ask_by_code, find_field, name_fields, say_fields
+from specgen.documents.views._following import list_open_rules
 from specgen.documents.views._needed import find_held, find_pattern
 from specgen.model.field import dotted_path
 from specgen.model.value_text import words
 
 # So many values are named one by one, of more the parties.
 _NAMED = 3
-_SUMS, _SCHEDULE = "D06", "D14"
+_RULES, _SUMS, _SCHEDULE = "D02", "D06", "D14"
 # The rules on dates, each of which waits for what the schedule lacks.
 _OF_DATES = "SCH-"
 # In brackets: a document that is still required, and what follows from values that are asked for.
@@ -43,6 +44,9 @@ def tell_missing(context: DocumentContext, composer: Composer, entry: Known) -> 
     paths = [path for path, _ in entry.missing]
     if entry.id == _SUMS:
         paths += list_waiting(context)
+    if entry.id == _RULES:
+        open_rules = {rule for mark in context.judgment.walls for rule in list_open_rules(context, mark)}
+        paths += [path for path, rules in find_held(context).items() if not open_rules.isdisjoint(rules)]
     if entry.id == _SCHEDULE:
         paths += [path for path, rules in find_held(context).items() if any(map(_is_of_dates, rules))]
     if entry.id == LAYOUT:

@@ -29,7 +29,7 @@ from specgen.quantities.comparison import Sense
 from specgen.quantities.quantity import Quantity
 
 HEADER = ("Verify against", "Figure, or method", "Value used", "Used in", "Answer, date")
-WIDTHS = (18, 40, 20, 10, 12)
+WIDTHS = (18, 39, 20, 10, 13)
 _SUMS = "D06"
 # One basis a figure: what was read in another text before what is usual, and that before what is remembered.
 _TOLD_BY = ", as told in "  # where a text was not read itself; who verifies looks into that text

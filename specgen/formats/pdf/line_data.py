@@ -25,7 +25,8 @@ Line = str | list[Any]  # a text alone, or texts and objects in order
 
 # What an unbreakable hyphen joins, a unit over another, the ends of lines; and words longer than a line may be.
 _SPECIAL = re.compile(f"[\\w/.]*(?:{NO_BREAK_HYPHEN}[\\w/.]+)+|[\\w·]{{1,12}}/[^\\W\\d]\\w{{0,8}}|\n|{NO_BREAK_HYPHEN}")
-_ENDLESS = re.compile(r"\S{28,}")
+# An address is copied from the page, and stays whole.
+_ENDLESS = re.compile(r"(?<!\S)(?!\S+@\S+\.\w+(?!\S))\S{28,}")
 _MAY_BREAK = "\u200b"
 # What stands between the two is laid out by itself and does not turn the words around it.
 _ISOLATE, _RELEASE = "\u2068", "\u2069"
