@@ -88,7 +88,7 @@ def figure_texts() -> dict[str, str]:
 
 
 def table_texts() -> dict[str, str]:
-    """The head of each table of examples, with the share of each column and whether figures stand in it."""
+    """What each document is for; the head of each table, with the share of each column and whether it holds figures."""
     lines: dict[str, None] = {}
     for example in ("clean", "old-wall", "season"):
         context = context_of_example(example)
@@ -99,7 +99,8 @@ def table_texts() -> dict[str, str]:
                 columns = zip(titles, table.widths, strict=True)
                 told = (f"{title} {wide}{' figures' * (n in table.figures)}" for n, (title, wide) in enumerate(columns))
                 lines[f"{template.id}: {' | '.join(told)}\n"] = None
-    return {"table-columns.txt": "".join(sorted(lines))}
+    catalogue = (f"{t.id} {t.title}: {t.used_for}; {t.stage}, {t.numbering}\n" for t in templates())
+    return {"table-columns.txt": "".join(sorted(lines)), "catalogue.txt": "".join(catalogue)}
 
 
 def command_texts() -> dict[str, str]:

@@ -287,3 +287,22 @@ def test_a_folder_of_templates_that_holds_a_whole_disk_is_told(tmp_path: Path) -
     with pytest.raises(Refused, match="holds more than 500 files") as refused:
         check_folder(tmp_path, templates_folder())
     assert len(refused.value.problems) == 1
+
+
+class _Sent:
+    """What is sent to standard input."""
+
+    def __init__(self, content: bytes) -> None:
+        self.buffer = io.BytesIO(content)
+
+    def isatty(self) -> bool:
+        return False
+
+
+def test_standard_input_is_read_up_to_its_bound(monkeypatch: pytest.MonkeyPatch) -> None:
+    use = FileUse("the file", "name a file", 8)
+    monkeypatch.setattr("sys.stdin", _Sent(b"8 bytes."))
+    assert read_given_file(Path("-"), use) == b"8 bytes."
+    monkeypatch.setattr("sys.stdin", _Sent(b"9 bytes.."))
+    with pytest.raises(Refused):
+        read_given_file(Path("-"), use)

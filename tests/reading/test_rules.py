@@ -164,3 +164,10 @@ def test_a_range_is_told_in_the_unit_of_the_value(path: str, text: str, message:
     with pytest.raises(InvalidValue) as caught:
         convert_checked(FIELDS[tuple(path.split("."))], text)
     assert (caught.value.message, caught.value.hint) == (f"{message}, outside the range of this field", hint)
+
+
+@pytest.mark.parametrize(("text", "hint"), [("one", "write 1"), ("½", "write 50% or ½%")])
+def test_a_percentage_in_words_is_offered_in_figures_from_one_on(text: str, hint: str) -> None:
+    with pytest.raises(InvalidValue) as caught:
+        convert_checked(FIELDS["climate", "months", "*", "mean_humidity"], text)
+    assert caught.value.hint == hint

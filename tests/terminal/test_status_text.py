@@ -4,10 +4,10 @@ from pathlib import Path
 
 import pytest
 
-from specgen.model.status import ProjectStatus
+from specgen.model.status import ProjectStatus, Remark
 from specgen.terminal.screen import Screen, show_lines
 from specgen.terminal.status_face import list_face_lines
-from specgen.terminal.status_text import list_status_lines
+from specgen.terminal.status_text import list_against, list_status_lines
 from tests.recording.records import inspection, log, release, status
 
 DAYS = (
@@ -135,3 +135,10 @@ def test_an_empty_record_says_what_is_first_and_who_owes_it(tmp_path: Path) -> N
     assert text.startswith("Nothing is recorded.\n")
     assert "  E1  Access and site safety\n" in text
     assert "  The applicator (Larkwall)\n    E1, E2: record Access and site safety\n" in text
+
+
+def test_what_stands_against_entries_of_no_step_has_a_place_of_its_own() -> None:
+    status = ProjectStatus(None, 1, (), failed=(Remark("wind 12 mph, maximum 8 mph"),))
+    told = " ".join(line.text for line in list_against(status))
+    assert "Failed or begun too early" in told
+    assert "Entries of no step" in told and "wind 12 mph, maximum 8 mph" in told

@@ -4,6 +4,7 @@ import csv
 import io
 import random
 import shutil
+from collections import defaultdict
 from collections.abc import Iterator
 from contextlib import chdir, redirect_stderr, redirect_stdout
 from pathlib import Path
@@ -28,10 +29,10 @@ CALLS = (
 def season_texts() -> dict[str, str]:
     """The sentences by command and by document, each below the season that tells it first."""
     told: dict[str, list[str]] = {}
-    known: set[str] = set()
+    known: dict[str, set[str]] = defaultdict(set)
     for seed in SEEDS:
         for name, page in _tell(seed):
-            fresh = list(list_fresh(page, known))
+            fresh = list(list_fresh(page, known[name]))
             told.setdefault(name, [name]).extend([f"\n[season {seed}]", *fresh] if fresh else [])
     return {f"season-{name}.txt": "\n".join((*lines, "")) for name, lines in told.items()}
 

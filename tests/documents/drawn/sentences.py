@@ -1,6 +1,6 @@
 """What documents print of projects that no example has the like of: sentences and drawings of projects drawn and kept.
 
-A sentence stands once, whatever its figures and marks, as a draft prints it or a set that is issued.
+A sentence stands once in each document, whatever its figures and marks, as a draft prints it or a set that is issued.
 """
 
 import re
@@ -28,15 +28,15 @@ _DRAWING = re.compile(r"D\d\d-figure-\d+-(?P<kind>.+)\.svg")
 def project_texts() -> dict[str, str]:
     """The sentences by document and the drawings by kind, each below the project that prints it first."""
     told: dict[str, list[str]] = defaultdict(list)
-    known: set[str] = set()
+    known: dict[str, set[str]] = defaultdict(set)
     for number, file in enumerate(sorted(PROJECTS.glob("*.yaml"))):
         for name, content in _compose(file):
             drawing = _DRAWING.fullmatch(name)
-            fresh = list(list_fresh(content, known)) if name.endswith(".txt") else []
-            if drawing and number < FIGURED and content not in known:
-                known.add(content)
-                fresh = [content.replace("><", ">\n<")]
             title = drawing["kind"] if drawing else name.partition("-")[0]
+            fresh = list(list_fresh(content, known[title])) if name.endswith(".txt") else []
+            if drawing and number < FIGURED and content not in known[title]:
+                known[title].add(content)
+                fresh = [content.replace("><", ">\n<")]
             told[title] += [f"\n[{file.stem}]", *fresh] if fresh else []
     return {f"{name}.txt": "\n".join((name, *lines, "")) for name, lines in told.items() if lines}
 
