@@ -13,7 +13,6 @@ from cerberus.schema import UnvalidatedSchema
 from specgen.model.field import Field, Node, Path
 from specgen.quantities.format import format_quantity
 from specgen.quantities.number import parse_number
-from specgen.quantities.parse import parse_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.reading.choices import refuse_choice
 from specgen.reading.conversion import InvalidValue, convert
@@ -99,7 +98,7 @@ class SectionRules:
             return f"{raw} is thinner than anyone would measure", f"write 0, or {least} or more"
         if error is errors.MAX_VALUE and is_share(field) and 2 < (percent := parse_number(raw)) <= 100:
             return tell_share(raw, percent)
-        least, most = (tell_bound(field, bound, raw) for bound in (field.least, field.most))
+        least, most = tell_bounds(field, raw)
         side, bound = ("below", least) if error is errors.MIN_VALUE else ("above", most)
         span = f"{least or 'less'} to {most or 'more'}"
         return f"{raw} is {side} {bound}, outside the range of this field", span
@@ -119,12 +118,16 @@ def convert_checked(field: Field, text: str) -> Any:
     return SectionRules(Node(field.path, field=field)).value((), text)
 
 
-def tell_bound(field: Field, bound: str, raw: Any) -> str:
-    """A bound of a field in the unit that the value is written in: `47.9 kPa` for 1000 psf beside a value in kPa."""
-    if field.kind != "quantity" or not bound:
-        return bound
-    limit, unit = parse_quantity(bound, field.dimension), parse_quantity(str(raw), field.dimension).unit
-    return bound if limit.unit == unit else format_quantity(limit, unit)
+def tell_bounds(field: Field, raw: Any) -> tuple[str, str]:
+    """The bounds of a field as they stand; of a value in the unit of neither, in its unit: `47.9 kPa` for 1000 psf."""
+    bounds = (field.least, field.most)
+    if field.kind != "quantity":
+        return bounds
+    unit, limits = convert(field, str(raw)).unit, [convert(field, bound) for bound in bounds if bound]
+    if unit in [limit.unit for limit in limits]:
+        return bounds
+    least, most = (format_quantity(convert(field, bound), unit) if bound else bound for bound in bounds)
+    return least, most
 
 
 class _Validator(Validator):  # type: ignore[misc]

@@ -173,7 +173,8 @@ def test_a_report_that_is_asked_for_is_not_asked_for_again_as_a_mark() -> None:
     case, stage = check_for(EXAMPLES / "old-wall" / "project.yaml", "mockup")
     owner = sheet_of(gather_sheets(context_of_case(case), stage), "owner")
     report = "Bond report with mode of failure, signed by an independent testing agency (W1)"
-    assert [one.name for one in owner.wanted] == ["Names: testing agency", report]
+    lot_line = "Lot line: distance from the wall; permission past it, or none (W1)"
+    assert [one.name for one in owner.wanted] == ["Names: testing agency", lot_line, report]
 
 
 def test_a_required_document_is_asked_of_the_party_that_owes_it(tmp_path: Path) -> None:

@@ -85,10 +85,12 @@ def test_a_draft_is_written_in_spite_of_stops_and_says_so(tmp_path: Path, capsys
         assert "DRAFT, NOT FOR SUBMISSION" in head
     for file in out.glob("*.txt"):
         where = "listed below" if file.name.startswith("D05") else "see D05"
-        asked = "No review requested. Answers to D19 requested."
+        asked = "No review requested. Answers to D19 and the figures in D05 requested."
         head = asked if file.name.startswith(("D00", "D19")) else "For information; not submitted for review."
         if file.name.startswith("D02"):
             head = "For the decision on the walls; not submitted for review."
+        if file.name.startswith("D05"):
+            head = "Answers to the figures to verify requested."
         assert f"\n! Draft. {head} 1 exception that stops the work, {where}." in file.read_text("utf-8")
 
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 _HEAD = re.compile(r"(?P<party>[A-Z].*?)\. Needed before: (?P<before>[^;|]+)(?:; reply (?:by )?(?P<due>[^|]+))?")
 _LATER, _BEFORE = "each later step", "; before "
-_BEGIN = ("No. | Document | Holds up | Received, date\n", "Value | Holds up | Answer, date\n")
+_BEGIN = ("No. | Document | Holds up | Received\n", "Value | Holds up | Answer, date\n")
 
 
 def list_rows(page: str) -> list[list[str]]:

@@ -67,4 +67,4 @@ def test_the_example_firm_has_its_own_words_and_paper(tmp_path: Path) -> None:
     for made in (own, ours):
         assert round(made.sections[0].page_width.mm) == 210
         assert "Thimble and Sons" in "".join(p.text for p in made.sections[0].header.paragraphs)
-    assert any("Hopper Mill Studios suits a gloss finish" in p.text for p in own.paragraphs)
+    assert any("what we know of the walls of Hopper Mill Studios" in p.text for p in own.paragraphs)

@@ -254,7 +254,7 @@ def test_what_the_project_suggests_is_put_for_confirmation(tmp_path: Path) -> No
     # Common practice, no source: who knows the answer from what is given asks whether it holds.
     page = drafted_page(tmp_path, GIVEN)
     assert any(
-        row[2] == "( ) Building: mean roof height, confirm 42 ft; minimum plan width, confirm 60 ft"
+        row[2] == "( ) Building: mean roof height, confirm 42 ft; minimum width, confirm 60 ft"
         for row in list_rows(page)
     )
     lines = {line[2] for line in list_lines(tmp_path)}

@@ -249,7 +249,7 @@ def test_the_joint_layout_is_released_by_the_first_boards_on_the_mockup(tmp_path
     layout = "first board layout, on the mockup"
     assert [f"{release}, latest", latest, layout, "–"] in rows_behind(context, "Event")
     begun = {"D08": "– | Joint layout; latest", "D09": release, "D11": "– | Joint layout, latest"}
-    for name, begins in (begun | {"D19": "Joint layout"}).items():
+    for name, begins in (begun | {"D19": "2. Joint layout, D07"}).items():
         assert [latest in line for line in lines_of(name, context) if line.startswith(begins)] == [True]
 
 

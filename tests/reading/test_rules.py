@@ -158,6 +158,7 @@ def test_a_reading_makes_the_rules_of_a_section_once() -> None:
         ("site.altitude", "9000 m", "9000 m is above 4267 m", "-91.4 m to 4267 m"),
         ("climate.hot_air", "90 C", "90 C is above 57.2 °C", "-62.2 °C to 57.2 °C"),
         ("gloss.coats", "9", "9 is above 6", "0 to 6"),
+        ("walls.*.insulation.r_value", "R-0.1", "R-0.1 is below R-0.5", "R-0.5 to R-80"),
     ],
 )
 def test_a_range_is_told_in_the_unit_of_the_value(path: str, text: str, message: str, hint: str) -> None:
