@@ -76,13 +76,7 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
     if asks_requirement(context):
         yield OpenAnswer(_ENERGY, (_VAPOR,), decides=True)
     yield from _ask_of_stated(context) if context.is_marked else ()
-    if is_undecided(context) and list_standing(context):
-        yield OpenAnswer(f"{_LOT_LINE} ({', '.join(list_standing(context))})", (_CODE,), decides=True, party="owner")
-    wet = list_wet(context, list_barriers(context))
-    if wet:
-        yield OpenAnswer(f"{_WATER} ({', '.join(wet)})", ("ATT-08",), decides=True, party="owner")
-    yield from _ask_for_testers(context)
-    yield from _ask_of_repairs(context)
+    yield from _ask_of_standing(context)
     yield from _ask_of_masonry(context)
     if any(entry.code == _PULLED for entry in list_pending(context)):
         asked = f"Pull tests in each {context.limit('substrate.pulls_area').text} of each kind of surface"
@@ -101,6 +95,17 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
     if joints and not context.project.members.get(("sealants",)):
         yield OpenAnswer(f"{SEALING} ({span_marks(joints)})", ("SLT-07",), decides=False, party="applicator")
     yield from _ask_of_walls(context, str(model))
+
+
+def _ask_of_standing(context: DocumentContext) -> Iterator[OpenAnswer]:
+    """What is asked of walls that stand already: their lot line, their water, who tests and who mends them."""
+    if is_undecided(context) and list_standing(context):
+        yield OpenAnswer(f"{_LOT_LINE} ({', '.join(list_standing(context))})", (_CODE,), decides=True, party="owner")
+    wet = list_wet(context, list_barriers(context))
+    if wet:
+        yield OpenAnswer(f"{_WATER} ({', '.join(wet)})", ("ATT-08",), decides=True, party="owner")
+    yield from _ask_for_testers(context)
+    yield from _ask_of_repairs(context)
 
 
 def _ask_for_testers(context: DocumentContext) -> Iterator[OpenAnswer]:
