@@ -58,7 +58,7 @@ def mark_draft(document: Document, context: DocumentContext, whole: bool = False
 
 
 def _tell_asked(document: Document, context: DocumentContext) -> str:
-    """What the reader of a document is asked to do: nothing, save to answer the open items."""
+    """What the reader of a document is asked to do: nothing, save to answer open items, and figures to verify."""
     if document.id not in _TELL_WHOLE or not (count_pending(context) or context.judgment.open_items):
         asked_here = document.id == _VERIFIED and count_to_tick(context)
         return _FOR_DECISION if document.id == _DECIDED_ON else _ASKED_FIGURES if asked_here else _ASKED_NOTHING
