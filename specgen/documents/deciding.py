@@ -24,8 +24,9 @@ QUESTIONS = (
     ),
     (
         BEHIND,
-        "Wall behind the board: concrete or masonry designed to the code, or framed",
-        "the wall is framed, or not designed to the code, without a test to ASTM E331: a WRB is then required",
+        "Wall behind the board: solid concrete or masonry to the code, or framed or veneer",
+        "the wall is framed, a veneer, or neither designed to the code nor accepted by the authority, without "
+        "a test to ASTM E331: a WRB is then required",
     ),
     (
         LOT_LINE,
@@ -49,7 +50,8 @@ QUESTIONS = (
     (
         RATED,
         "Rated wall",
-        "the code rates the wall, and no ASTM E119 or UL 263 report covers it with this EIFS",
+        "the code rates the wall, and neither an ASTM E119 or UL 263 report nor an analysis accepted by the authority "
+        "covers it with this EIFS",
     ),
     (
         "SUB-06a",
@@ -59,7 +61,8 @@ QUESTIONS = (
     (
         "HEA-02",
         "Heat at the board",
-        "the face temperature exceeds {board.softens}, the maximum use temperature of EPS",
+        "no lighter color is accepted, and the face temperature exceeds {board.softens}, the maximum use temperature "
+        "of EPS",
     ),
     (
         "HEA-05",

@@ -42,7 +42,7 @@ def list_missing_foam_reports(context: DocumentContext) -> list[FoamReport]:
     lacking = [(f"{BURNING} report of the board", section, [] if find_reports(context, BURNING) else walls)]
     if strict:
         unheated = [wall for wall in walls if not list_heat(context, wall)]
-        rated = f"{' or '.join(RESISTANCE)} report of this wall, where rated"
+        rated = f"{' or '.join(RESISTANCE)} report, or accepted analysis, where rated"
         lacking += [(f"{HEAT} report of the board", "2603.5.3", unheated), (rated, "2603.5.1", list_unrated(context))]
     found = [FoamReport(name, at, tuple(marks)) for name, at, marks in lacking if marks]
     return found + list_missing_coat_reports(context, walls) if strict else found

@@ -50,7 +50,7 @@ def list_works(context: DocumentContext) -> list[HeatedWork]:
 def list_uninstructed(context: DocumentContext) -> Iterator[str]:
     """The materials of which neither fields nor a paper tell heat and sun, as attachments cover them.
 
-    A draft asks for the instructions of the sprayed coats too.
+    A draft asks for the instructions of the sprayed coats too, and of the sealant where anything is sealed.
     """
     listed = _list_covered(context, _TELL)
     for work in list_works(context):
@@ -58,7 +58,9 @@ def list_uninstructed(context: DocumentContext) -> Iterator[str]:
         if not told and work.covers not in listed:
             yield work.covers
     if context.is_marked:
-        yield from (coat for coat in _SPRAYED if coat not in _list_covered(context, _TELL[:1]))
+        sealed = any(context.project.members.get((name,)) for name in ("joints", "sealants"))
+        besides = (*_SPRAYED, *(["sealant"] if sealed else []))
+        yield from (one for one in besides if one not in _list_covered(context, _TELL[:1]))
 
 
 def _list_covered(context: DocumentContext, kinds: tuple[str, ...]) -> set[str]:

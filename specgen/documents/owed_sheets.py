@@ -8,6 +8,7 @@ from specgen.judging.owners import name_maker
 from specgen.model.value_text import words
 
 WRITTEN = "Written instructions: "
+_DETAILS = "Standard details of the EIFS: edges, openings, joints, penetrations"
 SHEETS = {"SUB-02a": "Data sheets", "SUB-02c": "Safety data sheets"}
 _BEFORE = "mockup"
 _OF_PRODUCTS = "SUB-02"  # the rule on product data
@@ -40,8 +41,15 @@ def join_sheets(context: DocumentContext, named: list[str], mixed: Container[str
 
 
 def _join_entries(maker: str, entries: list[RequiredDocument]) -> RequiredDocument:
-    """The sheets of a manufacturer as one entry: `Data sheets: board; safety data sheets: adhesive`."""
-    name = "; ".join(e.name if not n else e.name[:1].lower() + e.name[1:] for n, e in enumerate(entries))
+    """The sheets of a manufacturer as one entry: `Data sheets: board; safety data sheets: adhesive`.
+
+    What both are of is named once: `Data sheets and safety data sheets: primer, gloss`.
+    """
+    of: dict[str, list[str]] = {}
+    for title, _, named in (entry.name.partition(": ") for entry in entries):
+        of.setdefault(named, []).append(f"{title[:1].lower()}{title[1:]}")
+    name = "; ".join(f"{' and '.join(titles)}: {named}" for named, titles in of.items())
+    name = f"{name[:1].upper()}{name[1:]}"
     return RequiredDocument(maker, name, ("project",), _OF_PRODUCTS, _BEFORE, sum(e.number for e in entries))
 
 
@@ -80,9 +88,14 @@ def sort_sheets(code: str, materials: Iterable[str]) -> Iterator[RequiredDocumen
     yield from _sort(code, SHEETS[code], materials)
 
 
-def sort_instructions(materials: Iterable[str]) -> Iterator[RequiredDocument]:
-    """The written instructions for materials, those of one manufacturer together."""
+def list_written(context: DocumentContext, materials: Iterable[str]) -> Iterator[RequiredDocument]:
+    """The written instructions for materials, those of one manufacturer together.
+
+    A draft asks for the standard details of the EIFS too, while no instructions for its base coat are listed.
+    """
     yield from _sort(_OF_PRODUCTS, WRITTEN.removesuffix(": "), materials)
+    if context.is_marked and "base_coat" not in _list_covered(context, "instructions"):
+        yield RequiredDocument("eifs_source", _DETAILS, ("project",), _OF_PRODUCTS, _BEFORE)
 
 
 def _sort(code: str, title: str, materials: Iterable[str]) -> Iterator[RequiredDocument]:

@@ -12,8 +12,8 @@ from specgen.documents.owed_sheets import (
     RequiredDocument,
     join_found_sheets,
     join_sheets,
+    list_written,
     name_rod_makers,
-    sort_instructions,
     sort_sheets,
 )
 from specgen.documents.standing_walls import BARRIER, list_barriers, list_standing, list_unconfirmed, list_undrained
@@ -28,7 +28,7 @@ _CODE = "COD "
 _FIRE = {"NFPA 285": "COD-03a", "NFPA 268": "COD-03c"}
 # What somebody is asked to confirm where a clause gives no more than a caution.
 _CONFIRMED = {
-    "COD-03d": ("architect", "Fire class and tests, by letter of the authority having jurisdiction", "boards"),
+    "COD-03d": ("architect", "Fire class and tests, by letter of the authority", "boards"),
     "HEA-01a": ("finish_source", "Solar reflectance report of the color, ASTM C1549 or E903", "decision"),
     "HEA-01b": ("finish_source", "Thermal emittance report of the color, ASTM C1371 or E408", "decision"),
     "HEA-03b": (
@@ -45,17 +45,17 @@ _UNACCEPTED = {"HEA-05a": "HEA-05b"}
 _DRAFTED = ("HEA-03b",)
 # What a wall and the code ask for before any clause finds it wanting.
 _LATER = {
-    "COD-02": ("architect", "Drained wall required or not, by letter of the authority having jurisdiction", "decision"),
+    "COD-02": ("architect", "Drained wall required or not, by letter of the authority", "decision"),
     "COD-04": (
         "architect",
-        "Special inspection required or not, by letter of the authority having jurisdiction",
+        "Special inspection required or not, by letter of the authority",
         "decision",
     ),
-    "ATT-03": ("architect", "Local rule on fasteners, by letter of the authority having jurisdiction", "decision"),
+    "ATT-03": ("architect", "Local rule on fasteners, by letter of the authority", "decision"),
     "ATT-05": ("engineer", "Acceptance of the bond report, in writing", "decision"),
     "ATT-08": ("architect", BARRIER, "decision"),
     "ATT-10a": ("owner", "Laboratory report, lead in the existing coating", "hazard"),
-    "ATT-10c": ("owner", "Asbestos survey report: coatings, pointing, patches, sealant", "hazard"),
+    "ATT-10c": ("owner", "Asbestos survey report: all parts to be disturbed; PCB in sealant, lead in paint", "hazard"),
     "HEA-05": ("architect", "Acceptance of the dark color, in writing", "decision"),
 }
 _SOLAR = {"HEA-01a": ("C1549", "E903"), "HEA-01b": ("C1371", "E408")}
@@ -141,7 +141,7 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
     yield from _find_of_standing(context)
     yield from _find_solar_reports(context)
     yield from _find_tests(context)
-    yield from sort_instructions(list_uninstructed(context))
+    yield from list_written(context, list_uninstructed(context))
     if project.get(("code", "local_fasteners_required")) is False and not project.get(_LOCAL_BASIS):
         yield _owe("ATT-03", _LATER, ("project",))
     described = materials(cast(Any, project.root()))
@@ -167,7 +167,7 @@ def _find_of_system(context: DocumentContext) -> Iterator[RequiredDocument]:
         return
     section = _find_system_section(context)
     if section and not find_reports(context, SYSTEM):
-        name = f"{SYSTEM} report of the system, or evaluation report"
+        name = f"{SYSTEM} or evaluation report, system with this finish"
         walls = tuple(project.members[("walls",)])
         yield RequiredDocument("eifs_source", name, walls, f"{_CODE}{section}", "decision")
     untested = tuple(mark for mark in list_unconfirmed(context) if not list_reports(project, RAIN, mark))

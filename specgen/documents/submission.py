@@ -20,7 +20,8 @@ class IssueDays(NamedTuple):
     """The day of issue that the others are counted back from, and what is due before it."""
 
     issue: datetime.date
-    decided: datetime.date  # by which the walls are decided on, and the last reply to this submittal is there
+    completed: datetime.date  # by which the last reply to this submittal is there, to be checked and written in
+    decided: datetime.date  # by which the walls are decided on
     asked: datetime.date  # by which the architect has what the decision needs; `decided` without a time for review
     sent: datetime.date  # by which the contractor has it, to be reviewed and sent on; `asked` without a contractor
     replied: datetime.date  # by which what the decision needs has come in, to be checked and sent
@@ -51,7 +52,7 @@ def find_issue(context: DocumentContext) -> IssueDays | None:
         if drafted is None or days.replied > drafted:
             return days
     held = planned is not None and not context.draft and planned >= drafted
-    return IssueDays(planned, planned, planned, planned, planned) if held else None
+    return IssueDays(*[planned] * len(IssueDays._fields)) if held else None
 
 
 def _find_last_issue(context: DocumentContext) -> datetime.date | None:
@@ -127,7 +128,8 @@ def _count_from(context: DocumentContext, issue: datetime.date) -> IssueDays:
     decided = find_worked_before(context, issue)
     asked = decided if days is None else _count_back(context, decided, days)
     sent = _go_back(context, asked, REVIEWING) if find_contractor(context) else asked
-    return IssueDays(issue, decided, asked, sent, _go_back(context, sent, COMPILING))
+    completed, replied = find_checked_before(context, issue), find_checked_before(context, sent)
+    return IssueDays(issue, completed, decided, asked, sent, replied)
 
 
 def _go_back(context: DocumentContext, day: datetime.date, row: str) -> datetime.date:
@@ -155,6 +157,11 @@ def _count_on(context: DocumentContext, day: datetime.date, days: int, *, workin
 def _counts_working(context: DocumentContext) -> bool:
     """Whether the days of the contract are working days."""
     return bool(context.project.get(("contract", "review_day_kind")) == "working")
+
+
+def find_checked_before(context: DocumentContext, day: datetime.date) -> datetime.date:
+    """The last working day on which what comes in can still be checked, and written in or sent, before a day."""
+    return _go_back(context, day, COMPILING)
 
 
 def find_worked_before(context: DocumentContext, day: datetime.date) -> datetime.date:

@@ -1,18 +1,21 @@
-"""The rules that wait for a document alone."""
+"""The rules that wait for a document, or for an answer that no field holds."""
 
 import re
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.required_documents import list_pending
+from specgen.documents.untold_faces import PREPARED, list_untold_faces
 
 _RULE = re.compile(r"[A-Z]{3}-\d\d")
 _REVIEWED, _COMPLETE = "SUB-05", "SUB-09"
 
 
 def list_waiting_rules(context: DocumentContext) -> list[str]:
-    """The rules that are evaluated again when a document, the review of the specification, or the last value comes."""
+    """The rules that are evaluated again when a document, an answer, the last value, or the review comes."""
     unjudged = _list_unjudged(context)
     waiting = {entry.code[:6] for entry in list_pending(context) if _RULE.match(entry.code)}
+    if list_untold_faces(context):
+        waiting.add(PREPARED)
     if awaits_review(context):
         waiting.add(_REVIEWED)
     if context.judgment.open_items and not _is_design_draft(context):

@@ -87,7 +87,7 @@ def _render_legend(document: Document) -> str:
     if not document.legend:
         return ""
     rows = "".join(f"<div><dt>{mark}</dt><dd>{render_words(text)}</dd></div>" for mark, text in document.legend)
-    return f'<h2>Sources of the figures</h2><dl class="legend">{rows}</dl><p>{WITHOUT_LETTER}</p>'
+    return f'<h2>Sources of the figures</h2><p>{WITHOUT_LETTER}</p><dl class="legend">{rows}</dl>'
 
 
 def _render_body(document: Document) -> Iterator[str]:

@@ -37,15 +37,15 @@ OWED_PAPERS = {
     "ATT-09b": ("engineer", "Sheathing fastener schedule, checked for wind", "boards"),
     "COD-03a": (
         "eifs_source",
-        "NFPA 285 report of this wall, or engineer's extension accepted by the authority",
+        "NFPA 285 report of this wall with this finish, or engineer's extension accepted by the authority",
         "boards",
     ),
     "COD-03c": (
         "eifs_source",
-        "NFPA 268 report of this wall, or engineer's extension accepted by the authority",
+        "NFPA 268 report of this wall with this finish, or engineer's extension accepted by the authority",
         "boards",
     ),
-    "SLT-06a": ("sealant_source", "Adhesion report, ASTM C1382, sealant on the bond face of this wall", "sealant"),
+    "SLT-06a": ("sealant_source", "Adhesion report, ASTM C1382, sealant on its bond face", "sealant"),
     "SUB-01a": ("general_contractor", "Review of this package, signed and dated", "sending"),
     "SUB-06a": ("eifs_source", "Compatibility letter, EIFS and finish, with EIFS warranty", "mockup"),
     "SUB-06b": ("eifs_source", "Compatibility letter, EIFS and sealant", "sealant"),

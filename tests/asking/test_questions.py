@@ -174,14 +174,15 @@ def test_a_report_that_is_asked_for_is_not_asked_for_again_as_a_mark() -> None:
     owner = sheet_of(gather_sheets(context_of_case(case), stage), "owner")
     report = "Bond report with mode of failure, signed by an independent testing agency (W1)"
     lot_line = "Lot line: distance from the wall; permission past it, or none (W1)"
-    assert [one.name for one in owner.wanted] == ["Names: testing agency", lot_line, report]
+    signs = "Signs, lights, awnings, pipes on the wall; refixed by whom (W1)"
+    assert [one.name for one in owner.wanted] == ["Names: testing agency", lot_line, signs, report]
 
 
 def test_a_required_document_is_asked_of_the_party_that_owes_it(tmp_path: Path) -> None:
     sheets = gather_sheets(changed_small(tmp_path, {"package": {"purpose": "mockup_submittal"}}), "mockup").sheets
     names = {sheet.role: [one.name for one in sheet.wanted] for sheet in sheets}
     assert "Review of this package, signed and dated" in names["general_contractor"]
-    assert any(name.startswith("Data sheets: ") for name in names["finish_source"])
+    assert any(name.startswith("Data sheets and safety data sheets: ") for name in names["finish_source"])
 
 
 @pytest.mark.parametrize("name", ["eifs_source", "EIFS manufacturer", "eifs-manufacturer", " Eifs  Source "])
@@ -211,7 +212,8 @@ def test_no_name_of_a_file_is_asked_and_the_limits_are_to_be_sent() -> None:
     assert asked.isdisjoint({"coating_system", "firm", "records"})
     wanted = [one.name for sheet in sheets if sheet.role == "finish_source" for one in sheet.wanted]
     assert any(
-        one.startswith("Limits that the data sheets of smoothing, primer, and gloss leave out") for one in wanted
+        one.startswith("Other limits of smoothing, primer, and gloss that their data sheets leave out")
+        for one in wanted
     )
 
 
@@ -271,9 +273,10 @@ DATED: dict[str, Any] = {
         ({"contract": {"review_day_kind": "working"}, "schedule": {"days_off": ["sun", "2027-04-02"]}}, "2027-02-26"),
         # A mockup on Sunday, April 11, has the same two working days before it as one on Monday: April 9 and 8.
         ({"contract": {"review_day_kind": "working"}, "mockup": {"planned_on": "2027-04-11"}}, "2027-02-18"),
-        # The working day before the mockup on Monday, April 12, and before the start on Monday, May 17.
-        ({"contract": {"review_days": "tbd"}}, "2027-04-09"),
-        ({"contract": {"review_days": "tbd"}, "mockup": "drop"}, "2027-05-14"),
+        # Checked on Thursday and Friday and on the day itself: before the mockup on Monday, April 12, and before the
+        # start on Monday, May 17.
+        ({"contract": {"review_days": "tbd"}}, "2027-04-07"),
+        ({"contract": {"review_days": "tbd"}, "mockup": "drop"}, "2027-05-12"),
         ({"contract": {"review_days": "tbd"}, "mockup": "drop", "schedule": "drop"}, None),
         # A day before the date of the package dates no answer: the last day does.
         ({"schedule": {"submit_on": "2027-01-29"}}, "2027-03-02"),

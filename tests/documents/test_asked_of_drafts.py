@@ -62,7 +62,8 @@ def test_what_can_rule_an_old_wall_out_is_asked_before_it_is_repaired_and_pulled
         ("Architect", "Acceptance of a barrier wall without drainage, in writing (W1, W2)"),
         ("Owner", "Source of the water in the wall, and how it is stopped (W1)"),
         ("Owner", "Lot line: distance from the wall; permission past it, or none (W1, W2)"),
-        ("EIFS manufacturer", "ASTM E2568 report of the system, or evaluation report (W1, W2)"),
+        ("Owner", "Signs, lights, awnings, pipes on the wall; refixed by whom (W1, W2)"),
+        ("EIFS manufacturer", "ASTM E2568 or evaluation report, system with this finish (W1, W2)"),
         ("EIFS manufacturer", "ASTM E331 report of this wall, where framed or not designed to the code (W1, W2)"),
     ):
         assert asked[item] == (party, "repair and pull tests"), item
@@ -76,7 +77,10 @@ def test_an_old_wall_is_asked_for_its_lot_line_and_for_its_water(tmp_path: Path)
     page = drafted(tmp_path, OLD, ("D00",))["D00"]
     (row,) = [line for line in page.splitlines() if "Lot line beside the existing wall" in line]
     assert "W1, W2" in row and "neither the neighbor nor the authority over the street permits it" in row
-    assert "Owner: after the reports, have the source of the water in W1 found, and stopped before repair." in page
+    assert (
+        "Owner: after the reports, have the source of the water in W1 found; it is stopped before repair, or by it"
+        in page
+    )
     new = merged(OLD, {"walls": {mark: {"substrate": {"kind": "concrete"}} for mark in ("W1", "W2")}})
     page = drafted(tmp_path, new, ("D00",))["D00"]
     assert "Lot line" not in page and "source of the water" not in page
@@ -88,14 +92,27 @@ def test_repairs_mortar_and_the_bare_face_of_masonry_are_asked_for(tmp_path: Pat
     faults = {"W1": {"substrate": {"condition": ["open_joints"]}}, "W2": {"substrate": {"condition": ["chalking"]}}}
     drafted(tmp_path, merged(OLD, {"walls": faults}))
     asked = before_of(tmp_path)
-    repair = "Repair and wash: by whom; access; silica, wash water plans (W1, W2)"
+    repair = "Repair and wash: test areas first, or all; by whom; access; silica, wash water plans (W1, W2)"
     assert asked[repair] == ("General contractor", "repair and pull tests")
     assert asked["Mortar for repointing: type (W1)"] == ("Architect", "repair and pull tests")
-    bare = "Is the face bare: no paint, coating, or water repellent? yes/no"
+    bare = "Is the face free of paint, coating, and water repellent? yes/no"
     assert not [item for item in asked if item.startswith(bare)]
     new = {"walls": {mark: {"substrate": {"kind": "concrete_masonry"}, "wrb": {"kind": "none"}} for mark in ("W1",)}}
-    drafted(tmp_path, merged({"package": {"purpose": "design_draft"}}, new))
-    assert before_of(tmp_path)[f"{bare} (W1)"] == ("General contractor", "decision on the walls")
+    pages = drafted(tmp_path, merged({"package": {"purpose": "design_draft"}}, new))
+    asked = before_of(tmp_path)
+    assert asked[f"{bare} (W1)"] == ("General contractor", "decision on the walls")
+    # Who is asked for it stands where the rule is told that waits for it.
+    assert (
+        "ATT-06 Substrate cured, dry, sound, and repaired | W1 | General contractor: Is the face free" in pages["D02"]
+    )
+    (row,) = (line for line in pages["D00"].splitlines() if line.startswith("D02 Compatibility and compliance"))
+    assert "general contractor" in row
+    # What has an age stands, and is measured before it is decided on.
+    gap = "Largest gap of the substrate under a 10 ft straightedge, in (W1)"
+    assert asked[gap][1] == "insulation boards"
+    aged = merged(new, {"walls": {"W1": {"substrate": {"age_days": 90}}}})
+    drafted(tmp_path, merged({"package": {"purpose": "design_draft"}}, aged))
+    assert before_of(tmp_path)[gap][1] == "decision on the walls"
 
 
 def test_mesh_that_is_open_is_told_with_the_impact_that_it_is_to_bear(tmp_path: Path) -> None:
@@ -127,6 +144,9 @@ def test_each_release_is_listed_with_who_gives_it_and_before_what(tmp_path: Path
 
 def test_what_nobody_has_told_is_asked_of_who_can(tmp_path: Path) -> None:
     pages = drafted(tmp_path, OLD)
+    # A name holds up all that is asked of whoever bears it; a wall without drainage keeps the water that gets in.
+    assert "( ) Names: architect; general contractor | all asked of them | " in pages["D19"]
+    assert " Not drained, W1, W2: water behind the board stays there;" in pages["D05"]
     rows = [(row[0].partition(":")[0], row[1], row[2]) for row in list_rows(pages["D19"])]
     for row in (
         ("Applicator", "mockup", "( ) Shade of each elevation: none, natural, shade cloth, or tent"),
@@ -135,7 +155,7 @@ def test_what_nobody_has_told_is_asked_of_who_can(tmp_path: Path) -> None:
             "Architect",
             # What the code table requires is known when the walls are decided on.
             "repair and pull tests",
-            "( ) Thermal barrier: concrete or masonry over the whole board, or inside 1/2 in gypsum board or equal? "
+            "( ) Thermal barrier between all board and interior: concrete, masonry, or 1/2 in gypsum board or equal? "
             "(W2)",
         ),
     ):
@@ -260,19 +280,19 @@ def test_pull_tests_say_what_is_pulled_how_often_and_who_accepts_the_surface_fir
     )
     (said,) = (line for line in pages["D05"].splitlines() if "Form D12f. Pulls: " in line)
     assert (
-        "minimum 3 in each 1000 sq ft of each kind of surface, new pointing by the area of its joints: "
+        "minimum 3 in each 1000 sq ft of each kind of surface, new pointing with the disc centered on the joint: "
         "minimum 6 on W1, 1364 sq ft" in said
     )
     assert "The agency pulls the EIFS manufacturer's adhesive, bonded to the prepared surface" in said
     assert "pull tests on Form D12f, issued before them (independent testing agency, for the owner)" in pages["D00"]
-    assert "(pull tests: before they are made; a figure with D19 in its last cell: there, at its stage)" in pages["D05"]
+    assert "(pull tests: before they are made; rows marked D19: answer there, at their stage)" in pages["D05"]
 
 
 def test_stages_without_a_date_stand_in_their_order_and_no_table_is_empty(tmp_path: Path) -> None:
     told = (
         "\nNeeded before, in this order: first requests, at once; any work on the existing walls; repair and pull "
-        "tests; decision on the walls; mockup; start of work; each later step. No dates before the date of submission "
-        "is named.\n"
+        "tests; decision on the walls; mockup; start of work; each later step. Dates: open until the date of "
+        "submission is named.\n"
     )
     assert told in drafted(tmp_path, OLD)["D19"]
 
@@ -282,15 +302,24 @@ def test_what_a_sealant_bonds_to_is_known_before_the_mockup_is_sprayed(tmp_path:
     makers = {f"{name}_source": {"name": name.title()} for name in ("eifs", "finish", "sealant")}
     drafted(tmp_path, merged(NEW, {"parties": makers}))
     asked = before_of(tmp_path)
-    report = "Adhesion report, ASTM C1382, sealant on the bond face of this wall (S1)"
+    report = "Adhesion report, ASTM C1382, sealant on its bond face (S1)"
     for item in (report, "Compatibility letter, EIFS and sealant", "Compatibility letter, finish and sealant"):
-        assert asked[item][1] == "mockup", item
+        assert asked[item][1] == "this submittal", item
+
+
+# Common practice, no source: whoever owns the parking has the cars moved.
+def test_the_owner_is_asked_to_have_vehicles_moved(tmp_path: Path) -> None:
+    asked = "Are vehicles below moved out of reach while spraying? yes/no"
+    drafted(tmp_path, merged(NEW, {"site": {"surroundings": ["vehicles_below"]}}))
+    assert before_of(tmp_path)[asked] == ("Owner", "this submittal")
+    drafted(tmp_path, merged(NEW, {"site": {"surroundings": ["dust"]}}))
+    assert asked not in before_of(tmp_path)
 
 
 def test_the_limit_of_a_prominent_face_is_asked_of_the_architect(tmp_path: Path) -> None:
     drafted(tmp_path, merged(NEW, {"elevations": {"E1": {"wall": "W1", "prominent": "yes"}}}))
     # 1/8 in: common practice, no source.
-    item = "Substrate limit under a 10 ft straightedge (E1): confirm 1/8 in"
+    item = "Substrate limit under a 10 ft straightedge, where none or a looser one is specified (E1): confirm 1/8 in"
     assert before_of(tmp_path)[item] == ("Architect", "this submittal")
 
 

@@ -67,7 +67,10 @@ def test_the_answer_names_what_a_document_lacks_and_the_party_or_of_many_the_par
     pages = drafted(tmp_path, {"parties": {"owner": {"name": "Owner"}}})
     table = table_of(pages["D00"], "DOCUMENTS IN THIS PACKAGE")[1:]
     rows = dict(line.split(" | ", 1) for line in table if " | " in line)
-    assert rows["D03 Submittal register and deviations"] == "no | Submittal items (architect)"
+    assert (
+        rows["D03 Submittal register and deviations"]
+        == "no | Submittals that the specification requires for this work, or none (architect)"
+    )
     # Each value that D05 has in brackets.
     told = rows["D05 Warnings and limitations"].removeprefix("yes | ").split("; ")
     bracketed = set(re.findall(r"\[([A-Z][^\]]*)\]", pages["D05"]))
@@ -164,24 +167,25 @@ def test_the_last_day_of_submission_leaves_the_review_time_of_the_contract(
 
 
 @pytest.mark.parametrize(
-    ("drafted_on", "replied", "asked", "decided"),
+    ("drafted_on", "replied", "asked", "decided", "completed"),
     [
         # Counted on a calendar: the Friday before the issue, ten working days before that Friday, and three for the
-        # applicator to check what came in.
-        ("2027-01-04", "January 26, 2027", "January 29, 2027", "February 12, 2027"),
+        # applicator to check what came in; three as well before the issue and before the mockup, Monday, April 12.
+        ("2027-01-04", "January 26, 2027", "January 29, 2027", "February 12, 2027", "February 10, 2027"),
         # February 15 cannot be held: counted back from Monday, March 22, the last day of issue.
-        ("2027-02-15", "March 2, 2027", "March 5, 2027", "March 19, 2027"),
+        ("2027-02-15", "March 2, 2027", "March 5, 2027", "March 19, 2027", "March 17, 2027"),
     ],
 )
 def test_replies_come_before_the_decision_and_the_decision_before_the_issue(
-    drafted_on: str, replied: str, asked: str, decided: str, tmp_path: Path
+    drafted_on: str, replied: str, asked: str, decided: str, completed: str, tmp_path: Path
 ) -> None:
     pages = drafted(tmp_path, _dated(drafted_on, "2027-02-15"))
     assert (
         f"to the architect by {asked}; the architect decides on each wall in writing by {decided} (10" in pages["D00"]
     )
     (row,) = (line for line in pages["D19"].splitlines() if line.startswith("Reply by | "))
-    assert row.split(" | ")[1:4] == ["at once", replied, decided]
+    at_once, decision, submittal, _, mockup = row.split(" | ")[1:6]
+    assert (at_once, decision, submittal, mockup) == ("at once", replied, completed, "April 7, 2027")
 
 
 def _dated(drafted_on: str, planned: str) -> dict[str, Any]:
@@ -262,7 +266,7 @@ def test_tests_for_lead_and_asbestos_come_before_all_else(tmp_path: Path) -> Non
     assert "No exception that stops the work" not in page
     party, first = next(iter(asked_of(pages["D19"]).items()))
     assert party.startswith("Owner")
-    survey = "Asbestos survey report: coatings, pointing, patches, sealant"
+    survey = "Asbestos survey report: all parts to be disturbed; PCB in sealant, lead in paint"
     for report in ("Laboratory report, lead in the existing coating", survey):
         assert f"{report} (W1)" in first["any work on the existing walls"]
 
@@ -272,12 +276,12 @@ def test_bare_brick_is_surveyed_for_asbestos_before_any_work_and_is_not_tested_f
     old = {"substrate": {"kind": "existing_brick", "condition": ["open_joints"]}}
     pages = drafted(tmp_path, {"parties": {"owner": {"name": "Owner"}}, "walls": {"W1": old}})
     assert "No work on W1 before the asbestos report." in pages["D00"]
-    assert "Owner: survey W1 for asbestos; allow no other work" in pages["D00"]
+    assert "Owner: survey W1 for asbestos, and old sealant for PCB; allow no other work" in pages["D00"]
     assert not any("lead in the existing coating" in page for page in pages.values())
     row = next(line for line in pages["D05"].splitlines() if line.startswith("ATT-06c | "))
     assert (
-        "Only after the asbestos survey; where asbestos is found, by a licensed abatement contractor, as "
-        "Existing walls in D05 says: repoint" in row
+        "Only after the asbestos survey; where asbestos is found, by a licensed abatement contractor, per "
+        "D05: repoint" in row
     )
     assert (
         "only a licensed abatement contractor, and for the pull tests the trained and protected testing agency"
@@ -322,7 +326,7 @@ def test_a_design_draft_asks_for_the_fire_reports_that_the_code_requires(tmp_pat
     pages = drafted(tmp_path, change)
     (asked,) = (items for party, items in asked_of(pages["D19"]).items() if party.startswith("EIFS manufacturer"))
     for standard in ("NFPA 285", "NFPA 268"):
-        report = f"{standard} report of this wall, or engineer's extension accepted by the authority"
+        report = f"{standard} report of this wall with this finish, or engineer's extension accepted by the authority"
         assert f"{report} (W1)" in asked["decision on the walls"]
         listed = [row[1:] for row in cells_below(pages["D02"], "D19 | Document | From | Rule | Wall")]
         assert [report, "EIFS manufacturer", "COD-03", "W1"] in listed
@@ -410,8 +414,8 @@ def test_documents_that_decide_a_wall_stand_once_with_their_walls_and_are_counte
     rows = cells_below(pages["D02"], "D19 | Document | From | Rule | Wall")
     walls = {row[1]: row[4] for row in rows}
     bond = "Bond report with mode of failure, signed by an independent testing agency"
-    asbestos = "Asbestos survey report: coatings, pointing, patches, sealant"
-    fasteners = "Local rule on fasteners, by letter of the authority having jurisdiction"
+    asbestos = "Asbestos survey report: all parts to be disturbed; PCB in sealant, lead in paint"
+    fasteners = "Local rule on fasteners, by letter of the authority"
     assert {walls[name] for name in (bond, asbestos, fasteners, "Letter that accepts the dark color")} == {"W1, W2"}
     assert walls["Laboratory report, lead in the existing coating"] == "W2"
     for mark in ("W1", "W2"):
@@ -575,7 +579,9 @@ def test_the_code_table_of_an_old_wall_asks_for_drainage_and_the_existing_code(t
     assert "\nWater-resistive barrier, W1 | 1402.2, 1403.2" in pages["D02"]
     pending = r"(?m)^Water-resistive barrier, W2 .* pending \| \[Wall under the existing coating\]"
     assert re.search(pending, pages["D02"])
-    solid = "Is the wall concrete or masonry designed to the code, and no veneer on framing? yes/no (W1)"
+    solid = (
+        "Is the wall solid masonry to IBC Chapter 19 or 21, or accepted as existing: no veneer, no cavity? yes/no (W1)"
+    )
     assert solid in architect["repair and pull tests"]
     assert "Contractor's review" not in pages["D02"] and "SUB-01" not in pages["D02"]
 

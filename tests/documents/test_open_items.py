@@ -227,14 +227,14 @@ def test_reports_and_letters_hold_up_the_rules_on_all_reports_and_letters(tmp_pa
     page = drafted_page(tmp_path, merged(LITTLE, {"code": {"local_fasteners_required": "no"}}))
     rows = {row[2].removeprefix("( ) "): row[3] for row in list_rows(page)}
     assert rows["ASTM E84 report of the board (W1)"].endswith("SUB-03, 04")
-    assert rows["Local rule on fasteners, by letter of the authority having jurisdiction"] == "ATT-03, SUB-04"
+    assert rows["Local rule on fasteners, by letter of the authority"] == "ATT-03, SUB-04"
 
 
 def test_no_inspection_is_no_answer_where_the_code_requires_one(tmp_path: Path) -> None:
     # International Building Code 2021, 1705.17.1, from memory: barrier coatings over sheathing are inspected.
     change = LITTLE | {"walls": {"W1": {"substrate": {"kind": "glass_mat_gypsum"}, "wrb": {"kind": "fluid_applied"}}}}
     rows = list_rows(drafted_page(tmp_path, change))
-    (asked,) = (row[2] for row in rows if "Third-party" in row[2])
+    (asked,) = (row[2] for row in rows if "Third-party inspection" in row[2])
     assert asked == "( ) Third-party inspection: periodic or full time"
 
 

@@ -47,7 +47,7 @@ def test_a_wall_without_drainage_is_accepted_on_its_flashing_and_so_asked_for_it
     asked = [line[:3] for line in list_lines(tmp_path)]
     for item in (
         "Openings with place, size, and flashing (E1, E2)",
-        "Top of each wall, parapet cap or soffit, and other water details",
+        "Water details: top of each wall, heads, jambs, penetrations, fixtures",
     ):
         assert ["Architect", "repair and pull tests", item] in asked, item
 

@@ -69,6 +69,7 @@ _BY_MOCKUP = (("elevations", "*", "openings"), ("contract", "items", "*"))
 _REGISTER = ("contract", "items")
 # The wall itself is measured, whatever the mockup is built on.
 _GAP = ("walls", "*", "substrate", "plane_measured")
+_AGE = ("substrate", "age_days")
 # The diameter of a rod is asked for with its kind, as there may be none.
 _ROD = ("joints", "*", "rod_diameter")
 # What is submitted for the decision on the walls is reviewed as well.
@@ -98,6 +99,7 @@ class _Stages(NamedTuple):
     steps: dict[str, tuple[str, ...]]  # those that the rules waiting for a value are about, by its path
     titles: dict[str, str]  # of all steps, in the order of the work
     standing: frozenset[str]  # marks of the walls that stand already
+    built: frozenset[str]  # marks of the new walls whose age is known, which can be measured
     pulled: frozenset[str]  # marks of the walls whose bond is still to be tested
     undecided: bool  # whether a wall is still to be decided on
 
@@ -110,7 +112,7 @@ class _Stages(NamedTuple):
             return HAZARD
         if field.path in (_LEAST_BOND, _GAP) and path.split(".")[1] in self.standing:
             return PULLS
-        if field.path in _REVIEW and self.undecided:
+        if (field.path in _REVIEW or (field.path == _GAP and path.split(".")[1] in self.built)) and self.undecided:
             return DECISION
         if decides:
             return PULLS if _is_pulled(self.pulled, field.path, path.split(".")) else DECISION
@@ -281,6 +283,7 @@ def _find_stages(context: DocumentContext) -> _Stages:
         steps,
         list_titles(context),
         frozenset(filter(lambda mark: _stands(context, mark), context.project.members[("walls",)])),
+        frozenset(m for m in context.project.members[("walls",)] if context.project.is_given(("walls", m, *_AGE))),
         list_pulled(context),
         is_undecided(context),
     )

@@ -62,7 +62,7 @@ def _group_steps(requests: list[Request], wanted: Callable[[Item], bool]) -> Ite
 def is_told(context: DocumentContext, party: str, item: Item) -> bool:
     """Whether the contract is read for an item before its party is asked."""
     pattern = dotted_path(find_pattern(context, item.paths[0])) if item.paths else ""
-    return not item.number and is_in_contract(context, party, pattern)
+    return not (item.number or item.judged) and is_in_contract(context, party, pattern)
 
 
 def _name_asked(context: DocumentContext, party: str, *, told: bool, first: bool) -> list[Any]:

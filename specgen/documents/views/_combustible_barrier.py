@@ -46,4 +46,4 @@ def rows(context: DocumentContext) -> list[tuple[Any, ...]]:
     unknown = [f"building height: {name_settler(context)} to confirm; "]
     why = unknown if top is None else ["EIFS top ", context.display(_TOP), f"; {known}"]
     subject = f"Combustible water-resistive barrier, {span_marks(covered)}"
-    return [(subject, number, "yes" if top is not None else "pending", [*why, *said])]
+    return [(subject, number, "pending" if top is None or context.is_marked else "yes", [*why, *said])]

@@ -56,6 +56,8 @@ def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple
     if document.code.startswith(_SHEETS) and find_next_package(context) == SUBMITTAL and document.before == "mockup":
         return SUBMITTAL
     step = "mockup" if document.before == "sealant" and _seals_mockup(context) else document.before
+    if context.is_marked and step == "mockup" and find_next_package(context) == SUBMITTAL:
+        return SUBMITTAL  # what the mockup is built by is reviewed with it
     return tell_step(list_titles(context), step)
 
 

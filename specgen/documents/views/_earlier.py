@@ -2,10 +2,10 @@
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.deciding import is_undecided
-from specgen.documents.views._document_stages import find_decision, list_pulled
+from specgen.documents.views._document_stages import find_decision
 from specgen.documents.views._fields import OF_ASCE_7
 from specgen.documents.views._needed import find_lacking, find_pattern
-from specgen.documents.views._stages import NAMING, PULLS, find_next_package
+from specgen.documents.views._stages import NAMING, find_next_package
 from specgen.model.field import Field, Path
 
 # A layout is drawn by these; board joints keep clear of its aesthetic joints.
@@ -24,15 +24,17 @@ _ZONES: tuple[Path, ...] = (("elevations", "*", "impact_zones"), ("elevations", 
 _DATES: tuple[Path, ...] = (("schedule", "submit_on"), ("schedule", "work_start"), ("mockup", "planned_on"))
 _CONTRACTOR = "general_contractor"
 _ARCHITECT: Path = ("parties", "architect", "name")
+_MAKER: Path = ("parties", "eifs_source", "name")
 # A sealant is named long before it is tested on the coats.
 _TESTED_LONG = ("sealants", "*", "product")
+# Who inspects is named with how often he does.
+_INSPECTION: Path = ("contract", "inspection_level")
 # The mockup is built from it, and the schedule of a package holds them.
-_PLANNED: tuple[Path, ...] = (("access",), ("schedule", "weather_days"), ("contract", "resubmittal_days"))
+_PLANNED: tuple[Path, ...] = (("access",), ("schedule", "weather_days"), ("contract", "resubmittal_days"), _INSPECTION)
 # The engineer computes the wind from these, and replies before the decision.
 _SHEATHING = tuple(("walls", "*", "substrate", name) for name in ("standard", "thickness"))
+_STRENGTH: Path = ("walls", "*", "attachment", "ultimate_strength")
 _OF_WIND = (*(tuple(path.split(".")) for path in OF_ASCE_7 if not path.endswith("enclosure")), *_SHEATHING)
-# An old wall is washed before it is pulled.
-_WASH: Path = ("protection", "wash_water")
 # The wall itself is measured, whatever documents print.
 _GAP = ("walls", "*", "substrate", "plane_measured")
 
@@ -45,14 +47,18 @@ def bring_forward(context: DocumentContext, dotted: str, stage: tuple[int, str])
     pattern = find_pattern(context, dotted)
     if not context.is_marked or pattern == _GAP:
         return stage
-    if pattern in _DATES or (pattern in _OF_WIND and is_undecided(context) and context.project.is_given(_ARCHITECT)):
+    if pattern in _DATES or (is_undecided(context) and _is_for_engineer(context, pattern)):
         return min(stage, NAMING)
     if (pattern in _ZONES or pattern == _TESTED_LONG) and is_undecided(context):
         return min(stage, find_decision(context))
-    if pattern == _WASH and list_pulled(context):
-        return min(stage, PULLS)
     printed = pattern in (*_SHOWN, *_PLANNED) or pattern in find_lacking(context)
     return min(stage, find_next_package(context)) if printed else stage
+
+
+def _is_for_engineer(context: DocumentContext, pattern: Path) -> bool:
+    """Whether the engineer computes the wind from a value that somebody who is named already can give."""
+    giver = {**dict.fromkeys(_OF_WIND, _ARCHITECT), _STRENGTH: _MAKER}.get(pattern)
+    return giver is not None and context.project.is_given(giver)
 
 
 def find_party(context: DocumentContext, field: Field) -> str:

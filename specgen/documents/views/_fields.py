@@ -23,7 +23,8 @@ def find_field(context: DocumentContext, dotted: str) -> Field | None:
 # What to send for a collection whose label by itself does not tell it.
 _SENT = {
     "people": "People with roles and qualifications",
-    "details": "Top of each wall, parapet cap or soffit, and other water details",
+    "items": "Submittals that the specification requires for this work, or none",
+    "details": "Water details: top of each wall, heads, jambs, penetrations, fixtures",
     "crews": "Crews: steps of the work, number of people, and people by name",
     "floor_lines": "Floor lines other than those with a joint listed",
     "hoses": "Hoses with length and bore",

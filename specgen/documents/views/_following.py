@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.required_documents import list_pending
+from specgen.documents.untold_faces import PREPARED, list_untold_faces
 from specgen.documents.views._concerned import concerns
 from specgen.documents.views._document_stages import list_deciding
 from specgen.documents.views._requests import list_requests
@@ -36,7 +37,9 @@ def list_open_rules(context: DocumentContext, mark: str) -> tuple[str, ...]:
 
 
 def _is_on(context: DocumentContext, rule: str, mark: str) -> bool:
-    """Whether a document that a rule waits for is about a wall."""
+    """Whether a document that a rule waits for, or an answer, is about a wall."""
+    if rule == PREPARED and mark in list_untold_faces(context):
+        return True
     return any(entry.code.startswith(rule) and concerns(context, entry, mark) for entry in list_pending(context))
 
 

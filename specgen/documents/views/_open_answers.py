@@ -3,17 +3,19 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from specgen.computing.substrates import MASONRY
 from specgen.documents.code_edition import assumes_edition, name_weather_sections, tell_code_data
 from specgen.documents.context import DocumentContext
+from specgen.documents.contract_first import reads_first
 from specgen.documents.deciding import is_undecided
 from specgen.documents.display_values import DisplayValue, count_things
+from specgen.documents.field_units import name_unit
 from specgen.documents.foam_reports import SECTIONS, list_unknown, list_unparted, list_unrated
 from specgen.documents.form_units import UNITS
 from specgen.documents.members import span_marks
 from specgen.documents.parties import find_contractor
 from specgen.documents.required_documents import list_pending
 from specgen.documents.standing_walls import list_barriers, list_solid, list_standing, list_wet
+from specgen.documents.untold_faces import PREPARED, list_untold_faces
 from specgen.documents.views._energy import asks_requirement
 
 EDITION = "IBC edition adopted by the authority"
@@ -21,13 +23,18 @@ _CODE, _VAPOR, _SECTIONS, _INSPECTION = "COD", "INS-05", "SUB-07", "COD-04"
 SPEC_SECTIONS = "Specification section for this work, a copy, or none"
 _WATER = "Source of the water in the wall, and how it is stopped"
 _LOT_LINE = "Lot line: distance from the wall; permission past it, or none"
-_REPAIR = "Repair and wash: by whom; access; silica, wash water plans"
-_BARE = "Is the face bare: no paint, coating, or water repellent? yes/no"
+_HUNG = "Signs, lights, awnings, pipes on the wall; refixed by whom"
+_REPAIR = "Repair and wash: test areas first, or all; by whom; access; silica, wash water plans"
+_BARE = "Is the face free of paint, coating, and water repellent? yes/no"
+_CLEARED = "Are vehicles below moved out of reach while spraying? yes/no"
 _MORTAR = "Mortar for repointing: type"
 SEALING = "Is sealant installed before or after the gloss?"
-_OWN_REVIEW = "Working days of the contractor's own review, before a submittal is sent on"
+_OWN_REVIEW = "Working days of the contractor's own review of a submittal"
 _ENERGY = "Energy code edition, climate zone, R-value of continuous insulation required, or none; vapor retarder"
 _DARK = "HEA-05a"
+_PARTED = "Thermal barrier: existing wall behind all board? yes/no"
+# The document that tells the coats over the board, which a figure without a product leaves to be confirmed.
+_COATS_TOLD = "D02"
 _REFLECTANCE = "Light reflectance by data sheet or reading"
 EXISTING = "Existing building code: adopted or not; governs this work or not"
 
@@ -37,8 +44,10 @@ _LANDING, _MARK = f"{_RULE_OF_LANDING}c", 3
 
 # What the engineer sets before old walls are pulled, while the report on the pulls is pending.
 _LOOSE = ("PLN-02a", "PLN-02b")
-_PULLED, _BOND, _PREPARED = "ATT-05d", "ATT-05", "ATT-06"
+_PULLED, _BOND = "ATT-05d", "ATT-05"
 _RULE = len(_BOND)
+# The clause on vehicles that overspray may reach.
+_VEHICLES = "ACC-09a"
 # Whose report is pending, by the clause that asks for it.
 _TESTERS = {
     "ATT-10c": "asbestos inspector, laboratory",
@@ -56,6 +65,7 @@ class OpenAnswer(NamedTuple):
     party: str = "architect"
     figures: tuple[DisplayValue, ...] = ()  # proposed until somebody confirms or corrects them
     names: str = ""  # whom it asks to be named, before all other requests
+    judged: bool = False  # whether the architect decides it, whatever the contract tells
 
 
 def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
@@ -66,15 +76,12 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
     if assumes_edition(context):
         yield OpenAnswer(f"{EDITION} ({edition} assumed)", (_CODE,), decides=True)
     elif context.is_marked and model == "ibc" and tell_code_data(context):
-        asked = f"Code: confirm {tell_code_data(context)}; height of the building above grade plane, {_feet(context)}"
+        height = f"height of the building above grade plane, {_feet(context)}"
+        asked = f"Code: confirm {tell_code_data(context)}; {height}; local amendments"
         yield OpenAnswer(asked, (_CODE,), decides=True)
     if not context.project.members.get(("contract", "spec_sections")):
         yield OpenAnswer(SPEC_SECTIONS, (_SECTIONS,), decides=context.is_marked and is_undecided(context))
-    if any(clause.rule == _VAPOR for clause in context.judgment.not_judged):
-        asked = f"Indoor design temperature, {UNITS[context.first]['temperature']}, and relative humidity, %, in winter"
-        yield OpenAnswer(asked, (_VAPOR,), decides=True)
-    if asks_requirement(context):
-        yield OpenAnswer(_ENERGY, (_VAPOR,), decides=True)
+    yield from _ask_of_vapor(context)
     yield from _ask_of_stated(context) if context.is_marked else ()
     yield from _ask_of_standing(context)
     yield from _ask_of_masonry(context)
@@ -82,11 +89,7 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
         asked = f"Pull tests in each {context.limit('substrate.pulls_area').text} of each kind of surface"
         least = (context.limit("substrate.pulls"),)
         yield OpenAnswer(asked, (_BOND,), decides=True, party="engineer", figures=least)
-    prominent = tuple(dict.fromkeys(mark for f in context.judgment.findings if f.code in _LOOSE for mark in f.subjects))
-    if prominent and context.draft:
-        asked = f"Substrate limit under a {context.figure('straightedge.long')} straightedge ({span_marks(prominent)})"
-        figures = (context.limit("substrate.plane_prominent"),)
-        yield OpenAnswer(asked, ("PLN-02",), decides=False, figures=figures)
+    yield from _ask_of_faces(context) if context.draft else ()
     if context.draft and find_contractor(context) and context.project.get(("contract", "review_days")) is not None:
         days = (context.limit("submittal.contractor_days"),)
         yield OpenAnswer(_OWN_REVIEW, ("SUB-01",), decides=True, party="general_contractor", figures=days)
@@ -97,10 +100,52 @@ def list_open_answers(context: DocumentContext) -> Iterator[OpenAnswer]:
     yield from _ask_of_walls(context, str(model))
 
 
+def _ask_of_vapor(context: DocumentContext) -> Iterator[OpenAnswer]:
+    """What moisture in the walls is computed from: indoor air, permeance of what lies over the wall, and the code."""
+    waiting = {mark for clause in context.judgment.not_judged if clause.rule == _VAPOR for mark in clause.walls}
+    if waiting:
+        yield from _ask_of_layers(context, sorted(waiting)) if context.is_marked else ()
+        asked = f"Indoor design temperature, {UNITS[context.first]['temperature']}, and relative humidity, %, in winter"
+        yield OpenAnswer(asked, (_VAPOR,), decides=True)
+    if asks_requirement(context):
+        yield OpenAnswer(_ENERGY, (_VAPOR,), decides=True)
+
+
+def _ask_of_layers(context: DocumentContext, walls: list[str]) -> Iterator[OpenAnswer]:
+    """The permeance of what the EIFS manufacturer puts over the wall, whose layers nobody has told yet."""
+    project = context.project
+    field = project.schema.field_at(("walls", "*", "layers", "*", "permeance"))
+    assert field is not None
+    for barrier in (True, False):
+        kinds = {mark: project.get(("walls", mark, "wrb", "kind")) for mark in walls}
+        marks = [mark for mark in walls if (kinds[mark] not in (None, "none")) == barrier]
+        told = [mark for mark in marks if not project.members.get(("walls", mark, "layers"))]
+        if told:
+            layers = "; ".join((*(["WRB"] if barrier else []), "board", "base coat"))
+            asked = f"Permeance, {name_unit(field, context.first)}: {layers} ({', '.join(told)})"
+            yield OpenAnswer(asked, (_VAPOR,), decides=True, party="eifs_source")
+
+
+def _ask_of_faces(context: DocumentContext) -> Iterator[OpenAnswer]:
+    """How plane a prominent face is to be, and whether what stands below is out of reach of overspray."""
+    found = context.judgment.findings
+    prominent = tuple(dict.fromkeys(mark for finding in found if finding.code in _LOOSE for mark in finding.subjects))
+    if prominent:
+        under = f"Substrate limit under a {context.figure('straightedge.long')} straightedge"
+        looser = ", where none or a looser one is specified" if reads_first(context) else ""
+        asked = f"{under}{looser} ({span_marks(prominent)})"
+        figures = (context.limit("substrate.plane_prominent"),)
+        yield OpenAnswer(asked, ("PLN-02",), decides=False, figures=figures, judged=True)
+    if any(finding.code == _VEHICLES for finding in found):
+        yield OpenAnswer(_CLEARED, (_VEHICLES[:_RULE],), decides=False, party="owner")
+
+
 def _ask_of_standing(context: DocumentContext) -> Iterator[OpenAnswer]:
     """What is asked of walls that stand already: their lot line, their water, who tests and who mends them."""
     if is_undecided(context) and list_standing(context):
-        yield OpenAnswer(f"{_LOT_LINE} ({', '.join(list_standing(context))})", (_CODE,), decides=True, party="owner")
+        standing = ", ".join(list_standing(context))
+        yield OpenAnswer(f"{_LOT_LINE} ({standing})", (_CODE,), decides=True, party="owner")
+        yield OpenAnswer(f"{_HUNG} ({standing})", (PREPARED,), decides=True, party="owner")
     wet = list_wet(context, list_barriers(context))
     if wet:
         yield OpenAnswer(f"{_WATER} ({', '.join(wet)})", ("ATT-08",), decides=True, party="owner")
@@ -124,22 +169,18 @@ def _ask_of_repairs(context: DocumentContext) -> Iterator[OpenAnswer]:
     faulty = [mark for mark, found in faults.items() if found]
     if faulty:
         asked = f"{_REPAIR} ({', '.join(faulty)})"
-        yield OpenAnswer(asked, (_PREPARED,), decides=True, party="general_contractor")
+        yield OpenAnswer(asked, (PREPARED,), decides=True, party="general_contractor")
     pointed = [mark for mark, found in faults.items() if "open_joints" in map(str, found)]
     if pointed:
-        yield OpenAnswer(f"{_MORTAR} ({', '.join(pointed)})", (_PREPARED,), decides=True)
+        yield OpenAnswer(f"{_MORTAR} ({', '.join(pointed)})", (PREPARED,), decides=True)
 
 
 def _ask_of_masonry(context: DocumentContext) -> Iterator[OpenAnswer]:
     """Whether new concrete or masonry that board is glued to was painted or treated, which no list of faults tells."""
-    project = context.project
-    if context.is_marked and is_undecided(context):
-        kinds = {mark: str(project.get(("walls", mark, "substrate", "kind"))) for mark in project.members[("walls",)]}
-        glued = [mark for mark in kinds if project.get(("walls", mark, "wrb", "kind")) == "none"]
-        bare = [mark for mark in glued if kinds[mark] in MASONRY and mark not in list_standing(context)]
-        if bare:
-            asked = f"{_BARE} ({', '.join(bare)})"
-            yield OpenAnswer(asked, (_PREPARED,), decides=True, party="general_contractor")
+    faces = list_untold_faces(context)
+    if faces:
+        asked = f"{_BARE} ({', '.join(faces)})"
+        yield OpenAnswer(asked, (PREPARED,), decides=True, party="general_contractor")
 
 
 def _ask_of_stated(context: DocumentContext) -> Iterator[OpenAnswer]:
@@ -153,7 +194,7 @@ def _ask_of_stated(context: DocumentContext) -> Iterator[OpenAnswer]:
         named = context.project.is_given((*path, "product"))
         if not (named or passes.open or thickness.open):
             asked = f"Base coat thickness in {''.join(map(str, count_things(passes, 'pass', 'passes')))} ({mark})"
-            yield OpenAnswer(asked, ("BAS-01",), decides=True, party="eifs_source", figures=(thickness,))
+            yield OpenAnswer(asked, (_COATS_TOLD,), decides=True, party="eifs_source", figures=(thickness,))
 
 
 def _list_stated(context: DocumentContext) -> list[str]:
@@ -181,19 +222,19 @@ def _ask_of_walls(context: DocumentContext, model: str) -> Iterator[OpenAnswer]:
     unknown, standing = list_unknown(context), list_standing(context)
     weather = (f"{_CODE} {name_weather_sections(context)}", _INSPECTION)
     asked = (
-        ("Thermal barrier: existing wall over the whole board? yes/no", barrier, list_solid(context)),
+        (_PARTED, barrier, list_solid(context)),
         (
             f"Thermal barrier: {least} gypsum board or equal between board and interior? yes/no",
             barrier,
             [mark for mark in list_unparted(context) if mark not in unknown],
         ),
         (
-            f"Thermal barrier: concrete or masonry over the whole board, or inside {least} gypsum board or equal?",
+            f"Thermal barrier between all board and interior: concrete, masonry, or {least} gypsum board or equal?",
             barrier,
             unknown,
         ),
         (
-            "Is the wall concrete or masonry designed to the code, and no veneer on framing? yes/no",
+            "Is the wall solid masonry to IBC Chapter 19 or 21, or accepted as existing: no veneer, no cavity? yes/no",
             weather,
             [mark for mark in list_solid(context) if mark in standing],
         ),
@@ -202,9 +243,9 @@ def _ask_of_walls(context: DocumentContext, model: str) -> Iterator[OpenAnswer]:
             weather,
             [mark for mark in list_solid(context) if mark not in standing],
         ),
-        ("Where it is concrete or masonry, is it designed to the code? yes/no", weather, unknown),
+        ("Where concrete or masonry: to IBC Chapter 19 or 21, or accepted as existing? yes/no", weather, unknown),
         (
-            f"Fire rating, hours; bearing: yes/no; fire separation, {_feet(context)}",
+            f"Fire rating, hours; bearing: yes/no; separation of each face, {_feet(context)}",
             (f"{_CODE} 2603.5.1",),
             list_unrated(context),
         ),

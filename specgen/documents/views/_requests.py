@@ -65,6 +65,7 @@ class Item(NamedTuple):
     names: str = ""  # the role of the party whose name is asked for
     paths: tuple[str, ...] = ()  # dotted, of the fields that it asks for
     number: int = 0  # of documents
+    judged: bool = False  # whether its party decides it, whatever the contract tells
 
     @property
     def told(self) -> str:
@@ -97,7 +98,7 @@ def _gather(context: DocumentContext) -> tuple[Request, ...]:
     for answer in list_open_answers(context):
         later = find_decision(context) if answer.decides else find_next_package(context)
         stage = NAMING if answer.names else later
-        item = Item(answer.question, answer.holds, answer.figures, answer.names)
+        item = Item(answer.question, answer.holds, answer.figures, answer.names, judged=answer.judged)
         told[(answer.party, *stage, DOCUMENTS)].append(item)
     if awaits_review(context):
         # Nobody is asked for what the contract tells, and what departs from it is known before the decision.

@@ -122,7 +122,7 @@ ROWS: dict[str, dict[str, str]] = {
     },
     "EIFS at the joint": {
         "joints.*.thermal_expansion": "thermal expansion",
-        "joints.*.moisture_strain": "moisture strain, ratio",
+        "joints.*.moisture_strain": "moisture strain",
     },
     "Sealing temperature": {"joints.*.install_low": "minimum", "joints.*.install_high": "maximum"},
     "Joint place": {

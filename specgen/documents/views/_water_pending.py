@@ -27,15 +27,15 @@ def list_untold(context: DocumentContext) -> Iterator[Entry]:
     marks = context.project.members.get(elevations, ())
     if not marks:
         said = [f"{_BASE}; {_OPENINGS}; floor lines; {_TOP}"]
-        yield "", (context.ask(elevations), [""], said, _tell_pending(context, [elevations]))
+        yield "", (context.ask(elevations), [""], said, tell_pending(context, [elevations]))
     topped = set(_list_topped(context))
     for mark in marks:
         named = name_member(context, "elevations", mark)
         for place, paths in _list_places(context, mark, mark in topped):
-            yield mark, (named, [mark], [place], _tell_pending(context, paths))
+            yield mark, (named, [mark], [place], tell_pending(context, paths))
 
 
-def _tell_pending(context: DocumentContext, paths: list[Path]) -> list[Any]:
+def tell_pending(context: DocumentContext, paths: list[Path]) -> list[Any]:
     """`pending: [Openings], from the architect, before the mockup`; what one party owes at one stage together."""
     owed: dict[tuple[str, str], list[Any]] = defaultdict(list)
     for path in paths:

@@ -25,6 +25,7 @@ from specgen.documents.views import _combustible_barrier as combustible_barrier
 from specgen.documents.views import _energy as energy
 from specgen.documents.views import _fire_tests as fire_tests
 from specgen.documents.views import _foam_plastic as foam_plastic
+from specgen.documents.views import _wind_row as wind_row
 from specgen.documents.views._cells import cite_section, join_cells
 from specgen.documents.views._inspection import find_section
 from specgen.documents.views.reports import find_reports
@@ -55,7 +56,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         drained = [("Drained wall", mark, _tell_drainage(context, edition, mark)) for mark in walls]
         lines = [*_tell_system(context, edition, walls), *_tell_barrier(context), *fire_tests.join_walls(drained)]
         lines += [*foam_plastic.rows(context), *fire_tests.rows(context)]
-        lines += combustible_barrier.rows(context) if model == "ibc" else []
+        lines += [*combustible_barrier.rows(context), *wind_row.rows(context)] if model == "ibc" else []
         lines += _tell_inspections(context, edition)
         lines += _tell_existing(context, model)
     lines += [*_tell_lot_line(context), *energy.rows(context)]
@@ -217,10 +218,8 @@ def _tell_lot_line(context: DocumentContext) -> list[tuple[Any, ...]]:
     """A row while a wall that stands is decided on: board on its face may reach past the lot line."""
     standing = list_standing(context) if is_undecided(context) else []
     boards = [[f"{mark} ", context.display(("walls", mark, "insulation", "thickness"))] for mark in standing]
-    why = [
-        "distance from the wall, and permission where the EIFS reaches past the line: owner to state; board, with coats"
-    ]
-    why = [*why, " over it: ", *join_cells(boards)]
+    asked = "distance from the wall, and permission where the EIFS reaches past the line: owner to state; board alone, "
+    why = [f"{asked}to which adhesive and coats are added: ", *join_cells(boards)]
     return [(f"Lot line, {span_marks(standing)}", "local code", "pending", why)] if standing else []
 
 

@@ -10,7 +10,10 @@ from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import name_place
 from specgen.documents.measures import Measure, list_measures, name_rules
 from specgen.documents.parties import name_role
+from specgen.documents.verifiers import ARCHITECT
 from specgen.documents.views._cells import join_cells
+from specgen.documents.views._document_stages import find_decision
+from specgen.documents.views._stages import DECISION, find_next_package
 from specgen.judging.registry import load_rules
 from specgen.judging.rule import Clause
 from specgen.judging.subject_names import join_subjects
@@ -24,6 +27,8 @@ from specgen.quantities.comparison import Sense
 MOST_NAMED = 3
 # The section whose findings are about the mockup alone.
 _MOCKUP = ("mockup",)
+# The rule on the bond of an old wall, which the pull tests themselves answer.
+_BOND = "ATT-05"
 
 
 def table(context: DocumentContext, findings: Iterable[Finding], called: str) -> TableView:
@@ -34,12 +39,22 @@ def table(context: DocumentContext, findings: Iterable[Finding], called: str) ->
             _place(context, one),
             [one.message, *_mark_limits(context, one)],
             _letter_figures(context, one),
-            f"{name_role(one.by)}, before {one.before}",
+            _tell_when(context, one),
             _basis(context, one),
         )
         for one in join_alike(list_measures(context.project, findings))
     )
     return TableView(("Item", "Where", called, "Measure", "By, before", "Basis"), lines, (9, 9, 15, 42, 12, 13))
+
+
+def _tell_when(context: DocumentContext, measure: Measure) -> str:
+    """`Architect, before mockup`: what he decides, before what is submitted next; what decides a wall, before pulls."""
+    before = measure.before
+    if measure.by == ARCHITECT and before == _MOCKUP[0] and context.is_marked:
+        before = find_next_package(context)[1]
+    if before == DECISION[1] and not measure.codes[0].startswith(_BOND):
+        before = find_decision(context)[1]
+    return f"{name_role(measure.by)}, before {before}"
 
 
 def _place(context: DocumentContext, measure: Measure) -> str:

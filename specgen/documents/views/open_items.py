@@ -23,6 +23,8 @@ from specgen.documents.views._together import join_items
 # The lists that are asked for in words of their own.
 _LISTED = {SPEC_SECTIONS: ("contract.spec_sections",)}
 _CODE = "code.edition"
+# What a party holds up that is still to be named.
+_OF_ALL = "all asked of them"
 # The code of a rule; a section of the code adopted begins with the other.
 _RULE, _OF_CODE = re.compile(r"[A-Z]{3}-\d\d"), re.compile(r"COD(?: |$)")
 
@@ -140,7 +142,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for head, groups in group_items(context, lambda item: not item.number):
         lines.append(head)
         for step, row in ((group.step, row) for group in groups for row in join_items(context, group.items)):
-            lines.append((f"V{next(numbers)}", [*row.asked, tell_step(step)], shorten_holds(row.holds), ""))
+            holds = _OF_ALL if row.names else shorten_holds(row.holds)
+            lines.append((f"V{next(numbers)}", [*row.asked, tell_step(step)], holds, ""))
     return TableView(("No.", "Value", "Holds up", "Answer, date"), tuple(lines), (5, 59, 22, 14))
 
 

@@ -1,17 +1,21 @@
 """The documents of a draft: which are included, and what is missing for each, by the party that gives it."""
 
+from collections.abc import Iterator
+
 from specgen.documents.calculations import list_waiting
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.contract_first import name_giver
+from specgen.documents.contract_first import CONTRACT, name_giver
 from specgen.documents.drafts import Known
 from specgen.documents.mockup_days import UNTOLD, list_drying_owners
 from specgen.documents.pull_tests import MOISTURE
 from specgen.documents.views._asked import list_asked
+from specgen.documents.views._asked_rows import is_told
 from specgen.documents.views._earlier import LAYOUT, OF_LAYOUT, find_party
 from specgen.documents.views._fields import ask_by_code, find_field, name_fields, say_fields
 from specgen.documents.views._following import list_open_rules
 from specgen.documents.views._needed import find_held, find_pattern
+from specgen.documents.views._requests import list_requests
 from specgen.model.field import dotted_path
 from specgen.model.value_text import words
 
@@ -23,7 +27,7 @@ _OF_DATES = "SCH-"
 # In brackets: a document that is still required, and what follows from values that are asked for.
 _PENDING = "pending"
 _FOLLOWS = ("open", "pending: ", "follows from ")
-_DOCUMENTS = "documents still required, D19"
+_DOCUMENTS = "Documents still required: see D19"
 _OF_PULLS = "D12f"
 # Who gives what no field holds.
 _GIVEN_BY = {"Review of the specification": "applicator", MOISTURE: "EIFS manufacturer"}
@@ -44,8 +48,8 @@ def tell_missing(context: DocumentContext, composer: Composer, entry: Known) -> 
     paths = [path for path, _ in entry.missing]
     if entry.id == _SUMS:
         paths += list_waiting(context)
+    open_rules = {rule for mark in context.judgment.walls for rule in list_open_rules(context, mark)}
     if entry.id == _RULES:
-        open_rules = {rule for mark in context.judgment.walls for rule in list_open_rules(context, mark)}
         paths += [path for path, rules in find_held(context).items() if not open_rules.isdisjoint(rules)]
     if entry.id == _SCHEDULE:
         paths += [path for path, rules in find_held(context).items() if any(map(_is_of_dates, rules))]
@@ -58,10 +62,21 @@ def tell_missing(context: DocumentContext, composer: Composer, entry: Known) -> 
             giver = name_giver(context, find_party(context, field), dotted_path(field.path))
             asked.setdefault(giver, []).append(path)
     named = {party: say_fields(name_fields(context, wanted)) for party, wanted in asked.items()}
+    if entry.id == _RULES:
+        for party, said in _list_answers(context, open_rules):
+            named.setdefault(party, []).append(said)
     # What a sum waits for is told by its paths.
     others = [said for path, said in entry.missing if find_field(context, path) is None and entry.id != _SUMS]
     apart = [_name_apart(context, composer, said) for said in others if not said.startswith(_FOLLOWS)]
     return "; ".join((*_name_or_sum_up(named), *apart)) or ("values that follow from others" if others else "nothing")
+
+
+def _list_answers(context: DocumentContext, rules: set[str]) -> Iterator[tuple[str, str]]:
+    """What no field holds and some rules wait for, with who gives it."""
+    for request in list_requests(context):
+        for item in request.items:
+            if not (item.paths or item.number or item.names or rules.isdisjoint(item.holds)):
+                yield CONTRACT if is_told(context, request.party, item) else words(request.party), item.text
 
 
 def tell_forms_left_out(context: DocumentContext) -> str:

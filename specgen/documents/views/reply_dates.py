@@ -4,7 +4,7 @@ import datetime
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.submission import find_issue, find_last_submission, find_worked_before
+from specgen.documents.submission import find_checked_before, find_issue, find_last_submission, find_worked_before
 from specgen.documents.views._requests import list_requests
 from specgen.documents.views._stages import DECISION, NAMING, SENDING, START, SUBMITTAL, find_last, find_next_package
 from specgen.model.block import Blank
@@ -63,7 +63,7 @@ def find_due(context: DocumentContext, order: int) -> datetime.date | None:
     if order <= SUBMITTAL[0]:
         days = context.remember(find_issue)
         if days is not None:
-            return days.replied if order <= DECISION[0] else days.decided
+            return days.replied if order <= DECISION[0] else days.completed
         if context.project.get(("schedule", "submit_on")) is not None:
             return None
     return min((day for at, day in context.remember(_list_days) if at >= order), default=None)
@@ -78,16 +78,19 @@ def _tell_date(context: DocumentContext, order: int, before: str) -> object:
 
 
 def _find_date(context: DocumentContext, stage: str) -> datetime.date | None:
-    """The working day before a stage; None where the project dates none, or the date of this draft is past it.
+    """The last day on which a reply can be checked before a stage, or the working day before it where that is past.
 
-    Behind a draft the submittal for the mockup is issued when no item needed before the mockup is open.
+    None where the project dates none, or the date of this draft is past it. Behind a draft the submittal for the
+    mockup is issued when no item needed before the mockup is open.
     """
     issue = context.remember(find_issue) if stage == "mockup" and _is_submitted_next(context) else None
     if issue is not None:
-        return issue.decided
+        return issue.completed
     given, drafted = context.project.get(_DATED_BY[stage]), context.project.get(("package", "date"))
-    dated = isinstance(given, datetime.date) and (drafted is None or given > drafted)
-    return find_worked_before(context, given) if dated else None
+    if not isinstance(given, datetime.date) or (drafted is not None and given <= drafted):
+        return None
+    checked = find_checked_before(context, given)
+    return checked if drafted is None or checked > drafted else find_worked_before(context, given)
 
 
 def _is_submitted_next(context: DocumentContext) -> bool:

@@ -114,8 +114,9 @@ def count_to_tick(context: DocumentContext) -> int:
 
 
 def verifies_pulls(context: DocumentContext) -> bool:
-    """Whether a figure of pull tests is among them, which is verified before the tests."""
-    return any(_PULLS in what for _, _, what in list_entries(context))
+    """Whether a figure of pull tests is among them, which is ticked before the tests."""
+    entries = list_entries(context).items()
+    return any(_PULLS in key[2] and not _tell_answer(context, key, entry) for key, entry in entries)
 
 
 def _rank(context: DocumentContext, key: Key, entry: Entry) -> tuple[bool, bool, bool]:

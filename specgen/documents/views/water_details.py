@@ -9,7 +9,7 @@ from specgen.documents.marks import list_marks, name_linked, name_member
 from specgen.documents.members import span_marks
 from specgen.documents.views._cells import join_cells
 from specgen.documents.views._represented import GROUND
-from specgen.documents.views._water_pending import Entry, list_untold
+from specgen.documents.views._water_pending import Entry, list_untold, tell_pending
 from specgen.model.field import Path
 from specgen.model.value_text import words
 
@@ -115,8 +115,9 @@ def _tell_floor_line(context: DocumentContext, wall: str, drainage: str) -> list
     outlets = context.project.get(path)
     if "joints" in map(str, outlets or ()):
         return ["flashing with weeps"]
-    proposed = "flashing with weeps, proposed by the applicator"
-    return [proposed] if outlets is not None else [f"{proposed}; ", context.ask(path), " pending"]
+    if outlets is None:
+        return [*tell_pending(context, [path]), "; proposed: flashing with weeps"]
+    return ["flashing with weeps, proposed by the applicator"]
 
 
 def _details(context: DocumentContext) -> Iterator[Entry]:

@@ -31,7 +31,7 @@ RULE = Rule(
 _SET = "Set the exclusion distance, proposed minimum {protection.exclusion}"
 _WATCH = ", and assign one person to measure the wind."
 _WIND = " Stop above the maximum wind, proposed {weather.wind_usual}."
-_VEHICLES = "have the owner clear it of vehicles, keep people beyond it, protect entries"
+_VEHICLES = "keep people beyond it, protect entries, have the owner move vehicles out of it"
 _NEIGHBORS = "Notify the neighbors, cover their walls and glass"
 
 

@@ -108,7 +108,7 @@ RULE.clause(
     remedy="Disturb no coating before the laboratory reports on lead and asbestos. Then: "
     f"{PULLS[0].lower()}{PULLS[1:]} If a pull fails, strip the coating and repeat the pull tests on the exposed "
     "wall, or install fastened sheathing with a fluid-applied WRB over it, a new wall type. Where lead "
-    "or asbestos is found, only a licensed abatement contractor prepares and strips, as Existing walls in D05 says.",
+    "or asbestos is found, only a licensed abatement contractor prepares and strips, per D05.",
 )
 
 RULE.clause(
@@ -174,9 +174,9 @@ RULE.clause(
     when="wall.substrate.kind = existing_brick",
     basis="astm_d7234",
     remedy="Disturb nothing before the laboratory report on asbestos. Then: "
-    f"{PULLS[0].lower()}{PULLS[1:]} Pull brick and new pointing each. If a pull fails, remove the weak face or "
-    "pointing, repair, and repeat the pull tests, or install fastened sheathing with a fluid-applied WRB over it, a "
-    "new wall type.",
+    f"{PULLS[0].lower()}{PULLS[1:]} Pull brick, and new pointing with the disc centered on the joint. If "
+    "a pull fails, remove the weak face or pointing, repair, and repeat the pull tests, or install fastened sheathing "
+    "with a fluid-applied WRB over it, a new wall type.",
 )
 
 

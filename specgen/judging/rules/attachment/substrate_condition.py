@@ -165,7 +165,7 @@ def _wait_for_reports(kind: str, fault: str, mend: str) -> str:
     """
     if kind not in _HAZARDS or fault == "loose_coating":
         return mend
-    first = f"Only after {_HAZARDS[kind]}, by a licensed abatement contractor, as Existing walls in D05 says"
+    first = f"Only after {_HAZARDS[kind]}, by a licensed abatement contractor, per D05"
     return f"{first}: {mend[0].lower()}{mend[1:]}"
 
 
