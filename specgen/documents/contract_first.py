@@ -27,14 +27,16 @@ def is_in_contract(context: DocumentContext, party: str, pattern: str) -> bool:
 
 
 def name_contract(context: DocumentContext) -> str:
-    """`Section 07 24 00 and the drawings`, `Sections 07 24 00 and 09 96 00, and the drawings`: each section once."""
+    """`Section 07 24 00, the sections it refers to, and the drawings`: each section once."""
     project = context.project
     marks = project.members.get(("contract", "spec_sections"), ())
     given = (project.get(("contract", "spec_sections", mark, "number")) for mark in marks)
     numbers = [str(number) for number in dict.fromkeys(filter(None, given))]
     if len(numbers) > 1:
-        return f"Sections {join_series(numbers)}, and the drawings"
-    return f"{f'Section {numbers[0]}' if numbers else 'the specification'} and the drawings"
+        return f"Sections {join_series(numbers)}, those they refer to, and the drawings"
+    if numbers:
+        return f"Section {numbers[0]}, the sections it refers to, and the drawings"
+    return "the specification and the drawings"
 
 
 def name_settler(context: DocumentContext) -> str:

@@ -167,7 +167,7 @@ def _find_of_system(context: DocumentContext) -> Iterator[RequiredDocument]:
         return
     section = _find_system_section(context)
     if section and not find_reports(context, SYSTEM):
-        name = f"{SYSTEM} or evaluation report, system with this finish"
+        name = f"{SYSTEM} report with this finish, or approved alternative"
         walls = tuple(project.members[("walls",)])
         yield RequiredDocument("eifs_source", name, walls, f"{_CODE}{section}", "decision")
     untested = tuple(mark for mark in list_unconfirmed(context) if not list_reports(project, RAIN, mark))

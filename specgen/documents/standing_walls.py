@@ -56,6 +56,17 @@ def _is_solid(context: DocumentContext, mark: str) -> bool:
     return kind in MASONRY or (kind == "existing_coated" and base in ("concrete", "masonry"))
 
 
+def list_built(context: DocumentContext) -> frozenset[str]:
+    """The marks of the new walls that are there to be measured: their age is known."""
+    return frozenset(m for m in _list_walls(context) if context.project.is_given(("walls", m, "substrate", "age_days")))
+
+
+def faces_built(context: DocumentContext, elevations: Iterable[str]) -> bool:
+    """Whether a wall of these elevations is there to be measured."""
+    walls = (context.project.get(("elevations", mark, "wall")) for mark in elevations)
+    return any(wall is not None and wall.mark in list_built(context) for wall in walls)
+
+
 def list_standing(context: DocumentContext) -> list[str]:
     """The marks of the walls that stand already."""
     kind = ("substrate", "kind")

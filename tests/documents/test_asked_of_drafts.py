@@ -63,7 +63,7 @@ def test_what_can_rule_an_old_wall_out_is_asked_before_it_is_repaired_and_pulled
         ("Owner", "Source of the water in the wall, and how it is stopped (W1)"),
         ("Owner", "Lot line: distance from the wall; permission past it, or none (W1, W2)"),
         ("Owner", "Signs, lights, awnings, pipes on the wall; refixed by whom (W1, W2)"),
-        ("EIFS manufacturer", "ASTM E2568 or evaluation report, system with this finish (W1, W2)"),
+        ("EIFS manufacturer", "ASTM E2568 report with this finish, or approved alternative (W1, W2)"),
         ("EIFS manufacturer", "ASTM E331 report of this wall, where framed or not designed to the code (W1, W2)"),
     ):
         assert asked[item] == (party, "repair and pull tests"), item

@@ -30,6 +30,8 @@ CLINIC: dict[str, Any] = merged(
     },
 )
 
+READ = "Section 07 24 00, the sections it refers to, and the drawings"
+
 
 # Common practice, no source: a contractor reads section and drawings, and asks by request for information what they
 # leave open; the architect alone says which face is prominent.
@@ -37,7 +39,7 @@ def test_the_contract_is_read_before_the_architect_is_asked(tmp_path: Path) -> N
     pages = drafted(tmp_path, CLINIC)
     heads = [head for head in list_heads(pages["D19"]) if head.startswith("Contract documents")]
     assert heads[0].startswith(
-        "Contract documents: Section 07 24 00 and the drawings; only where silent or contradictory, the architect, "
+        f"Contract documents: {READ}; only where silent or contradictory, the architect, "
         "Barlow, by RFI. Needed before: "
     )
     below = pages["D19"].partition(heads[0])[2]
@@ -53,13 +55,11 @@ def test_the_contract_is_read_before_the_architect_is_asked(tmp_path: Path) -> N
         looser,
     ]
     steps = pages["D00"].partition("NEXT STEPS\n")[2]
-    assert steps.startswith("1. Northline Plaster reads Section 07 24 00 and the drawings first")
-    assert (
-        "Contract documents: read Section 07 24 00 and the drawings first, and cite paragraph or sheet" in pages["D19"]
+    assert steps.startswith(
+        "1. Northline Plaster reads Section 07 24 00, the sections it refers to, and the drawings first"
     )
-    (review,) = (
-        row for row in list_lines(tmp_path) if row[2].startswith("Review of Section 07 24 00 and the drawings")
-    )
+    assert f"Contract documents: read {READ} first, and cite paragraph or sheet" in pages["D19"]
+    (review,) = (row for row in list_lines(tmp_path) if row[2].startswith(f"Review of {READ}"))
     assert review[:2] == ["Applicator", "first requests"]
     # Nobody knows what limit the section sets, and the guide's stands in its place only where it sets none.
     assert "The plane limit of the substrate is not known; the guide's 1/4 in" in pages["D05"]
@@ -74,8 +74,11 @@ def test_the_contract_is_read_before_the_architect_is_asked(tmp_path: Path) -> N
     ("numbers", "told"),
     [
         ((), "the specification and the drawings"),
-        (("07 24 00", "07 24 00"), "Section 07 24 00 and the drawings"),
-        (("07 24 00", "09 96 00", "07 92 00"), "Sections 07 24 00, 09 96 00, and 07 92 00, and the drawings"),
+        (("07 24 00", "07 24 00"), READ),
+        (
+            ("07 24 00", "09 96 00", "07 92 00"),
+            "Sections 07 24 00, 09 96 00, and 07 92 00, those they refer to, and the drawings",
+        ),
     ],
 )
 def test_each_section_of_the_contract_is_named_once(numbers: tuple[str, ...], told: str, tmp_path: Path) -> None:

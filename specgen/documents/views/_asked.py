@@ -11,6 +11,7 @@ from specgen.documents.measures import Measure, list_measures
 from specgen.documents.owed_sheets import WRITTEN
 from specgen.documents.parties import find_name
 from specgen.documents.required_documents import list_pending
+from specgen.documents.standing_walls import list_built
 from specgen.documents.views._document_stages import list_pulled, sort_document
 from specgen.documents.views._earlier import bring_forward, find_party
 from specgen.documents.views._fields import ask_by_code, find_field
@@ -69,7 +70,6 @@ _BY_MOCKUP = (("elevations", "*", "openings"), ("contract", "items", "*"))
 _REGISTER = ("contract", "items")
 # The wall itself is measured, whatever the mockup is built on.
 _GAP = ("walls", "*", "substrate", "plane_measured")
-_AGE = ("substrate", "age_days")
 # The diameter of a rod is asked for with its kind, as there may be none.
 _ROD = ("joints", "*", "rod_diameter")
 # What is submitted for the decision on the walls is reviewed as well.
@@ -283,7 +283,7 @@ def _find_stages(context: DocumentContext) -> _Stages:
         steps,
         list_titles(context),
         frozenset(filter(lambda mark: _stands(context, mark), context.project.members[("walls",)])),
-        frozenset(m for m in context.project.members[("walls",)] if context.project.is_given(("walls", m, *_AGE))),
+        list_built(context),
         list_pulled(context),
         is_undecided(context),
     )

@@ -20,6 +20,8 @@ LAYOUT = "D07"
 _SHOWN: tuple[Path, ...] = (*OF_LAYOUT, ("details",), ("joints", "*", "bond_break_tape"))
 # The layers of mesh follow from where the wall must withstand what.
 _ZONES: tuple[Path, ...] = (("elevations", "*", "impact_zones"), ("elevations", "*", "public_reach"))
+# What the fire and impact reports are held against, and how long a color takes whose reports are asked for.
+_REPORTED: tuple[Path, ...] = (("walls", "*", "mesh", "layers"), ("colors", "*", "lead_time_days"))
 # All other dates hang on these: the owner tells them while no contractor is named.
 _DATES: tuple[Path, ...] = (("schedule", "submit_on"), ("schedule", "work_start"), ("mockup", "planned_on"))
 _CONTRACTOR = "general_contractor"
@@ -49,7 +51,7 @@ def bring_forward(context: DocumentContext, dotted: str, stage: tuple[int, str])
         return stage
     if pattern in _DATES or (is_undecided(context) and _is_for_engineer(context, pattern)):
         return min(stage, NAMING)
-    if (pattern in _ZONES or pattern == _TESTED_LONG) and is_undecided(context):
+    if pattern in (*_ZONES, *_REPORTED, _TESTED_LONG) and is_undecided(context):
         return min(stage, find_decision(context))
     printed = pattern in (*_SHOWN, *_PLANNED) or pattern in find_lacking(context)
     return min(stage, find_next_package(context)) if printed else stage

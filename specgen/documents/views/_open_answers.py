@@ -14,7 +14,7 @@ from specgen.documents.form_units import UNITS
 from specgen.documents.members import span_marks
 from specgen.documents.parties import find_contractor
 from specgen.documents.required_documents import list_pending
-from specgen.documents.standing_walls import list_barriers, list_solid, list_standing, list_wet
+from specgen.documents.standing_walls import faces_built, list_barriers, list_solid, list_standing, list_wet
 from specgen.documents.untold_faces import PREPARED, list_untold_faces
 from specgen.documents.views._energy import asks_requirement
 
@@ -33,6 +33,7 @@ _OWN_REVIEW = "Working days of the contractor's own review of a submittal"
 _ENERGY = "Energy code edition, climate zone, R-value of continuous insulation required, or none; vapor retarder"
 _DARK = "HEA-05a"
 _PARTED = "Thermal barrier: existing wall behind all board? yes/no"
+_FULL_BED = "adhesive_full_bed"
 # The document that tells the coats over the board, which a figure without a product leaves to be confirmed.
 _COATS_TOLD = "D02"
 _REFLECTANCE = "Light reflectance by data sheet or reading"
@@ -116,14 +117,15 @@ def _ask_of_layers(context: DocumentContext, walls: list[str]) -> Iterator[OpenA
     project = context.project
     field = project.schema.field_at(("walls", "*", "layers", "*", "permeance"))
     assert field is not None
-    for barrier in (True, False):
-        kinds = {mark: project.get(("walls", mark, "wrb", "kind")) for mark in walls}
-        marks = [mark for mark in walls if (kinds[mark] not in (None, "none")) == barrier]
-        told = [mark for mark in marks if not project.members.get(("walls", mark, "layers"))]
-        if told:
-            layers = "; ".join((*(["WRB"] if barrier else []), "board", "base coat"))
-            asked = f"Permeance, {name_unit(field, context.first)}: {layers} ({', '.join(told)})"
-            yield OpenAnswer(asked, (_VAPOR,), decides=True, party="eifs_source")
+    untold = [mark for mark in walls if not project.members.get(("walls", mark, "layers"))]
+    if untold:
+        barriers = {project.get(("walls", mark, "wrb", "kind")) for mark in untold} - {None, "none"}
+        methods = {project.get(("walls", mark, "attachment", "method")) for mark in untold}
+        adhesive = "adhesive" if methods == {_FULL_BED} else "full-bed adhesive"
+        layers = (*(["WRB"] if barriers else []), *([adhesive] if _FULL_BED in methods else []))
+        named = "; ".join((*layers, "board", "base coat"))
+        asked = f"Permeance, {name_unit(field, context.first)}: {named} ({', '.join(untold)})"
+        yield OpenAnswer(asked, (_VAPOR,), decides=True, party="eifs_source")
 
 
 def _ask_of_faces(context: DocumentContext) -> Iterator[OpenAnswer]:
@@ -135,7 +137,8 @@ def _ask_of_faces(context: DocumentContext) -> Iterator[OpenAnswer]:
         looser = ", where none or a looser one is specified" if reads_first(context) else ""
         asked = f"{under}{looser} ({span_marks(prominent)})"
         figures = (context.limit("substrate.plane_prominent"),)
-        yield OpenAnswer(asked, ("PLN-02",), decides=False, figures=figures, judged=True)
+        decides = is_undecided(context) and faces_built(context, prominent)
+        yield OpenAnswer(asked, ("PLN-02",), decides=decides, figures=figures, judged=True)
     if any(finding.code == _VEHICLES for finding in found):
         yield OpenAnswer(_CLEARED, (_VEHICLES[:_RULE],), decides=False, party="owner")
 

@@ -218,9 +218,10 @@ def _tell_lot_line(context: DocumentContext) -> list[tuple[Any, ...]]:
     """A row while a wall that stands is decided on: board on its face may reach past the lot line."""
     standing = list_standing(context) if is_undecided(context) else []
     boards = [[f"{mark} ", context.display(("walls", mark, "insulation", "thickness"))] for mark in standing]
+    section = "Chapter 32, local code" if context.project.get(("code", "model")) == "ibc" else "local code"
     asked = "distance from the wall, and permission where the EIFS reaches past the line: owner to state; board alone, "
     why = [f"{asked}to which adhesive and coats are added: ", *join_cells(boards)]
-    return [(f"Lot line, {span_marks(standing)}", "local code", "pending", why)] if standing else []
+    return [(f"Lot line, {span_marks(standing)}", section, "pending", why)] if standing else []
 
 
 def _tell_inspection(context: DocumentContext, edition: dict[str, Any]) -> tuple[Any, ...]:

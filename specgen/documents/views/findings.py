@@ -6,10 +6,12 @@ from typing import Any
 
 from specgen.documents.alike_measures import join_alike
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.deciding import is_undecided
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import name_place
 from specgen.documents.measures import Measure, list_measures, name_rules
 from specgen.documents.parties import name_role
+from specgen.documents.standing_walls import faces_built
 from specgen.documents.verifiers import ARCHITECT
 from specgen.documents.views._cells import join_cells
 from specgen.documents.views._document_stages import find_decision
@@ -51,7 +53,8 @@ def _tell_when(context: DocumentContext, measure: Measure) -> str:
     """`Architect, before mockup`: what he decides, before what is submitted next; what decides a wall, before pulls."""
     before = measure.before
     if measure.by == ARCHITECT and before == _MOCKUP[0] and context.is_marked:
-        before = find_next_package(context)[1]
+        measured = measure.collection == "elevations" and faces_built(context, measure.subjects)
+        before = DECISION[1] if measured and is_undecided(context) else find_next_package(context)[1]
     if before == DECISION[1] and not measure.codes[0].startswith(_BOND):
         before = find_decision(context)[1]
     return f"{name_role(measure.by)}, before {before}"

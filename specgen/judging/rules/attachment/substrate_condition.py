@@ -153,8 +153,9 @@ def _faults(wall: Wall, standards: Standards, severity: Severity) -> Violations:
 
 # What a report must not find in a wall that stands before its faults are mended.
 _HAZARDS = {
-    "existing_coated": "the laboratory reports on lead and asbestos; where either is found",
-    "existing_brick": "the asbestos survey; where asbestos is found",
+    "existing_coated": "the laboratory reports on lead and asbestos; where either is found, by a licensed abatement "
+    "contractor, per D05",
+    "existing_brick": "the asbestos survey, and abatement where asbestos is found, per D05",
 }
 
 
@@ -165,8 +166,7 @@ def _wait_for_reports(kind: str, fault: str, mend: str) -> str:
     """
     if kind not in _HAZARDS or fault == "loose_coating":
         return mend
-    first = f"Only after {_HAZARDS[kind]}, by a licensed abatement contractor, per D05"
-    return f"{first}: {mend[0].lower()}{mend[1:]}"
+    return f"Only after {_HAZARDS[kind]}: {mend[0].lower()}{mend[1:]}"
 
 
 def _fault_of_kind(wall: Wall, standards: Standards, name: str, kinds: tuple[str, ...]) -> Violations:
