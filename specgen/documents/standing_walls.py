@@ -57,8 +57,12 @@ def _is_solid(context: DocumentContext, mark: str) -> bool:
 
 
 def list_built(context: DocumentContext) -> frozenset[str]:
-    """The marks of the new walls that are there to be measured: their age is known."""
-    return frozenset(m for m in _list_walls(context) if context.project.is_given(("walls", m, "substrate", "age_days")))
+    """The marks of the new walls that are there to be measured: their age is told, as of today or by a date past."""
+    project = context.project
+    start, today = project.get(("schedule", "work_start")), project.get(("package", "date"))
+    ages = {mark: project.get(("walls", mark, "substrate", "age_days")) for mark in _list_walls(context)}
+    left = (start - today).days if start and today else 0
+    return frozenset(mark for mark, age in ages.items() if age is not None and int(age) > left)
 
 
 def faces_built(context: DocumentContext, elevations: Iterable[str]) -> bool:

@@ -25,7 +25,7 @@ LINES = (
     # Ordered on May 17 with 21 days of lead time; the work is complete on October 15, 2027, the next spring begins on
     # March 20, 2028.
     " shelf life 9 months from manufacture per its label: use by March 7, 2028 at the latest (arrival June 7, 2027);"
-    " inspect first before that day, or have the manufacturer extend it in writing | ____",
+    " make the first inspection before that day, or have the manufacturer extend it in writing | ____",
     "2. Use the coating kept in reserve within its shelf life, at the cup time and water recorded below; thereafter"
     " order a new batch to those data, lead time C1 21 days. A new batch, crew, gun, or access requires a test panel in"
     " view, accepted by the owner's representative.",

@@ -113,7 +113,7 @@ def test_what_each_water_detail_takes_of_the_layout_is_told() -> None:
 
 def test_the_joint_list_tells_what_each_joint_serves_and_leaves_open() -> None:
     line = next(line for line in said("clean", "D07").splitlines() if line.startswith("J2 |"))
-    opened = "3/8 in between its flashing and the board above, full length"
+    opened = "3/8 in between the flashing and the board above, full length"
     assert f"floor line 12 ft above the base, serves floor FL2 | {opened} | 12 ft | 45 ft |" in line
     assert line.endswith("| 1-1/4 in | tinted primer, flashing")
 

@@ -39,9 +39,13 @@ def _tell_substrate(context: DocumentContext, wall: Path) -> str:
 
 
 def _tell_state(context: DocumentContext, wall: Path) -> str:
-    """` (90 days old, no faults reported)`: what is given of concrete or masonry that the adhesive is to hold on."""
+    """` (90 days old, no faults reported)`: what is given of concrete or masonry that the adhesive is to hold on.
+
+    An age is that at the start of work, where it is dated.
+    """
     age, faults = (*wall, "substrate", "age_days"), context.project.get((*wall, "substrate", "condition"))
-    told = [f"{context.display(age).text} old"] if context.project.is_given(age) else []
+    at = " at start of work" if context.project.is_given(("schedule", "work_start")) else ""
+    told = [f"{context.display(age).text} old{at}"] if context.project.is_given(age) else []
     told += ["no faults reported"] if faults is not None and not faults else []
     return f" ({', '.join(told)})" if told else ""
 

@@ -73,7 +73,7 @@ def _tell_use_by(context: DocumentContext, months: int) -> list[str]:
     last, spring = months_after(delivered, months), _find_first_spring(context)
     early = ""
     if spring and last < spring:
-        early = "; inspect first before that day, or have the manufacturer extend it in writing"
+        early = "; make the first inspection before that day, or have the manufacturer extend it in writing"
     latest = f"use by {long_date(last)} at the latest (arrival {long_date(delivered)})"
     return [f" from manufacture per its label: {latest}{early}"]
 

@@ -1,7 +1,8 @@
 """Every wait between steps: the least hours behind a step, those planned, and those that the schedule gives."""
 
+from collections import defaultdict
 from collections.abc import Iterator
-from datetime import timedelta
+from datetime import datetime, timedelta
 from fractions import Fraction
 from typing import Any
 
@@ -34,6 +35,7 @@ _MOST = {"primer": ("primer", "most_recoat_hours")}  # the last hour of the next
 _AGAIN = ("gloss", "most_recoat_hours")
 _OPEN = ("smoothing", "most_open_days")
 _LONGEST = {**_MOST, "smoothing_2": _OPEN}  # what the column of maximums says
+_BARRIER, _COVER = "wrb", "boards"
 _CURE = "sealant.pull_cure"  # the row of the limits
 _TOUCH = ("gloss", "touch_dry_hours")
 Line = tuple[Any, ...]  # step, minimum, maximum, planned wait, in the schedule, result
@@ -80,7 +82,8 @@ def _list_lines(context: DocumentContext, name: str, title: str) -> Iterator[Lin
         told = _tell_scheduled(given)
         yield f"{title}, between coats", context.display(_TOUCH), _tell_most(context, _AGAIN), "", told, result
     least, given = tell_least_hours(context, name), _find_given(context, name)
-    most = _tell_most(context, _LONGEST[name]) if name in _LONGEST else ""
+    longest = _find_exposure(context) if name == _BARRIER else _LONGEST.get(name)
+    most = _tell_most(context, longest) if longest else ""
     plans = [mark for mark in _list_plans(context) if context.project.get((*mark, "from_step")) == name]
     if not plans:
         told = _tell_scheduled(given, in_hours=name in _MOST and bool(most))
@@ -181,6 +184,8 @@ def _tell_rounded(hours: Fraction) -> tuple[str, str]:
 def _tell_result(context: DocumentContext, name: str, given: list[Fraction]) -> Any:
     """How the waits lie to their hours; of a last smoothing coat that stands open for days, what it waits for."""
     result, begins = _judge(context, name, given), ("schedule", "spray_start")
+    if name == _BARRIER and result == "OK":
+        return _tell_covered(context)
     opened = name == "smoothing_2" and find_open_smoothing(context) is not None
     if not opened or result != "OK":
         return _tell_margin(context, name) if result == "OK" and name in _MOST else result
@@ -192,6 +197,30 @@ def _tell_result(context: DocumentContext, name: str, given: list[Fraction]) -> 
         return [*told, ": obtain in writing, before the first smoothing coat, how long it may be"]
     over = max(given) / _HOURS_OF_DAY > context.project.get(_OPEN)
     return [*told, ", over the maximum of " if over else ", within ", context.display(_OPEN)]
+
+
+def _find_exposure(context: DocumentContext) -> Path | None:
+    """The field of the shortest time that a water-resistive barrier may stand in the weather; None where none is told.
+
+    Board covers it.
+    """
+    paths = [("walls", mark, "wrb", "most_exposure_days") for mark in context.project.members[("walls",)]]
+    told = [path for path in paths if context.project.get(path) is not None]
+    return min(told, key=lambda path: int(context.project.value(path)), default=None)
+
+
+def _tell_covered(context: DocumentContext) -> Any:
+    """Whether board covers the barrier of each elevation in time, as the schedule has it."""
+    path, schedule = _find_exposure(context), find_schedule(context)
+    if path is None or schedule is None:
+        return "OK"
+    most = timedelta(days=int(context.project.value(path)))
+    ends: dict[str, dict[str, datetime]] = defaultdict(dict)
+    for one in schedule.activities:
+        if one.kind == "work" and one.step in (_BARRIER, _COVER):
+            ends[one.elevation][one.step] = max(one.end, ends[one.elevation].get(one.step, one.end))
+    over = any(face[_COVER] - face[_BARRIER] > most for face in ends.values() if len(face) > 1)
+    return ["over the maximum of ", context.display(path)] if over else "OK"
 
 
 def _judge(context: DocumentContext, name: str, waits: list[Fraction]) -> Any:
