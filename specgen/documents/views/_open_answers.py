@@ -17,6 +17,7 @@ from specgen.documents.required_documents import list_pending
 from specgen.documents.standing_walls import faces_built, list_barriers, list_solid, list_standing, list_wet
 from specgen.documents.untold_faces import PREPARED, list_untold_faces
 from specgen.documents.views._energy import asks_requirement
+from specgen.model.series import join_series
 
 EDITION = "IBC edition adopted by the authority"
 _CODE, _VAPOR, _SECTIONS, _INSPECTION = "COD", "INS-05", "SUB-07", "COD-04"
@@ -123,8 +124,8 @@ def _ask_of_layers(context: DocumentContext, walls: list[str]) -> Iterator[OpenA
         methods = {project.get(("walls", mark, "attachment", "method")) for mark in untold}
         adhesive = "adhesive" if methods == {_FULL_BED} else "full-bed adhesive"
         layers = (*(["WRB"] if barriers else []), *([adhesive] if _FULL_BED in methods else []))
-        named = "; ".join((*layers, "board", "base coat"))
-        asked = f"Permeance, {name_unit(field, context.first)}: {named} ({', '.join(untold)})"
+        named = join_series([*layers, "board", "base coat"])
+        asked = f"Permeance of {named}, {name_unit(field, context.first)} ({', '.join(untold)})"
         yield OpenAnswer(asked, (_VAPOR,), decides=True, party="eifs_source")
 
 
