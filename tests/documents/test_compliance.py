@@ -488,7 +488,10 @@ def test_a_floor_line_is_drained_as_given_and_else_as_proposed(tmp_path: Path) -
         page = next((folder / "out").glob("D02*.txt")).read_text("utf-8")
         told += re.findall(r"(?m)^E1 \| J1: floor line, .* \| (.*)$", page)
     proposed = "flashing with weeps, proposed by the applicator"
-    pending = "pending: [Drainage outlets], from the architect, before the mockup; proposed: flashing with weeps"
+    pending = (
+        "pending: [Drainage outlets], from the architect, before the decision on the walls; proposed: flashing with "
+        "weeps"
+    )
     assert told == [pending, proposed, "flashing with weeps"]
 
 

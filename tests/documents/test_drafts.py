@@ -223,7 +223,8 @@ def test_the_answer_tells_verdict_reason_and_whom_to_ask(tmp_path: Path) -> None
     assert answer is not None and answer[1].startswith("Attachment is mechanical: fasteners through the board"), page
     asked = asked_of(pages["D19"])
     letter = "Compatibility letter, EIFS and finish, with EIFS warranty"
-    assert letter in asked["EIFS manufacturer: Ashdown"]["mockup"]
+    # What the mockup is built by is reviewed with its submittal.
+    assert letter in asked["EIFS manufacturer: Ashdown"]["this submittal"]
     (contract,) = (items for party, items in asked.items() if party.startswith("Contract documents: "))
     assert "Model code" in contract["decision on the walls"]
     assert not re.search(r"\b\d+ more\b", page)
@@ -260,8 +261,8 @@ def test_tests_for_lead_and_asbestos_come_before_all_else(tmp_path: Path) -> Non
     pages = drafted(tmp_path, {"parties": {"owner": {"name": "Owner"}}, "walls": {"W1": old}})
     page = pages["D00"]
     assert "No work on W1 before the lead and asbestos reports." in page
-    told = "Owner: survey W1 for asbestos; test the coating of W1 for lead; allow no other work on these walls before"
-    assert told in page
+    told = "Owner: survey W1 for asbestos, old sealant for PCB, and paint on frames and trim for lead; test the coating"
+    assert f"{told} of W1 for lead; allow no other work on these walls before" in page
     # What holds the work is said in place of the word that nothing does.
     assert "No exception that stops the work" not in page
     party, first = next(iter(asked_of(pages["D19"]).items()))
@@ -276,13 +277,13 @@ def test_bare_brick_is_surveyed_for_asbestos_before_any_work_and_is_not_tested_f
     old = {"substrate": {"kind": "existing_brick", "condition": ["open_joints"]}}
     pages = drafted(tmp_path, {"parties": {"owner": {"name": "Owner"}}, "walls": {"W1": old}})
     assert "No work on W1 before the asbestos report." in pages["D00"]
-    assert "Owner: survey W1 for asbestos, and old sealant for PCB; allow no other work" in pages["D00"]
+    assert (
+        "Owner: survey W1 for asbestos, old sealant for PCB, and paint on frames and trim for lead; allow no"
+        in pages["D00"]
+    )
     assert not any("lead in the existing coating" in page for page in pages.values())
     row = next(line for line in pages["D05"].splitlines() if line.startswith("ATT-06c | "))
-    assert (
-        "Only after the asbestos survey; where asbestos is found, by a licensed abatement contractor, per "
-        "D05: repoint" in row
-    )
+    assert "Only after the asbestos survey, and abatement where asbestos is found, per D05: repoint" in row
     assert (
         "only a licensed abatement contractor, and for the pull tests the trained and protected testing agency"
         in pages["D05"]
@@ -473,7 +474,8 @@ def test_what_can_rule_a_wall_out_is_asked_in_order(tmp_path: Path) -> None:
         "walls in D05"
     )
     assert table[1].endswith(
-        "W1, W2 | the wall is framed, or not designed to the code, without a test to ASTM E331: a WRB is then required"
+        "W1, W2 | the wall is framed, a veneer, or neither designed to the code nor accepted by the authority, without "
+        "a test to ASTM E331: a WRB is then required"
     )
     assert table[3].endswith("W1, W2 | the local code requires fasteners through the board")
     # ASTM C578, 1.1: not above 165 °F.
@@ -580,7 +582,7 @@ def test_the_code_table_of_an_old_wall_asks_for_drainage_and_the_existing_code(t
     pending = r"(?m)^Water-resistive barrier, W2 .* pending \| \[Wall under the existing coating\]"
     assert re.search(pending, pages["D02"])
     solid = (
-        "Is the wall solid masonry to IBC Chapter 19 or 21, or accepted as existing: no veneer, no cavity? yes/no (W1)"
+        "Existing wall: solid, cavity, or veneer; to IBC Chapter 19 or 21, or accepted by the authority: yes/no (W1)"
     )
     assert solid in architect["repair and pull tests"]
     assert "Contractor's review" not in pages["D02"] and "SUB-01" not in pages["D02"]

@@ -238,7 +238,7 @@ def _ask_of_walls(context: DocumentContext, model: str) -> Iterator[OpenAnswer]:
             unknown,
         ),
         (
-            "Is the wall solid masonry to IBC Chapter 19 or 21, or accepted as existing: no veneer, no cavity? yes/no",
+            "Existing wall: solid, cavity, or veneer; to IBC Chapter 19 or 21, or accepted by the authority: yes/no",
             weather,
             [mark for mark in list_solid(context) if mark in standing],
         ),
@@ -247,7 +247,7 @@ def _ask_of_walls(context: DocumentContext, model: str) -> Iterator[OpenAnswer]:
             weather,
             [mark for mark in list_solid(context) if mark not in standing],
         ),
-        ("Where concrete or masonry: to IBC Chapter 19 or 21, or accepted as existing? yes/no", weather, unknown),
+        ("Concrete or masonry to IBC Chapter 19 or 21, or accepted by the authority? yes/no", weather, unknown),
         (
             f"Fire rating, hours; bearing: yes/no; separation of each face, {_feet(context)}",
             (f"{_CODE} 2603.5.1",),

@@ -25,7 +25,7 @@ _NOT_GIVEN = (
 )
 _READ_FIRST = (
     "Where the limit in the specification is too loose for this face, or none is given, set a tighter one; "
-    "proposed: maximum {substrate.plane_prominent} in {straightedge.long}."
+    "proposed: maximum {substrate.plane_prominent} in {straightedge.long}. Level a wall beyond it before boards."
 )
 
 RULE = Rule(
