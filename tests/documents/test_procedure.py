@@ -381,7 +381,9 @@ def test_legs_and_pans_are_sealed_with_the_membrane_on_a_wall_without_a_barrier(
 def test_what_stands_open_says_how_long_it_may(tmp_path: Path) -> None:
     said = re.sub(r"\[[a-z]\]", "", text.write_text(document_of("clean", "D08")))
     assert "prime within 45 days of the second coat" in step_of(said, "Second smoothing coat")
-    assert "Cover the WRB with board within 120 days." in step_of(said, "Water-resistive barrier")
+    assert "Repair each break in the WRB, and cover it with board within 120 days." in step_of(
+        said, "Water-resistive barrier"
+    )
     told = "Set Membrane 25 at a minimum of 40 °F, air and surface; cover it within 120 days, that of parapets by its"
     assert told in step_of(said, "Flashings and terminations")
     assert "prime within" not in procedure(tmp_path)
