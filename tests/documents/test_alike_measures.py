@@ -50,7 +50,7 @@ def test_hot_months_share_a_row_and_the_mockup_is_named_as_the_place() -> None:
         (
             "July, August",
             "Days in a month of spraying reach 85 °F (July), 83 °F (August); in the sun, a wall passes 90 °F "
-            "below 80 °F.",
+            "in air below 80 °F.",
         )
     ]
     assert [row[1] for row in rows if row[0] == "WEA-09d"] == ["Mockup"]
