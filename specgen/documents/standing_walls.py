@@ -57,7 +57,7 @@ def _is_solid(context: DocumentContext, mark: str) -> bool:
 
 
 def list_built(context: DocumentContext) -> frozenset[str]:
-    """The marks of the new walls that are there to be measured: their age is told, as of today or by a date past."""
+    """The marks of the new walls that stand today by their age, which is that at the start of work if it is dated."""
     project = context.project
     start, today = project.get(("schedule", "work_start")), project.get(("package", "date"))
     ages = {mark: project.get(("walls", mark, "substrate", "age_days")) for mark in _list_walls(context)}
@@ -65,8 +65,8 @@ def list_built(context: DocumentContext) -> frozenset[str]:
     return frozenset(mark for mark, age in ages.items() if age is not None and int(age) > left)
 
 
-def faces_built(context: DocumentContext, elevations: Iterable[str]) -> bool:
-    """Whether a wall of these elevations is there to be measured."""
+def is_built(context: DocumentContext, elevations: Iterable[str]) -> bool:
+    """Whether a new wall of these elevations stands today, to be measured."""
     walls = (context.project.get(("elevations", mark, "wall")) for mark in elevations)
     return any(wall is not None and wall.mark in list_built(context) for wall in walls)
 

@@ -6,11 +6,12 @@ from specgen.documents.context import DocumentContext
 from specgen.model.field import Path
 
 _TESTED_LOAD, _MAKER = ("attachment", "ultimate_strength"), "eifs_source"
+WIND_LOAD = "Wind load calculation of the adhered wall, signed"
 # The field that a report proves, the clause that reads it, the report, and whose it is. A figure that is given names
 # its own test.
 _PROVED: tuple[tuple[Path, str, str, str], ...] = (
     (_TESTED_LOAD, "ATT-09", "ASTM E330 report, wind load of the adhered wall", _MAKER),
-    (_TESTED_LOAD, "ATT-09", "Wind load calculation of the adhered wall, signed", "engineer"),
+    (_TESTED_LOAD, "ATT-09", WIND_LOAD, "engineer"),
     (("drainage", "efficiency"), "ATT-08c", "ASTM E2273 report, drainage of this wall", _MAKER),
     (("wrb", "standard"), "ATT-07", "Test report of the water-resistive barrier, to its standard", _MAKER),
 )

@@ -49,7 +49,7 @@ def test_hot_months_share_a_row_and_the_mockup_is_named_as_the_place() -> None:
     assert [(row[1], row[2].replace("\u00a0", " ").removesuffix("[p]")) for row in hot] == [
         (
             "July, August",
-            "Days in a month of spraying reach 85 °F (July), 83 °F (August); in the sun, a wall passes 90 °F "
+            "Days in a month of spraying reach 85 °F (July), 83 °F (August); in the sun, a wall can pass 90 °F "
             "in air below 80 °F.",
         )
     ]

@@ -23,7 +23,7 @@ def told(folder: Path, change: Any, name: str = "D08") -> str:
 def test_a_caution_has_no_code_and_says_what_its_months_share_once(tmp_path: Path) -> None:
     said = step_of(told(tmp_path, {}), "Preparation for spraying")
     assert (
-        "! Caution: Days in a month of spraying reach 85 °F (July), 83 °F (August); in the sun, a wall passes"
+        "! Caution: Days in a month of spraying reach 85 °F (July), 83 °F (August); in the sun, a wall can pass"
         " 90 °F in air below 80 °F. Spray each elevation only under shade cloth"
     ) in said
     assert not re.search(r"(?:Caution|Note) [A-Z]{3}-\d\d|\(project\)", told(tmp_path, {}))

@@ -152,6 +152,8 @@ def test_the_code_asks_for_the_coatings_and_for_a_barrier_that_burns(tmp_path: P
     assert " | 1402.5[p] | pending | EIFS top 42 ft; height above grade plane to be confirmed, D19; building" in row
     # International Building Code 2021, 1402: exterior walls resist the loads that Chapter 16 requires.
     assert "\nWind, W1 | Chapter 16 | yes | suction held to the tested load over the safety factor;" in pages["D02"]
+    told = {"walls": {"W1": {"attachment": {"ultimate_strength": "90 psf"}}}}
+    assert "\nWind, W1 | " not in drafted(tmp_path, merged(CLINIC, told), ("D02",))["D02"]
     # Common practice, no source: vapor passes all layers over the wall, of which its contract tells no figure.
     assert asked["Permeance of WRB, board, and base coat, perm (W1)"] == ("EIFS manufacturer", "decision on the walls")
     lower = drafted(tmp_path, merged(CLINIC, {"building": {"eifs_top": "40 ft"}}), ("D02",))["D02"]

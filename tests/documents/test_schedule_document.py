@@ -599,6 +599,19 @@ def test_the_wait_between_coats_of_the_barrier_is_that_of_the_schedule(tmp_path:
     assert found["Water-resistive barrier, between coats"] == ["12 h", "–", "18 h", "OK"]
 
 
+def test_a_barrier_is_held_against_the_days_until_board_covers_it(tmp_path: Path) -> None:
+    # Noon of Monday, June 21 to noon of Saturday, June 26: 5 days, when the last board stands; to 6 of Wednesday, 42 h.
+    coat = Activity("E1.wrb", "WRB", "work", at("06-21"), at("06-21", "12:00"), "E1", "wrb", "red")
+    dried = Activity("E1.wrb.dry", "Dry", "drying", at("06-21", "12:00"), at("06-22", "12:00"), "E1", "wrb")
+    boards = Activity("E1.boards", "Boards", "work", at("06-23"), at("06-26", "12:00"), "E1", "boards", "red")
+    schedule = Schedule((coat, dried, boards), (boards.mark,), boards.end)
+    for days, result in ((5, "OK"), (4, "E1: over the maximum of 4 days")):
+        barrier = {"kind": "fluid_applied", "coats": 1, "dry_hours": 24, "most_exposure_days": days}
+        wall = {"walls": {"W1": {"wrb": barrier}}}
+        found = {row[0]: row[1:] for row in rows_behind(planned(tmp_path, wall, schedule), "Step that dries")}
+        assert found["Water-resistive barrier"] == ["24 h", f"{days} days", "42 h", result]
+
+
 def test_hours_of_viewing_and_sealing_are_told_for_the_months_of_the_plan(tmp_path: Path) -> None:
     # In the example the face in its own shade is in the sun until 9 of July, as its file says. The sun is on the west
     # face from noon of solar time on: 75.4 degrees west are 62 minutes behind the clock's 60, and the sun is 6 minutes

@@ -99,7 +99,7 @@ class _Stages(NamedTuple):
     steps: dict[str, tuple[str, ...]]  # those that the rules waiting for a value are about, by its path
     titles: dict[str, str]  # of all steps, in the order of the work
     standing: frozenset[str]  # marks of the walls that stand already
-    built: frozenset[str]  # marks of the new walls whose age is known, which can be measured
+    built: frozenset[str]  # marks of the new walls that stand, and can be measured
     pulled: frozenset[str]  # marks of the walls whose bond is still to be tested
     undecided: bool  # whether a wall is still to be decided on
 

@@ -14,7 +14,7 @@ from specgen.documents.form_units import UNITS
 from specgen.documents.members import span_marks
 from specgen.documents.parties import find_contractor
 from specgen.documents.required_documents import list_pending
-from specgen.documents.standing_walls import faces_built, list_barriers, list_solid, list_standing, list_wet
+from specgen.documents.standing_walls import is_built, list_barriers, list_solid, list_standing, list_wet
 from specgen.documents.untold_faces import PREPARED, list_untold_faces
 from specgen.documents.views._energy import asks_requirement
 from specgen.model.series import join_series
@@ -138,7 +138,7 @@ def _ask_of_faces(context: DocumentContext) -> Iterator[OpenAnswer]:
         looser = ", where none or a looser one is specified" if reads_first(context) else ""
         asked = f"{under}{looser} ({span_marks(prominent)})"
         figures = (context.limit("substrate.plane_prominent"),)
-        decides = is_undecided(context) and faces_built(context, prominent)
+        decides = is_undecided(context) and is_built(context, prominent)
         yield OpenAnswer(asked, ("PLN-02",), decides=decides, figures=figures, judged=True)
     if any(finding.code == _VEHICLES for finding in found):
         yield OpenAnswer(_CLEARED, (_VEHICLES[:_RULE],), decides=False, party="owner")

@@ -5,8 +5,8 @@ from typing import Any
 from specgen.documents.context import DocumentContext
 from specgen.documents.members import span_marks
 from specgen.documents.required_documents import list_pending
+from specgen.documents.system_reports import WIND_LOAD
 
-_LOADED, _ENGINEER = "ATT-09", "engineer"
 # The chapter of the International Building Code on loads, to which that on exterior walls refers.
 _CHAPTER = "Chapter 16"
 _MET = (
@@ -16,6 +16,5 @@ _MET = (
 
 def rows(context: DocumentContext) -> list[tuple[Any, ...]]:
     """One row for the walls whose calculation is pending."""
-    owed = [entry for entry in list_pending(context) if entry.code == _LOADED and entry.owed_by == _ENGINEER]
-    walls = dict.fromkeys(mark for entry in owed for mark in entry.subjects)
+    walls = dict.fromkeys(mark for entry in list_pending(context) if entry.name == WIND_LOAD for mark in entry.subjects)
     return [(f"Wind, {span_marks(walls)}", _CHAPTER, "yes", _MET)] if walls else []

@@ -11,7 +11,7 @@ from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import name_place
 from specgen.documents.measures import Measure, list_measures, name_rules
 from specgen.documents.parties import name_role
-from specgen.documents.standing_walls import faces_built
+from specgen.documents.standing_walls import is_built
 from specgen.documents.verifiers import ARCHITECT
 from specgen.documents.views._cells import join_cells
 from specgen.documents.views._document_stages import find_decision
@@ -53,7 +53,7 @@ def _tell_when(context: DocumentContext, measure: Measure) -> str:
     """`Architect, before mockup`: what he decides, before what is submitted next; what decides a wall, before pulls."""
     before = measure.before
     if measure.by == ARCHITECT and before == _MOCKUP[0] and context.is_marked:
-        measured = measure.collection == "elevations" and faces_built(context, measure.subjects)
+        measured = measure.collection == "elevations" and is_built(context, measure.subjects)
         before = DECISION[1] if measured and is_undecided(context) else find_next_package(context)[1]
     if before == DECISION[1] and not measure.codes[0].startswith(_BOND):
         before = find_decision(context)[1]

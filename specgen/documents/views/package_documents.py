@@ -48,9 +48,9 @@ def tell_missing(context: DocumentContext, composer: Composer, entry: Known) -> 
     paths = [path for path, _ in entry.missing]
     if entry.id == _SUMS:
         paths += list_waiting(context)
-    open_rules = {rule for mark in context.judgment.walls for rule in list_open_rules(context, mark)}
-    if entry.id == _RULES:
-        paths += [path for path, rules in find_held(context).items() if not open_rules.isdisjoint(rules)]
+    marks = context.judgment.walls if entry.id == _RULES else ()
+    open_rules = {rule for mark in marks for rule in list_open_rules(context, mark)}
+    paths += [path for path, rules in find_held(context).items() if not open_rules.isdisjoint(rules)]
     if entry.id == _SCHEDULE:
         paths += [path for path, rules in find_held(context).items() if any(map(_is_of_dates, rules))]
     if entry.id == LAYOUT:
@@ -62,9 +62,8 @@ def tell_missing(context: DocumentContext, composer: Composer, entry: Known) -> 
             giver = name_giver(context, find_party(context, field), dotted_path(field.path))
             asked.setdefault(giver, []).append(path)
     named = {party: say_fields(name_fields(context, wanted)) for party, wanted in asked.items()}
-    if entry.id == _RULES:
-        for party, said in _list_answers(context, open_rules):
-            named.setdefault(party, []).append(said)
+    for party, said in _list_answers(context, open_rules):
+        named.setdefault(party, []).append(said)
     # What a sum waits for is told by its paths.
     others = [said for path, said in entry.missing if find_field(context, path) is None and entry.id != _SUMS]
     apart = [_name_apart(context, composer, said) for said in others if not said.startswith(_FOLLOWS)]

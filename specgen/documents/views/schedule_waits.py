@@ -36,6 +36,7 @@ _AGAIN = ("gloss", "most_recoat_hours")
 _OPEN = ("smoothing", "most_open_days")
 _LONGEST = {**_MOST, "smoothing_2": _OPEN}  # what the column of maximums says
 _BARRIER, _COVER = "wrb", "boards"
+_EXPOSED = ("wrb", "most_exposure_days")
 _CURE = "sealant.pull_cure"  # the row of the limits
 _TOUCH = ("gloss", "touch_dry_hours")
 Line = tuple[Any, ...]  # step, minimum, maximum, planned wait, in the schedule, result
@@ -204,23 +205,25 @@ def _find_exposure(context: DocumentContext) -> Path | None:
 
     Board covers it.
     """
-    paths = [("walls", mark, "wrb", "most_exposure_days") for mark in context.project.members[("walls",)]]
+    paths = [("walls", mark, *_EXPOSED) for mark in context.project.members[("walls",)]]
     told = [path for path in paths if context.project.get(path) is not None]
     return min(told, key=lambda path: int(context.project.value(path)), default=None)
 
 
 def _tell_covered(context: DocumentContext) -> Any:
     """Whether board covers the barrier of each elevation in time, as the schedule has it."""
-    path, schedule = _find_exposure(context), find_schedule(context)
-    if path is None or schedule is None:
-        return "OK"
-    most = timedelta(days=int(context.project.value(path)))
+    schedule = find_schedule(context)
     ends: dict[str, dict[str, datetime]] = defaultdict(dict)
-    for one in schedule.activities:
+    for one in schedule.activities if schedule else ():
         if one.kind == "work" and one.step in (_BARRIER, _COVER):
             ends[one.elevation][one.step] = max(one.end, ends[one.elevation].get(one.step, one.end))
-    over = any(face[_COVER] - face[_BARRIER] > most for face in ends.values() if len(face) > 1)
-    return ["over the maximum of ", context.display(path)] if over else "OK"
+    for mark, face in ends.items():
+        wall = context.project.value(("elevations", mark, "wall"))
+        path = ("walls", wall.mark, *_EXPOSED)
+        most = context.project.get(path)
+        if most is not None and len(face) > 1 and face[_COVER] - face[_BARRIER] > timedelta(days=int(most)):
+            return [f"{mark}: over the maximum of ", context.display(path)]
+    return "OK"
 
 
 def _judge(context: DocumentContext, name: str, waits: list[Fraction]) -> Any:

@@ -36,8 +36,8 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "Days in a month of spraying reach {found}; in the sun, a wall passes {weather.most_surface} in air below "
-    "{wanted}.",
+    "Days in a month of spraying reach {found}; in the sun, a wall can pass {weather.most_surface} in air "
+    "below {wanted}.",
     at="month.mean_max",
     limit="weather.hot_day",
     remedy=(
