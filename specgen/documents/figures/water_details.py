@@ -75,7 +75,7 @@ _SAID = {
         "Base coat, mesh, and coats around the ledge",
     ),
     "penetration": (
-        "Collar around the pipe, {lapped}",
+        "Collar sealed around the pipe, {lapped}",
         "Sealant on backer rod, edge of the board to collar",
         "Pipe or fitting",
     ),
