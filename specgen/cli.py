@@ -74,6 +74,7 @@ def run() -> None:
     if code > _BY_SIGNAL:  # a shell that runs us in a loop stops only where the signal itself ended us
         signal.signal(code - _BY_SIGNAL, signal.SIG_DFL)
         signal.raise_signal(code - _BY_SIGNAL)
+    gc.freeze()  # nor is what the process ends with walked once more
     sys.exit(code)
 
 

@@ -3,7 +3,6 @@
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cached_property
 from typing import Any, NamedTuple
 
 from specgen.documents.composing import Composer
@@ -184,21 +183,20 @@ class Sentences:
         names = spoken_of.names
         if not {"", ".mark"}.isdisjoint(names):
             return member.path
-        given = self._given.get(member.path, {})
+        given = self.context.remember(_list_given).get(member.path, {})
         # What a wall is not given may follow from any other of its fields.
         named = given if names and member.path[0] == "walls" else {part[1:] for part in names}
         told = tuple((name, tuple(given.get(name, ()))) for name in sorted(named))
         return told, tuple(self.context.computed(name, member.path).text for name in sorted(spoken_of.computed))
 
-    @cached_property
-    def _given(self) -> dict[Path, dict[str, list[Any]]]:
-        """What is given of each member, by the first name behind its mark."""
-        project = self.context.project
-        given: dict[Path, dict[str, list[Any]]] = {}
-        for path, value in (*project.values.items(), *project.members.items()):
-            if len(path) > 2:
-                given.setdefault(path[:2], {}).setdefault(path[2], []).append((path[3:], value))
-        return given
+
+def _list_given(context: DocumentContext) -> dict[Path, dict[str, list[Any]]]:
+    """What is given of each member, by the first name behind its mark."""
+    given: dict[Path, dict[str, list[Any]]] = {}
+    for path, value in (*context.project.values.items(), *context.project.members.items()):
+        if len(path) > 2:
+            given.setdefault(path[:2], {}).setdefault(path[2], []).append((path[3:], value))
+    return given
 
 
 def _refer(heading: Any) -> Ref:

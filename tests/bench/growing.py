@@ -12,7 +12,7 @@ from tests.bench.many import bare_walls, lay_out, many_of, whole_again, whole_wa
 from tests.bench.measuring import at_most, process, seconds
 
 WALLS = (250, 500, 1_000, 2_000)
-WHOLE = (125, 250, 500, 1_000)  # more of them, with all that hangs on them, are more than one file may hold
+WHOLE = (50, 100, 200, 400)  # more of them, with all that hangs on them, have more panels than one file may hold
 MEMBERS = (250, 2_000)
 PACKAGE = 50  # walls
 # What may be many, and how many of it the example has.

@@ -12,6 +12,7 @@ from specgen.documents.figures.water_places import Place
 
 _CLEAR = 0.8  # from a line of the wall to the mark of a water detail
 _REACH, _STEP = 14.0, 0.7  # how far about a water detail its mark is sought, and in which steps, in millimeters
+_HALF = 0.1  # of the width that a leader keeps free
 
 
 def label_details(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFacts) -> None:
@@ -47,14 +48,16 @@ def _label_with_leader(canvas: Canvas, text: str, edge: Segment, wall: Box, avoi
     texts = [label.box for label in canvas.labels if label.box.meets(around)]
     avoided = [[box for box in boxes if box.meets(around)] for boxes in avoided]
     for number, said in enumerate((text, str(len(canvas.key) + 1))):
-        places = [label for label in _about(said, edge) if wall.grow(-0.4).holds(label.box)]
-        leaders = {label: _find_leader(label.box, edge) for label in places}
-        places.sort(
+        within = wall.grow(-0.4)
+        boxes = {label: box for label in _about(said, edge) if within.holds(box := label.box)}
+        leaders = {label: _find_leader(box, edge) for label, box in boxes.items()}
+        places = sorted(
+            boxes,
             key=lambda label: [
-                *(any(box.meets(label.box) for box in boxes) for boxes in avoided),
-                any(box.meets(spot) for spot in _spots(leaders[label]) for box in texts),
+                *(any(map(boxes[label].meets, lines)) for lines in avoided),
+                _meets_any(leaders[label], texts),
                 math.dist(leaders[label][:2], leaders[label][2:]),
-            ]
+            ],
         )
         label = canvas.place(places, blank=True)
         if label:
@@ -73,8 +76,12 @@ def _about(text: str, edge: Segment) -> Iterator[Label]:
 
 
 def _reach_about(edge: Segment) -> Box:
-    x1, y1, x2, y2 = edge
-    return Box(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)).grow(_REACH)
+    return _bound(edge).grow(_REACH)
+
+
+def _bound(line: Segment) -> Box:
+    x1, y1, x2, y2 = line
+    return Box(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2))
 
 
 def _find_leader(label: Box, edge: Segment) -> Segment:
@@ -87,13 +94,20 @@ def _find_leader(label: Box, edge: Segment) -> Segment:
     return min(max(to_x, label.left), label.right), min(max(to_y, label.top), label.bottom), to_x, to_y
 
 
+def _meets_any(leader: Segment, boxes: list[Box]) -> bool:
+    """Whether a leader runs over any of some boxes."""
+    around = _bound(leader).grow(_HALF)
+    near = [box for box in boxes if box.meets(around)]
+    return bool(near) and any(box.meets(spot) for spot in _spots(leader) for box in near)
+
+
 def _spots(leader: Segment) -> Iterator[Box]:
     """A leader millimeter by millimeter, as boxes that meet what it crosses."""
     x1, y1, x2, y2 = leader
     steps = int(math.dist((x1, y1), (x2, y2))) + 1
     for n in range(steps + 1):
         x, y = x1 + (x2 - x1) * n / steps, y1 + (y2 - y1) * n / steps
-        yield Box(x - 0.1, y - 0.1, x + 0.1, y + 0.1)
+        yield Box(x - _HALF, y - _HALF, x + _HALF, y + _HALF)
 
 
 def label_beside(canvas: Canvas, text: str, shown: Box, wall: Box, avoided: Sequence[Sequence[Box]] = ()) -> None:
