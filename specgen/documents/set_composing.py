@@ -90,11 +90,13 @@ def compose_set(
             if one.blocks:
                 made[one.id] = _mark_blocks(made[one.id], one.blocks, since)
     kept = [made[template.id] for template in chosen if template.id in made]
-    documents = tuple(mark_draft(d, replace(context, rest=rest)) for d in kept) if context.draft else tuple(kept)
+    if context.draft:
+        telling = replace(context, rest=rest)
+        kept = [mark_draft(one, telling) for one in kept]
     if named:
         printed = {name: one for name, one in state.documents.items() if name in named}
         state, rest = replace(state, whole=False, documents=printed), rest._replace(left_out=())
-    return PackageDocuments(documents=documents, rest=rest, state=state, changes=changes)
+    return PackageDocuments(documents=tuple(kept), rest=rest, state=state, changes=changes)
 
 
 def _mark_blocks(made: Document, blocks: frozenset[int], since: State) -> Document:

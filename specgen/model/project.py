@@ -55,6 +55,7 @@ class Project:
     answered: dict[Path, Answered] = field(default_factory=dict)
     records: Records = field(default_factory=Records)
     answers: dict[tuple[Term, Path, str | None], bool] = field(default_factory=dict, init=False, compare=False)
+    _entries: dict[Path, Field] = field(default_factory=dict, init=False, compare=False)  # by the paths asked for
     _by_reference: dict[tuple[Path, str], dict[Any, tuple[str, ...]]] = field(
         default_factory=dict, init=False, compare=False
     )
@@ -80,10 +81,16 @@ class Project:
 
     def value(self, path: Path) -> Any:
         """The typed value at a path: given, derived or default; raises Absent."""
+        entry = self._entries.get(path)
+        if entry is None:
+            entry = self._entries[path] = self._find_entry(path)
+        return self.value_of(entry, path)
+
+    def _find_entry(self, path: Path) -> Field:
         entry = self.schema.node(path).field
         if entry is None:
             raise KeyError(dotted_path(path))
-        return self.value_of(entry, path)
+        return entry
 
     def value_of(self, entry: Field, path: Path) -> Any:
         """The typed value of a field at its path, for a caller that has both; raises Absent."""

@@ -4,6 +4,7 @@ import json
 import os
 import unicodedata
 from collections.abc import Iterable
+from functools import lru_cache
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -13,6 +14,7 @@ from specgen.reading.given_file import FileUse, read_given_file
 
 MANIFEST = "manifest.json"
 _SEAL = "manifest"
+_END = b"\n}\n"  # of every manifest, as none is empty
 # No file of ours is larger: a letterhead may hold a tenth of it, and a manifest has a line for each value given.
 _NOUN, _MOVE = "nothing was written: the file", "move it out of the folder"
 _WRITTEN, _LISTED = FileUse(_NOUN, _MOVE, 500_000_000, _MOVE), FileUse(_NOUN, _MOVE, 50_000_000, _MOVE)
@@ -48,11 +50,13 @@ def make_manifest(files: dict[str, bytes], about: dict[str, Any]) -> bytes:
 
 
 def _seal(data: dict[str, Any]) -> bytes:
-    return _encode(data | {_SEAL: digest(_encode(data))})
+    """The data with the digest of all of it as the last entry, which the bytes are not made again for."""
+    plain = _encode(data)
+    return plain.removesuffix(_END) + f',\n "{_SEAL}": "{digest(plain)}"'.encode() + _END
 
 
 def _encode(data: dict[str, Any]) -> bytes:
-    return (json.dumps(data, indent=1, ensure_ascii=False) + "\n").encode()
+    return json.dumps(data, indent=1, ensure_ascii=False).encode() + b"\n"
 
 
 class PackageChanges(NamedTuple):
@@ -187,7 +191,12 @@ def _read_digests(folder: Path) -> dict[str, Any]:
     """The digests listed in the manifest of a folder, and its own; empty if there is none that we wrote."""
     if not (folder / MANIFEST).is_file():
         return {}
-    data = _parse(read_given_file(folder / MANIFEST, _LISTED))
+    return _list_digests(read_given_file(folder / MANIFEST, _LISTED))
+
+
+@lru_cache(maxsize=2)  # a package is looked at several times while another takes its place
+def _list_digests(content: bytes) -> dict[str, Any]:
+    data = _parse(content)
     if data is None:
         return {}
     files: dict[str, Any] = data["files"]

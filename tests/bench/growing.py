@@ -14,6 +14,7 @@ from tests.bench.measuring import at_most, process, seconds
 WALLS = (250, 500, 1_000, 2_000)
 WHOLE = (50, 100, 200, 400)  # more of them, with all that hangs on them, have more panels than one file may hold
 MEMBERS = (250, 2_000)
+FEWER = {"elevations": (50, 400)}  # more have more panels than one file may hold
 PACKAGE = 50  # walls
 # What may be many, and how many of it the example has.
 MANY = {
@@ -47,7 +48,7 @@ def measure() -> None:
         _grows(folder, "walls unlike", lambda count: whole_walls(count, different=True), WHOLE)
         _grows(folder, "the whole example, 10 to 80 times", whole_again, (10, 20, 40, 80))
         for what, held in MANY.items():
-            sizes = tuple(count // held for count in MEMBERS)
+            sizes = tuple(count // held for count in FEWER.get(what, MEMBERS))
             _grows(folder, what, lambda times, what=what: many_of(what, times), sizes)  # type: ignore[misc]
         for different in (False, True):
             _package(folder, different)

@@ -23,7 +23,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each property that the project gives a figure of, then the reports of anything else."""
     claims = _list_claims(context)
     told = {mark for claim in claims for mark in claim.reports}
-    rest = [mark for mark in _list_reports(context) if mark not in told]
+    rest = [report.mark for report in _list_reports(context) if report.mark not in told]
     lines: list[tuple[Any, ...]] = [(*claim[:3], _name_reports(context, claim.reports)) for claim in claims]
     for mark in rest:
         method = context.display(("attachments", mark, "standard"))
@@ -47,24 +47,36 @@ def _list_claims(context: DocumentContext) -> list[_Claim]:
     return [*_of_walls(context), *_impact(context), *_of_colors(context), *_of_sealants(context)]
 
 
-def _list_reports(context: DocumentContext) -> list[str]:
-    return [
-        mark
-        for mark in list_marks(context, "attachments")
-        if str(context.project.get(("attachments", mark, "kind"))) == "test_report"
-    ]
+class _Report(NamedTuple):
+    """A test report: its mark, its method and title, and the wall that it names as tested, if any."""
+
+    mark: str
+    said: str
+    wall: str
+
+
+def _list_reports(context: DocumentContext) -> list[_Report]:
+    return context.remember(_gather_reports)
+
+
+def _gather_reports(context: DocumentContext) -> list[_Report]:
+    found = []
+    for mark in list_marks(context, "attachments"):
+        kind, named, title, tested = (
+            context.project.get(("attachments", mark, key)) for key in ("kind", "standard", "title", "assembly")
+        )
+        if str(kind) == "test_report":
+            found.append(_Report(mark, f"{named} {title}", "" if tested is None else tested.mark))
+    return found
 
 
 def find_reports(context: DocumentContext, method: str, wall: str = "") -> tuple[str, ...]:
     """The reports to a test method; of those that name the wall they tested, only that of this wall."""
-
-    def fits(mark: str) -> bool:
-        named, title, tested = (
-            context.project.get(("attachments", mark, key)) for key in ("standard", "title", "assembly")
-        )
-        return names_standard(f"{named} {title}", method) and (not wall or tested is None or tested.mark == wall)
-
-    return tuple(filter(fits, _list_reports(context)))
+    return tuple(
+        report.mark
+        for report in _list_reports(context)
+        if names_standard(report.said, method) and (not wall or report.wall in ("", wall))
+    )
 
 
 def _name_reports(context: DocumentContext, marks: tuple[str, ...]) -> Any:

@@ -10,6 +10,7 @@ import pikepdf
 from pikepdf import Array, Dictionary, ForeignObjectError, Name, Pdf, PdfError, String
 
 from specgen.documents.composed_set import ComposedSet
+from specgen.formats.page_fonts import forget_pages
 from specgen.formats.pdf.attachments import Paper, read_papers
 from specgen.formats.pdf.dividing import describe_papers
 from specgen.formats.pdf.embedded_font import can_write, embed_font
@@ -73,8 +74,10 @@ def _bind(made: ComposedSet, papers: tuple[Paper, ...]) -> BoundSet:
     told = (*own.told, *(f"left out of {p.mark}, {p.name}: {', '.join(p.left_out)}" for p in papers if p.left_out))
     if made.context.project.get(("package", "purpose")) == "design_draft":
         told, problems = (*told, *map(str, problems)), ()  # what is attached is owed later
-    pdf = merge_papers(own, papers, made.templates) if any(paper.pages for paper in papers) else own.pdf
-    return BoundSet(pdf=pdf, told=told, problems=problems)
+    if not any(paper.pages for paper in papers):
+        return BoundSet(pdf=own.pdf, told=told, problems=problems)
+    forget_pages()  # what is merged with our own pages takes their place in memory
+    return BoundSet(pdf=merge_papers(own, papers, made.templates), told=told, problems=problems)
 
 
 def merge_papers(own: SetPages, papers: Sequence[Paper], templates: Path) -> bytes:

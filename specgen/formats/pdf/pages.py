@@ -53,7 +53,6 @@ def write_pages(made: ComposedSet, dividers: Sequence[Divider] = ()) -> SetPages
     require_libraries()
     forget_pages()  # the whole set needs more memory than all else
     compiled = compile_pages(describe_set(made, dividers, face), face.pictures)
-    forget_pages()  # what is merged with them takes their place
     names = [*(document.id for document in made.documents), *(divider.mark for divider in dividers)]
     return SetPages(
         pdf=compiled.pdf,
