@@ -9,6 +9,7 @@ from pathlib import Path
 from specgen import computing, scheduling
 from specgen.judging.context import JudgingContext
 from specgen.judging.judge import judge
+from specgen.judging.record_judging import judge_records
 from specgen.judging.registry import load_rules
 from specgen.judging.rule import Rule
 from specgen.model.finding import Judgment
@@ -38,8 +39,6 @@ class JudgedProject:
     @cached_property
     def records(self) -> RecordJudgment:
         """The judgment of what was written on site, made where it is first asked for; it changes no verdict."""
-        from specgen.judging.record_judging import judge_records  # imported here: most projects have none yet
-
         return judge_records(self.context, self.rules)
 
 
@@ -100,6 +99,4 @@ def judge_entries(project: Project) -> RecordJudgment:
     """The judgment of what was written on site alone; nothing where nothing was."""
     if not any(map(project.records.of, COLLECTIONS)):
         return RecordJudgment()
-    from specgen.judging.record_judging import judge_records  # imported here: most projects have none yet
-
     return judge_records(JudgingContext(project, load_standards(), make_resolver(project)), load_rules())
