@@ -658,8 +658,11 @@ def test_each_month_of_the_usable_hours_stands_beside_their_calculation() -> Non
         months = ("July", "August", "September")
         return [[re.sub(r"\[[a-z]\]", "", cell) for cell in row] for row in rows if row[1] in months]
 
-    assert len(list_months("D14")) == 9
-    assert list_months("D06") == list_months("D14")
+    each, joined = list_months("D06"), list_months("D14")
+    assert [row[0] for row in each] == ["E1 South face", "", "", "E2 West face", "", "", "E3 Stack house", "", ""]
+    # The shade cloth of the south and the west face leaves both all hours of the shift: they are told together.
+    assert [row[1:] for row in each[:3]] == [row[1:] for row in each[3:6]]
+    assert joined == [["E1 South face, E2 West face", *each[0][1:]], *each[1:3], *each[6:]]
 
 
 def test_two_plans_are_compared_by_fit_days_and_end(tmp_path: Path) -> None:

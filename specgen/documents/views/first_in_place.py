@@ -1,6 +1,6 @@
-"""What is witnessed first in place, for want of it on the mockup: a line for each item, two abreast."""
+"""What is witnessed first in place, for want of it on the mockup: a line for each item, three abreast."""
 
-from itertools import zip_longest
+from itertools import chain, zip_longest
 from typing import Any
 
 from specgen.documents.composing import Composer
@@ -10,7 +10,8 @@ from specgen.documents.views._record_blanks import make_blank, make_boxes
 from specgen.documents.views.point_releases import list_witnesses, name_role
 
 _JUDGED = (("yes", "pass"), ("no", "fail"))
-_ROOM = 18  # the share of the width for the witnesses of one half
+_ABREAST = 3
+_NAMED, _DATED, _ROOM = 8, 5, 10  # the shares of the width for an item, its date, and its witnesses
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -21,11 +22,12 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         for noun, marks in list_not_shown(context).items()
         for mark in marks
     ]
-    half = (len(lines) + 1) // 2
-    header = ("Item", "Date", "Result", *map(name_role, roles)) * 2
-    pairs = zip_longest(lines[:half], lines[half:], fillvalue=("",) * (len(header) // 2))
-    widths = (13, 8, 50 - 13 - 8 - _ROOM, *(_ROOM // len(roles),) * len(roles)) * 2
-    return TableView(header, tuple((*left, *right) for left, right in pairs), widths)
+    header = ("Item", "Date", "Result", *map(name_role, roles))
+    high = -(-len(lines) // _ABREAST)
+    columns = (lines[place * high : (place + 1) * high] for place in range(_ABREAST))
+    abreast = zip_longest(*columns, fillvalue=("",) * len(header))
+    widths = (_NAMED, _DATED, 10, *(_ROOM // len(roles),) * len(roles)) * _ABREAST
+    return TableView(header * _ABREAST, tuple(tuple(chain(*row)) for row in abreast), widths)
 
 
 def _line(item: str, mark: str, roles: tuple[str, ...]) -> tuple[Any, ...]:

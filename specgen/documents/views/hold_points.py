@@ -12,16 +12,16 @@ from specgen.scheduling.releases import name_party
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each hold point, in the order of the work; the joint layout is released before it is cut."""
+    """One row for each hold point, in the order of the work; the joint layout before boards are laid out."""
     pages = steps(context, composer)
     lines = [_line(composer, page) for page in pages if page.hold]
-    if any(page.name == "aesthetic_joints" for page in pages):
-        before = sum(1 for page in pages[: [page.name for page in pages].index("aesthetic_joints")] if page.hold)
+    if any(page.name == "board_layout" for page in pages):
+        before = sum(1 for page in pages[: [page.name for page in pages].index("board_layout")] if page.hold)
         release = find_layout_release(context)
         latest = (
             f"; latest {long_date(release.latest)}, {release.follows}"
             if release
-            else ", before the first cut, mockup included"
+            else ", before the first board layout, mockup included"
         )
         layout = ("–", f"Joint layout{latest}", name_party(context.project, "architect"), LAYOUT)
         lines.insert(before, layout)

@@ -4,12 +4,12 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.model.block import Blank
 
-_LINES, _ABREAST = 3, 3
-_ASKED = ("Criteria", "Instrument, No.", "Read by", "Date")
+_LINES, _ABREAST = 3, 4
+_ASKED = ("Criteria", "Instrument, No.", "By", "Date")
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Three records abreast in each of three lines, each a blank."""
+    """Four records abreast in each of three lines, each a blank."""
     lines = tuple(
         tuple(
             Blank(f"{asked}, record {_ABREAST * line + place}", field=f"form.read.{_ABREAST * line + place}.{number}")
@@ -18,4 +18,4 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         )
         for line in range(_LINES)
     )
-    return TableView(_ASKED * _ABREAST, lines, (7, 14, 8, 5, *(6, 14, 8, 5) * 2))
+    return TableView(_ASKED * _ABREAST, lines, (6, 10, 5, 4) * _ABREAST)

@@ -65,7 +65,7 @@ def _points(context: DocumentContext, composer: Composer, faces: tuple[str, ...]
     """Each hold point in the order of the work, the joint layout, and what is witnessed in place after the mockup."""
     for page in steps(context, composer):
         step = context.standards.steps[page.name]
-        if page.name == "aesthetic_joints":
+        if page.name == "board_layout":
             release = find_layout_release(context)
             layout = f"Joint layout, latest {long_date(release.latest)}" if release else "Joint layout"
             yield (_NONE, layout, _BY["architect"], *(f"on {LAYOUT}" for _ in (*faces, "mockup")))

@@ -36,7 +36,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     empty = ("",) * 6
     lines = tuple((*left, *right) for left, right in zip_longest(cells[:half], cells[half:], fillvalue=empty))
     header = ("Test", "Limit", "Place", "Readings", "Result", "By, date") * 2
-    return TableView(header, lines, (9, 17, 5, 9, 5, 5) * 2)
+    return TableView(header, lines, (8, 19, 5, 8, 5, 5) * 2)
 
 
 def list_read(context: DocumentContext, composer: Composer) -> Iterator[tuple[FieldTest, Any]]:

@@ -21,8 +21,18 @@ _HEADER = ("Elevation", "Month", "Usable, {}", "Usable", "Dark", "Direct sun", "
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """A row for each month of the season on each elevation; months alike share one."""
-    lines = [line for mark in list_marks(context, "elevations") for line in list_lines(context, mark)]
+    """A row for each month of the season on each elevation; months alike share one, and so do elevations."""
+    named: dict[str, list[str]] = {}
+    told: dict[str, list[tuple[Any, ...]]] = {}
+    for mark in list_marks(context, "elevations"):
+        (name, *first), *rest = list_lines(context, mark)
+        named.setdefault(str((first, rest)), []).append(name)
+        told[str((first, rest))] = [tuple(first), *(tuple(line) for _, *line in rest)]
+    lines = [
+        (", ".join(names) if number == 0 else "", *line)
+        for alike, names in named.items()
+        for number, line in enumerate(told[alike])
+    ]
     return set_lines(context, lines or [(context.ask(("elevations",)), "", "", "", "", "", "")])
 
 
