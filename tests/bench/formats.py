@@ -13,7 +13,9 @@ from specgen.formats import html
 from specgen.formats.docx import word_file as docx
 from tests.bench.content import as_markdown, content, floor
 from tests.bench.measuring import at_least, at_most, peak, process, seconds
+from tests.support import ROOT
 
+CLEAN = ROOT / "project_examples" / "clean" / "project.yaml"
 TIMES = 16
 
 
@@ -33,6 +35,15 @@ def measure() -> None:
     at_most("PDF of `clean` / its bare compile", _time_pages("ours") / _time_pages("bare"), 1.2)
     with tempfile.TemporaryDirectory() as folder:
         _processes(Path(folder))
+        _package(Path(folder))
+
+
+def _package(folder: Path) -> None:
+    """The whole package of `clean`: what a user waits for, and what it holds."""
+    command = [sys.executable, "-m", "specgen", "build", str(CLEAN), "--formats", "docx,html,pdf,xlsx,svg", "-q"]
+    used = min(process(*command, "--out", str(folder / f"package{number}"), times=1) for number in range(3))
+    at_most("CPU seconds of the package of `clean`", used, 4)
+    at_most("memory of the package of `clean`, MB", peak(*command, "--out", str(folder / "held")) / 1e6, 400)
 
 
 def _time_pages(kind: str) -> float:
