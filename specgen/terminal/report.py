@@ -18,6 +18,7 @@ from specgen.terminal.next_command import name_next, quote, tell_next
 from specgen.terminal.open_text import OPEN_RULE, describe_item, list_parties
 from specgen.terminal.package_text import describe_package
 from specgen.terminal.ranges import join_marks
+from specgen.terminal.record_report import tell_nonconformances
 from specgen.terminal.report_data import choose_findings
 from specgen.terminal.screen import PLAIN, Line, Screen, show_lines
 
@@ -67,8 +68,6 @@ def _describe_left(left: Sequence[str]) -> Iterator[Line]:
 def _count_nonconformances(records: RecordJudgment | None, file: str) -> Iterator[Line]:
     """How many nonconformances the site record holds, with the command that tells them."""
     if records is not None:
-        from specgen.terminal.record_report import tell_nonconformances  # imported here: most projects have none yet
-
         yield Line(f"Site record: {tell_nonconformances(records)}; specgen record {quote(file)}", 2)
 
 

@@ -66,7 +66,7 @@ SAID = (
     "Erect a frame scaffold 24 ft high on a base of 7 ft, without ties.",
     "Run routers, mixers, compressors, fans, and lamps on ground-fault circuit interrupters",
     # 29 CFR 1926.1153(f)(1) and (f)(2)(i): where silica may be breathed, no dry sweeping, and no compressed air.
-    "Take up dust of cement, base coat, and substrate with a HEPA vacuum or wet; do not sweep it dry or blow it off.",
+    "Take up the dust of this work with a HEPA vacuum or wet; do not sweep it dry or blow it off.",
     "where sound passes 90 dBA over 8 h",
     "E1 South face, E2 West face: Erect, span, ballast, load, and inspect the scaffold per signed design CL1. Hang the "
     "shade cloth only per it, and take it down at the gusts and hours that it gives.",

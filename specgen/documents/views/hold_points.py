@@ -4,7 +4,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.layout_release import find_layout_release
+from specgen.documents.layout_release import LAID_OUT, find_layout_release
 from specgen.documents.steps import StepPage, steps
 from specgen.documents.views.point_releases import LAYOUT
 from specgen.model.value_text import long_date
@@ -15,8 +15,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each hold point, in the order of the work; the joint layout before boards are laid out."""
     pages = steps(context, composer)
     lines = [_line(composer, page) for page in pages if page.hold]
-    if any(page.name == "board_layout" for page in pages):
-        before = sum(1 for page in pages[: [page.name for page in pages].index("board_layout")] if page.hold)
+    names = [page.name for page in pages]
+    if LAID_OUT in names:
+        before = sum(1 for page in pages[: names.index(LAID_OUT)] if page.hold)
         release = find_layout_release(context)
         latest = (
             f"; latest {long_date(release.latest)}, {release.follows}"

@@ -6,7 +6,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.layout_release import find_layout_release
+from specgen.documents.layout_release import LAID_OUT, find_layout_release
 from specgen.documents.marks import list_marks
 from specgen.documents.steps import StepPage, steps
 from specgen.documents.views._not_shown import name_not_shown
@@ -65,7 +65,7 @@ def _points(context: DocumentContext, composer: Composer, faces: tuple[str, ...]
     """Each hold point in the order of the work, the joint layout, and what is witnessed in place after the mockup."""
     for page in steps(context, composer):
         step = context.standards.steps[page.name]
-        if page.name == "board_layout":
+        if page.name == LAID_OUT:
             release = find_layout_release(context)
             layout = f"Joint layout, latest {long_date(release.latest)}" if release else "Joint layout"
             yield (_NONE, layout, _BY["architect"], *(f"on {LAYOUT}" for _ in (*faces, "mockup")))

@@ -22,16 +22,15 @@ _HEADER = ("Elevation", "Month", "Usable, {}", "Usable", "Dark", "Direct sun", "
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """A row for each month of the season on each elevation; months alike share one, and so do elevations."""
-    named: dict[str, list[str]] = {}
-    told: dict[str, list[tuple[Any, ...]]] = {}
+    alike: dict[str, tuple[list[str], list[tuple[Any, ...]]]] = {}
     for mark in list_marks(context, "elevations"):
-        (name, *first), *rest = list_lines(context, mark)
-        named.setdefault(str((first, rest)), []).append(name)
-        told[str((first, rest))] = [tuple(first), *(tuple(line) for _, *line in rest)]
+        named, *hours = zip(*list_lines(context, mark), strict=True)
+        names, _ = alike.setdefault(str(hours), ([], [*zip(*hours, strict=True)]))
+        names.append(named[0])
     lines = [
-        (", ".join(names) if number == 0 else "", *line)
-        for alike, names in named.items()
-        for number, line in enumerate(told[alike])
+        (", ".join(names) if number == 0 else "", *hours)
+        for names, months in alike.values()
+        for number, hours in enumerate(months)
     ]
     return set_lines(context, lines or [(context.ask(("elevations",)), "", "", "", "", "", "")])
 
