@@ -36,7 +36,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     empty = ("",) * (_ABREAST + 3)
     lines = tuple((*left, *right) for left, right in zip_longest(cells[:half], cells[half:], fillvalue=empty))
     header = ("Test, limit", *map(str, range(1, _ABREAST + 1)), "Mean", "Result")
-    return TableView(header * 2, lines, (17, *(4,) * _ABREAST, 4, 5) * 2)
+    return TableView(header * 2, lines, (16, *(4,) * _ABREAST, 5, 5) * 2)
 
 
 def _list_cells(context: DocumentContext, composer: Composer) -> Iterator[tuple[Any, ...]]:
